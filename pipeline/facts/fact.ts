@@ -1,0 +1,37 @@
+// A derived value with everything that it rests on.
+import type { Exact, Unit } from '../quantities/index.js';
+import type { Key, Reading } from '../records/index.js';
+
+export const factKinds = [
+  'raw', 'mean', 'constant', 'rise', 'difference', 'percent_change', 'points', 'percent_of', 'ratio',
+  'rank', 'median', 'range', 'count', 'over_room', 'per_watt', 'per_price',
+] as const;
+export type FactKind = (typeof factKinds)[number];
+
+export interface Fact {
+  /** Stable: `KIND[.VARIANT]:SUBJECT~BASE`, see id.ts. */
+  id: string;
+  kind: FactKind;
+  /** e.g. `highest` of rank.highest; empty where the kind has none. */
+  variant: string;
+  value: Exact;
+  unit: Unit;
+  /** Decimals it is shown and spoken with. */
+  decimals: number;
+  shown: string;
+  spoken: string;
+  /** Key of the first subject (of the first leaf where the subject is itself a fact). */
+  subject: Key;
+  /** The other operands in order, the base last: keys, or fact ids in brackets. */
+  against: string[];
+  /** All keys it rests on, each once, subject first. */
+  keys: Key[];
+  /** The runs averaged or the constants taken. */
+  readings: Reading[];
+  /** In words and digits: "61.4 − 49.1". */
+  formula: string;
+  /** Over runs, for a mean: sample standard deviation (n−1; undefined for one run), smallest and largest. */
+  spread?: { sd: number | undefined; min: Exact; max: Exact; runs: number };
+  /** Set where subtracting the rounded figures gives another number than the rounded difference: viewers subtract on the sofa. */
+  sofa?: string;
+}

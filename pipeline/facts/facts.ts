@@ -1,0 +1,134 @@
+// All facts of an episode, derived when asked for and kept by id.
+import { Exact, type Quantity, readQuantity, show, speak, type Unit, unit } from '../quantities/index.js';
+import { type Episode, type Key, type Reading, splitKey } from '../records/index.js';
+import type { Fact, FactKind } from './fact.js';
+import { type FactId, readId, subjectKey, writeId } from './id.js';
+import { operations } from './operations.js';
+
+/** What a fact could not be derived for, in words. */
+export interface Underivable {
+  why: string;
+}
+
+export function isFact(x: Fact | Underivable | undefined): x is Fact {
+  return x !== undefined && 'id' in x;
+}
+
+/** What the record says about the episode besides its readings: title, names, method, disclosures … for all who show or say it. */
+export type About = Omit<Episode, 'readings' | 'traces' | 'stated' | 'accept' | 'thresholds' | 'severities'>;
+
+export class Facts {
+  readonly about: About;
+  readonly traces: Episode['traces'];
+  readonly #byKey = new Map<Key, Reading[]>();
+  readonly #made = new Map<string, Fact | Underivable>();
+
+  constructor(episode: Episode) {
+    this.about = episode;
+    this.traces = episode.traces;
+    for (const r of episode.readings) {
+      const list = this.#byKey.get(r.key);
+      if (list) list.push(r);
+      else this.#byKey.set(r.key, [r]);
+    }
+  }
+
+  /** Every key that has at least one reading (set-aside ones included), in the order of the record. */
+  keys(): Key[] {
+    return [...this.#byKey.keys()];
+  }
+
+  /** The readings of a key that count: those set aside are left out unless asked for. */
+  readings(key: Key, options: { aside?: boolean } = {}): Reading[] {
+    const all = this.#byKey.get(key) ?? [];
+    return options.aside ? all : all.filter((r) => !r.aside);
+  }
+
+  /** The fact with this id, derived now if need be; undefined when the id cannot be read. */
+  get(id: string): Fact | Underivable | undefined {
+    const known = this.#made.get(id);
+    if (known) return known;
+    const parsed = readId(id);
+    return parsed && this.derive(parsed.kind, parsed.operands, parsed.variant);
+  }
+
+  /** The plain value of a key: a constant, or the mean over its runs. */
+  value(key: Key): Fact | Underivable {
+    const all = this.readings(key);
+    return this.derive(all.length === 1 && all[0]!.constant ? 'constant' : 'mean', [key]);
+  }
+
+  /** Operands: subject first, base last; keys, `key#run`, bracketed fact ids, or literals (`=1000g`). */
+  derive(kind: FactKind, operands: string[], variant = ''): Fact | Underivable {
+    const op = operations[kind];
+    const chosen = variant || op.variants?.[0] || '';
+    const id = writeId({ kind, variant: chosen, operands });
+    const known = this.#made.get(id);
+    if (known) return known;
+    const made = this.#make({ kind, variant: chosen, operands }, id);
+    this.#made.set(id, made);
+    return made;
+  }
+
+  #make({ kind, variant, operands }: FactId, id: string): Fact | Underivable {
+    const op = operations[kind];
+    if (op.variants && !op.variants.includes(variant)) return { why: `${kind} has no form "${variant}"` };
+    if (operands.length < op.least || operands.length > (op.most ?? Infinity)) return { why: `${kind} takes ${op.takes}` };
+    const inputs: Fact[] = [];
+    for (const o of operands) {
+      const f = this.#operand(o, op.leaf ? id : undefined);
+      if (!isFact(f)) return f;
+      inputs.push(f);
+    }
+    const result = op.run(inputs, variant, this.about);
+    if ('why' in result) return result;
+    const readings = [...new Set(inputs.flatMap((f) => f.readings))];
+    const fact: Fact = {
+      id, kind, variant, value: result.value, unit: result.unit, decimals: result.decimals,
+      shown: show(result.value, result.unit, result.decimals),
+      spoken: speak(result.value, result.unit, result.decimals),
+      subject: subjectKey(operands[0]!) ?? '',
+      against: operands.slice(1),
+      keys: [...new Set(inputs.flatMap((f) => f.keys))],
+      readings,
+      formula: result.formula,
+      ...(result.spread && { spread: result.spread }),
+      ...(result.sofa && { sofa: result.sofa }),
+    };
+    return fact;
+  }
+
+  /** A leaf operation (raw, mean, constant) is handed its readings; all others are handed facts. */
+  #operand(operand: string, leafOf: string | undefined): Fact | Underivable {
+    if (operand.startsWith('(')) return this.get(operand.slice(1, -1)) ?? { why: `${operand} is no fact id` };
+    if (operand.startsWith('=')) return literal(operand);
+    if (!leafOf) return operand.includes('#') ? this.derive('raw', [operand]) : this.value(operand);
+    const [key, run] = operand.split('#') as [string, string?];
+    if (!splitKey(key)) return { why: `"${key}" is not setup/setting/workload/measure/part/phase` };
+    const readings = this.readings(key).filter((r) => run === undefined || r.run === run);
+    if (readings.length === 0) return { why: run === undefined ? `no reading of ${key}` : `no run ${run} of ${key}` };
+    const odd = readings.find((r) => r.quantity.unit.id !== readings[0]!.quantity.unit.id);
+    if (odd) return { why: `${key} is given in ${readings[0]!.quantity.unit.id} and in ${odd.quantity.unit.id}` };
+    return leaf(key, readings);
+  }
+}
+
+function leaf(key: Key, readings: Reading[]): Fact {
+  const first = readings[0]!.quantity;
+  return {
+    ...blank(first.unit, Math.max(...readings.map((r) => r.quantity.decimals))),
+    subject: key, keys: [key], readings, value: first.value,
+  };
+}
+
+function literal(operand: string): Fact | Underivable {
+  const q = readQuantity(operand.slice(1), unit('1'));
+  if ('why' in q) return q;
+  const { value, unit: u, decimals }: Quantity = q.quantity;
+  return { ...blank(u, decimals), id: operand, kind: 'constant', value, shown: show(value, u, decimals), spoken: speak(value, u, decimals), formula: show(value, u, decimals) };
+}
+
+function blank(u: Unit, decimals: number): Fact {
+  return { id: '', kind: 'mean', variant: '', value: Exact.zero, unit: u, decimals, shown: '', spoken: '', subject: '', against: [], keys: [], readings: [], formula: '' };
+}
+

@@ -1,0 +1,3 @@
+export * from './place.js';
+export * from './finding.js';
+export * from './nearest.js';

@@ -1,0 +1,5 @@
+export * from './exact.js';
+export * from './units.js';
+export * from './quantity.js';
+export * from './words.js';
+export * from './show.js';

@@ -1,0 +1,26 @@
+// The rooms of pipeline/: which rooms and which packages each may import. Rooms stand in the order of the way of the data.
+export interface RoomRule {
+  duty: string;
+  rooms: string[];
+  packages: string[];
+}
+
+export const rooms: Record<string, RoomRule> = {
+  places: { duty: 'file, line, column, span; the finding and its printing', rooms: [], packages: ['node:util'] },
+  quantities: { duty: 'units, exact decimals, rounding, shown and spoken number forms', rooms: [], packages: [] },
+  statistics: { duty: 'means, intervals, quantiles, fits: pure numbers', rooms: [], packages: ['simple-statistics'] },
+  theme: { duty: 'colours, sizes, type, spacing, as data; text measuring and outlining', rooms: [], packages: ['fontkit', 'node:fs', 'node:module', 'node:path', 'node:url'] },
+  files: { duty: 'all that touches the disk: read, hash, write whole, manifest, lock, cache', rooms: ['places'], packages: ['node:fs', 'node:path', 'node:crypto', 'node:os', 'node:process', 'node:url', 'node:module'] },
+  logs: { duty: 'sensor and frame logs to windows and per-run values', rooms: ['places', 'quantities', 'statistics'], packages: ['csv-parse'] },
+  records: { duty: 'YAML and tables to a typed episode, every value with its place', rooms: ['places', 'quantities', 'logs'], packages: ['yaml', 'zod', 'csv-parse'] },
+  facts: { duty: 'all that is derived, with formula, inputs, spread; hands on what the record says about the episode', rooms: ['places', 'quantities', 'statistics', 'records'], packages: [] },
+  slips: { duty: 'what kind of mistake turns this value into that one', rooms: ['quantities', 'facts'], packages: [] },
+  checks: { duty: 'one file a check, over records and facts', rooms: ['places', 'quantities', 'statistics', 'records', 'facts', 'slips'], packages: [] },
+  script: { duty: 'narration text to numeric mentions with their words; knows no facts', rooms: ['places', 'quantities'], packages: ['mdast-util-from-markdown'] },
+  claims: { duty: 'ties mentions to facts and gives verdicts', rooms: ['places', 'quantities', 'facts', 'slips', 'script'], packages: [] },
+  cautions: { duty: 'which cautions the record calls for', rooms: ['quantities', 'facts'], packages: [] },
+  charts: { duty: 'one file a chart: facts to a Vega-Lite spec to SVG', rooms: ['quantities', 'theme', 'facts'], packages: ['vega', 'vega-lite', 'vega-scenegraph'] },
+  graphics: { duty: 'one file a graphic: facts and a template to SVG to pixels', rooms: ['quantities', 'theme', 'facts'], packages: ['handlebars', 'sharp'] },
+  narration: { duty: 'facts to sentences', rooms: ['quantities', 'facts'], packages: ['handlebars'] },
+  page: { duty: 'pages from facts and finished pictures', rooms: ['quantities', 'theme', 'facts'], packages: ['handlebars'] },
+};
