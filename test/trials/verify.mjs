@@ -67,7 +67,7 @@ const PARTS = { half: [1n, 2n], halves: [1n, 2n], third: [1n, 3n], thirds: [1n, 
 const TIMES = { once: 1, twice: 2, double: 2, thrice: 3, triple: 3, couple: 2, dozen: 12 };
 const CARD = Object.fromEntries([...ONES.map((w, i) => [w, i]), ...TENS.map((w, i) => [w, 20 + 10 * i]), ['nought', 0], ['oh', 0], ['a hundred', 100]]);
 const isCard = (t) => Object.hasOwn(CARD, t), isBig = (t) => t === 'hundred' || t === 'thousand';
-/** The first number said in a text: its value and its decimals (null for halves, thirds, twice...). */
+/** The first number said in a text: its value and its decimals (1 for a half; null for thirds, twice...). */
 export function said(text) {
   const mark = /\[(?:(\d+):)?(\d+):(\d\d)\]/.exec(text);
   if (mark) return { value: Q.of(Number(mark[1] ?? 0) * 3600 + mark[2] * 60 + Number(mark[3])), decimals: 0 };
@@ -76,7 +76,7 @@ export function said(text) {
     let value, decimals = 0;
     if (/\d/.test(t[i])) { const s = t[i].replaceAll(',', ''); value = Q.of(s); decimals = (s.split('.')[1] ?? '').length; i++; }
     else if (Object.hasOwn(TIMES, t[i])) return { value: Q.of(TIMES[t[i]]), decimals: null };
-    else if (Object.hasOwn(PARTS, t[i]) && (i > 0 || !ORDINALS.includes(t[i]) || t[i + 1] === 'of')) return { value: new Q(...PARTS[t[i]]), decimals: null };
+    else if (Object.hasOwn(PARTS, t[i]) && (i > 0 || !ORDINALS.includes(t[i]) || t[i + 1] === 'of')) return { value: new Q(...PARTS[t[i]]), decimals: t[i] === 'half' ? 1 : null };
     else if (ORDINALS.includes(t[i])) return { value: Q.of(ORDINALS.indexOf(t[i]) + 1), decimals: 0 };
     else if (isCard(t[i]) || isBig(t[i]) || (t[i] === 'point' && isCard(t[i + 1] ?? ''))) {
       let whole = 0, group = 0;
@@ -87,7 +87,7 @@ export function said(text) {
       value = Q.of(whole + group);
     } else continue;
     if (t[i] === 'point') { let s = ''; for (i++; i < t.length && (CARD[t[i]] < 10 || /^\d$/.test(t[i])); i++) s += CARD[t[i]] ?? t[i]; value = value.add(new Q(BigInt(s), 10n ** BigInt(s.length))); decimals = s.length; }
-    if (t[i] === 'and' && t[i + 1] === 'a' && PARTS[t[i + 2]]) return { value: value.add(new Q(...PARTS[t[i + 2]])), decimals: null };
+    if (t[i] === 'and' && t[i + 1] === 'a' && PARTS[t[i + 2]]) return { value: value.add(new Q(...PARTS[t[i + 2]])), decimals: t[i + 2] === 'half' ? 1 : null };
     if (PARTS[t[i]] && !/^half$/.test(t[i])) return { value: value.mul(new Q(...PARTS[t[i]])), decimals: null };
     return { value, decimals };
   }
@@ -102,7 +102,7 @@ const LEAD = '\\s+(?:a |an |the )?(?:full |whole |good )?$';
 const HEDGES = [
   [`(?:just |a touch |a shade |a hair |a little |slightly |a bit )(?:under|below|less than|shy of|short of)|nearly|almost|not quite|barely`, 'under'],
   [`(?:just |a bit |a little |a touch |a shade |a hair |slightly )(?:over|above|more than|north of)`, 'over'], ['within|no more than|at most|up to', 'within'],
-  ['less than|under|below|fewer than', 'less'], ['more than|over|at least|north of|above|upwards of', 'more'], ['about|around|roughly|close to|near enough|something like|some|call it|approximately|maybe|say', 'about']]
+  ['less than|under|below|fewer than', 'less'], ['more than|(?<!hands )over|at least|north of|above|upwards of', 'more'], ['about|around|roughly|close to|near enough|something like|some|call it|approximately|maybe|say', 'about']]
   .map(([words, name]) => [new RegExp(`(?:^|[^\\w-])(?:${words})${LEAD}`, 'i'), name]);
 const AFTER = [[/^(?:\s+\S+)?\s+(?:or so|or thereabouts|give or take|ish)\b|^-?ish\b/i, 'about'], [/^(?:\s+\S+)?\s+and a bit\b/i, 'over']];
 function hedge(line, start, end) {
@@ -165,7 +165,7 @@ function sizes(row, refs, readings, line, rest, trial) {
   throw new Error(`unknown kind ${k}`);
 }
 
-const NUMBERS = new RegExp(`\\d+(?:[.,:]\\d+)*|\\b(?:${[...ONES.slice(2), ...TENS, 'hundred', 'thousand', 'half', 'quarters?', 'thirds', 'twice', 'double', 'triple', 'nought', 'dozen'].join('|')})\\b`, 'gi');
+const NUMBERS = new RegExp(`\\d+(?:[.,:]\\d+)*|\\b(?:${[...ONES.slice(2), ...TENS, 'hundred', 'thousand', 'half', 'quarters?', 'thirds', 'twice', 'double', 'triple', 'nought', 'dozen'].join('|')})\\b(?! load| speed)`, 'gi');
 export function check(folder) {
   const problems = [], bad = (m) => problems.push(m), trial = basename(folder);
   const rows = table(folder, 'readings.csv', bad), names = table(folder, 'names.csv', bad), claims = table(folder, 'claims.csv', bad), mistakes = table(folder, 'mistakes.csv', bad);
@@ -187,7 +187,8 @@ export function check(folder) {
     if (!KINDS.includes(c.kind)) bad(`${who}: unknown kind`);
     if (start < 0) { bad(`${who}: not there, or out of order`); continue; }
     at.set(i, end); masked[i] = masked[i].slice(0, start) + '·'.repeat(c.text.length) + masked[i].slice(end);
-    const s = said(c.text) ?? (c.kind === 'rank' ? { value: Q.of(1), decimals: 0 } : null), spoken = Q.of(c.spoken);
+    const place = ORDINALS.findIndex((o) => new RegExp(`\\b${o}\\b`, 'i').test(c.text)), spoken = Q.of(c.spoken);
+    const s = c.kind !== 'rank' ? said(c.text) : { value: /\blast\b/.test(c.text) ? spoken : Q.of(place < 0 ? 1 : place + 1), decimals: 0 };
     if (!s) { bad(`${who}: no number in it`); continue; }
     if (s.value.sub(spoken).abs().cmp(new Q(1n, 1000n)) > 0) bad(`${who}: the words say ${s.value.fixed(3)}, the table ${c.spoken}`);
     if (c.kind === 'distractor') { if (c.refs || c.expected) bad(`${who}: a distractor rests on nothing`); continue; }
@@ -205,7 +206,7 @@ export function check(folder) {
       if (!fair(c.kind, found, spoken, s.decimals, how)) bad(`${who}: ${c.spoken} is no fair way to say ${found.fixed(4)} (${how ?? 'no hedge'})`);
     } catch (e) { bad(`${who}: ${e.message}`); }
   }
-  masked.forEach((l, i) => { if (!lines[i].startsWith('[') || /^\[\d/.test(lines[i])) for (const m of l.matchAll(NUMBERS)) bad(`line ${i + 1}: '${m[0]}' has no row: ${lines[i]}`); });
+  masked.forEach((l, i) => { l = l.replace(RUN, ''); if (!lines[i].startsWith('[') || /^\[\d/.test(lines[i])) for (const m of l.matchAll(NUMBERS)) bad(`line ${i + 1}: '${m[0]}' has no row: ${lines[i]}`); });
   for (const m of mistakes) {
     const line = lines[Number(m.line) - 1] ?? '', found = line.split(m.find).length - 1;
     if (found !== 1) bad(`${m.id}: '${m.find}' is ${found} times on line ${m.line}`);
