@@ -1,8 +1,9 @@
 // All facts of an episode, derived when asked for and kept by id.
 import { Exact, type Quantity, readQuantity, show, speak, type Unit, unit } from '../quantities/index.js';
-import { type Episode, type Key, type Reading, splitKey } from '../records/index.js';
+import { type Episode, type Key, type KeyField, type Reading, splitKey, type Trace } from '../records/index.js';
 import type { Fact, FactKind } from './fact.js';
 import { type FactId, readId, subjectKey, writeId } from './id.js';
+import { Neighbours, priceKey } from './neighbours.js';
 import { operations } from './operations.js';
 
 /** What a fact could not be derived for, in words. */
@@ -22,6 +23,8 @@ export class Facts {
   readonly traces: Episode['traces'];
   readonly #byKey = new Map<Key, Reading[]>();
   readonly #made = new Map<string, Fact | Underivable>();
+  readonly #prices = new Map<Key, Reading[]>();
+  #beside: Neighbours | undefined;
 
   constructor(episode: Episode) {
     this.about = episode;
@@ -30,6 +33,9 @@ export class Facts {
       const list = this.#byKey.get(r.key);
       if (list) list.push(r);
       else this.#byKey.set(r.key, [r]);
+    }
+    for (const s of episode.setups.values()) {
+      if (s.price) this.#prices.set(priceKey(s.id), [{ key: priceKey(s.id), run: '', quantity: s.price.amount, constant: true, place: s.price.place }]);
     }
   }
 
@@ -40,8 +46,48 @@ export class Facts {
 
   /** The readings of a key that count: those set aside are left out unless asked for. */
   readings(key: Key, options: { aside?: boolean } = {}): Reading[] {
-    const all = this.#byKey.get(key) ?? [];
+    const all = this.#byKey.get(key) ?? this.#prices.get(key) ?? [];
     return options.aside ? all : all.filter((r) => !r.aside);
+  }
+
+  /** The key of the constant that holds for a key (`limit`, `target`, `rated` …), looked up from the specific to the general. */
+  constantFor(key: Key, phase: string): Key | undefined {
+    return this.#neighbours().constantFor(key, phase);
+  }
+
+  /** The key of the same quantity at idle. */
+  idleOf(key: Key): Key | undefined {
+    return this.#neighbours().idleOf(key);
+  }
+
+  /** The key of the room temperature of the same test. */
+  roomFor(key: Key): Key | undefined {
+    return this.#neighbours().roomFor(key);
+  }
+
+  /** The key of a setup's price. */
+  priceOf(setup: string): Key | undefined {
+    return this.#neighbours().priceOf(setup) ?? (this.#prices.has(priceKey(setup)) ? priceKey(setup) : undefined);
+  }
+
+  /** The other keys that differ from this one in nothing but `field`, in the order of the record. */
+  sameBut(key: Key, field: KeyField): Key[] {
+    return this.#neighbours().sameBut(key, field);
+  }
+
+  /** Setups that have nothing but constants (a test plan): no things tested. */
+  holders(): string[] {
+    return this.#neighbours().holders();
+  }
+
+  /** The log over time that a run of a key was averaged from. */
+  traceOf(key: Key, run: string): Trace | undefined {
+    const id = this.#byKey.get(key)?.find((r) => r.run === run)?.log?.trace ?? `${key.slice(0, key.lastIndexOf('/'))}#${run}`;
+    return this.traces.find((t) => t.id === id);
+  }
+
+  #neighbours(): Neighbours {
+    return (this.#beside ??= new Neighbours([...this.#byKey].map(([key, readings]) => ({ key, constant: readings.every((r) => r.constant) }))));
   }
 
   /** The fact with this id, derived now if need be; undefined when the id cannot be read. */
@@ -55,7 +101,7 @@ export class Facts {
   /** The plain value of a key: a constant, or the mean over its runs. */
   value(key: Key): Fact | Underivable {
     const all = this.readings(key);
-    return this.derive(all.length === 1 && all[0]!.constant ? 'constant' : 'mean', [key]);
+    return this.derive(all.length > 0 && all.every((r) => r.constant) ? 'constant' : 'mean', [key]);
   }
 
   /** Operands: subject first, base last; keys, `key#run`, bracketed fact ids, or literals (`=1000g`). */

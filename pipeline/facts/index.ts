@@ -1,6 +1,7 @@
 export * from './fact.js';
 export * from './id.js';
 export * from './facts.js';
+export { isIdle, roomParts, sameExcept } from './neighbours.js';
 // What a renderer needs of the record reaches it through this room.
 export { type Key, type KeyField, type KeyParts, keyFields, makeKey, splitKey, withFields } from '../records/index.js';
 export type { Curve, EpisodeText, Measure, Named, Part, PictureRequest, Reading, Setting, Setup, Trace } from '../records/index.js';
