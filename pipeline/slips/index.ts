@@ -1,0 +1,3 @@
+export * from './slip.js';
+export * from './alternatives.js';
+export * from './naming.js';

@@ -1,0 +1,33 @@
+// Keys in plain words, as messages name them.
+import { type About, type Key, type KeyField, keyFields, splitKey } from '../facts/index.js';
+
+const maps = { setup: 'setups', setting: 'settings', workload: 'workloads', measure: 'measures', part: 'parts', phase: 'phases' } as const;
+
+/** The name shown for an id; the id itself, spaced, where the record has none. */
+export function nameOf(about: About, field: KeyField, id: string): string {
+  return about[maps[field]].get(id)?.name ?? id.replace(/[-_]/g, ' ');
+}
+
+/** "Core temperature, load (Open bench, Stock, Test scene)". */
+export function tell(about: About, key: Key): string {
+  const at = splitKey(key);
+  if (!at) return key;
+  const name = (field: KeyField): string => (at[field] ? nameOf(about, field, at[field]) : '');
+  const what = [at.part ? `${name('part')} ${lower(name('measure'))}` : name('measure'), name('phase')].filter(Boolean).join(', ');
+  const where = [name('setup'), name('setting'), name('workload')].filter(Boolean).join(', ');
+  return where ? `${what} (${where})` : what;
+}
+
+/** Only what sets `key` apart from `other`: "Stock", "Load". */
+export function tellDifference(about: About, key: Key, other: Key): string {
+  const a = splitKey(key);
+  const b = splitKey(other);
+  if (!a || !b) return key;
+  const differing = keyFields.filter((f) => a[f] !== b[f] && a[f]);
+  return differing.length ? differing.map((f) => nameOf(about, f, a[f])).join(', ') : tell(about, key);
+}
+
+/** Capitals stay where they are a name's or a symbol's ("1 % low", "VRM"). */
+function lower(name: string): string {
+  return /^[A-Z][a-z]/.test(name) ? name[0]!.toLowerCase() + name.slice(1) : name;
+}
