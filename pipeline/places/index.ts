@@ -1,3 +1,5 @@
 export * from './place.js';
 export * from './finding.js';
 export * from './nearest.js';
+export * from './width.js';
+export * from './print.js';

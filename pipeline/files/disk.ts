@@ -1,0 +1,8 @@
+// The disk as this room uses it. Handed in, so that a test can let it be full or locked.
+import * as fs from 'node:fs';
+
+export type Disk = Pick<typeof fs,
+  | 'closeSync' | 'existsSync' | 'fstatSync' | 'linkSync' | 'lstatSync' | 'mkdirSync' | 'openSync' | 'readdirSync' | 'readFileSync'
+  | 'readSync' | 'realpathSync' | 'renameSync' | 'rmdirSync' | 'rmSync' | 'statSync' | 'unlinkSync' | 'writeFileSync'>;
+
+export const disk: Disk = fs;

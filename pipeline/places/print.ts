@@ -1,0 +1,133 @@
+// A finding as a person reads it in a terminal: where, what, the line itself with the span underlined, and the way out.
+import type { Finding, Severity } from './finding.js';
+import type { Place } from './place.js';
+import { harmless, width, wrap } from './width.js';
+
+export type Ink = 'error' | 'warning' | 'note' | 'faint' | 'strong' | 'good';
+
+export interface PrintOptions {
+  /** Columns of the terminal. */
+  columns: number;
+  ink: (ink: Ink, text: string) => string;
+  /** The text of a line of a file, where it is at hand. */
+  line: (file: string, line: number) => string | undefined;
+  /** The name under which a person in this folder finds the file. */
+  path: (file: string) => string;
+}
+
+const tab = 4;
+const inset = '  ';
+
+/** Lines without line ends. */
+export function printFinding(finding: Finding, options: PrintOptions): string[] {
+  const { ink, columns } = options;
+  const tone: Ink = finding.accepted ? 'faint' : finding.severity;
+  const head = `${ink(tone, finding.accepted ? `accepted ${finding.severity}` : finding.severity)} ${ink('faint', finding.code)} ${ink('strong', harmless(where(finding.place, options)))}`;
+  const say = (label: string, text: string | undefined): string[] => (text ? paragraph(label === '' ? text : `${label}: ${text}`, columns) : []);
+  return [
+    head,
+    ...say('', finding.message),
+    ...excerpt(finding.place, options, tone),
+    ...say('derived', withoutRepeat(finding.derivation, finding.message)),
+    ...say('likely', withoutRepeat(finding.slip, finding.message)),
+    ...say('write instead', finding.suggest),
+    ...gathered(finding.related ?? [], options).flatMap((line) => say('see', line)),
+    ...say('accepted because', finding.accepted && `${finding.accepted.reason} (${where(finding.accepted.place, options)})`),
+  ];
+}
+
+/** The line with its span underlined: tabs opened up, long lines cut around the span. */
+export function excerpt(place: Place, options: PrintOptions, tone: Ink = 'error'): string[] {
+  const text = options.line(place.file, place.line);
+  if (text === undefined) return [];
+  const whole = place.endLine > place.line;
+  const from = Math.min(place.column - 1, text.length);
+  const to = whole ? text.length : Math.min(Math.max(place.endColumn - 1, from), text.length);
+  const [before, span, after] = [text.slice(0, from), text.slice(from, to), text.slice(to)];
+  const lead = open(before, 0);
+  const mid = open(span, width(lead));
+  const tail = open(after, width(lead) + width(mid));
+  const number = String(place.line);
+  const room = Math.max(20, options.columns - inset.length - number.length - 4);
+  const cut = window(lead, mid, tail, room);
+  const gutter = `${inset}${options.ink('faint', `${number} |`)} `;
+  const blank = `${inset}${options.ink('faint', `${' '.repeat(number.length)} |`)} `;
+  const mark = '^'.repeat(Math.max(1, width(cut.mid)));
+  const more = whole ? ` (to line ${place.endLine})` : '';
+  return [`${gutter}${cut.lead}${cut.mid}${cut.tail}`.trimEnd(), `${blank}${' '.repeat(width(cut.lead))}${options.ink(tone, mark)}${more}`];
+}
+
+/** Most severe first, accepted ones last, otherwise in the order of the places. */
+export function inOrder(findings: readonly Finding[]): Finding[] {
+  const rank: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
+  const weight = (f: Finding): number => (f.accepted ? 3 : rank[f.severity]);
+  const before = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+  return [...findings].sort((a, b) =>
+    weight(a) - weight(b) || before(a.place.file, b.place.file) || a.place.line - b.place.line || a.place.column - b.place.column || before(a.code, b.code));
+}
+
+function where(place: Place, options: PrintOptions): string {
+  return `${options.path(place.file)}:${place.line}:${place.column}`;
+}
+
+/** Places with the same label stand behind it together, those of one file as line numbers. */
+function gathered(related: NonNullable<Finding['related']>, options: PrintOptions): string[] {
+  const byLabel = new Map<string, Map<string, Set<number>>>();
+  for (const { label, place } of related) {
+    const files = byLabel.get(label) ?? byLabel.set(label, new Map()).get(label)!;
+    const lines = files.get(place.file) ?? files.set(place.file, new Set()).get(place.file)!;
+    lines.add(place.line);
+  }
+  return [...byLabel].map(([label, files]) =>
+    `${[...files].map(([file, lines]) => `${options.path(file)}:${few([...lines].sort((a, b) => a - b))}`).join(', ')}${label ? ` (${label})` : ''}`);
+}
+
+function few(lines: number[]): string {
+  return lines.length > 6 ? `${lines.slice(0, 5).join(',')} and ${lines.length - 5} more` : lines.join(',');
+}
+
+function withoutRepeat(text: string | undefined, message: string): string | undefined {
+  return text && message.includes(text) ? undefined : text;
+}
+
+function paragraph(text: string, columns: number): string[] {
+  return harmless(text).split('\u240a').flatMap((part) => wrap(part, Math.max(20, columns - inset.length))).map((l) => inset + l);
+}
+
+function open(text: string, at: number): string {
+  let out = '';
+  for (const part of harmless(text).split(/(\t)/)) out += part === '\t' ? ' '.repeat(tab - ((at + width(out)) % tab)) : part;
+  return out;
+}
+
+/** What fits of a line when the span has to be seen: all of it, or a piece around the span with an ellipsis where it was cut. */
+function window(lead: string, mid: string, tail: string, room: number): { lead: string; mid: string; tail: string } {
+  if (width(lead) + width(mid) + width(tail) <= room) return { lead, mid, tail };
+  const shownMid = width(mid) > room - 8 ? `${first(mid, room - 9)}…` : mid;
+  const left = room - width(shownMid);
+  const keepTail = Math.min(width(tail), Math.max(Math.floor(left / 2), left - width(lead)));
+  const keepLead = left - keepTail;
+  return {
+    lead: width(lead) <= keepLead ? lead : `…${last(lead, keepLead - 1)}`,
+    mid: shownMid,
+    tail: width(tail) <= keepTail ? tail : `${first(tail, keepTail - 1)}…`,
+  };
+}
+
+function first(text: string, columns: number): string {
+  let out = '';
+  for (const c of text) {
+    if (width(out + c) > columns) break;
+    out += c;
+  }
+  return out;
+}
+
+function last(text: string, columns: number): string {
+  let out = '';
+  for (const c of [...text].reverse()) {
+    if (width(c + out) > columns) break;
+    out = c + out;
+  }
+  return out;
+}
