@@ -1,0 +1,12 @@
+export * from './colours.js';
+export * from './contrast.js';
+export * from './sizes.js';
+export * from './picture.js';
+export { escapeXml, decodeXml } from './xml.js';
+export { family, fontFile, weights } from './font.js';
+export { measure, missingGlyphs } from './measure.js';
+export { outline, textBoxes, type TextBox } from './outline.js';
+export * from './fit.js';
+export * from './line.js';
+export * from './frame.js';
+export * from './ids.js';

@@ -1,0 +1,29 @@
+// One line of text with its place, and the SVG of it.
+import { type Colour, colours } from './colours.js';
+import { family } from './font.js';
+import type { TextStyle } from './sizes.js';
+import { escapeXml } from './xml.js';
+
+export interface Line {
+  text: string;
+  x: number;
+  /** Of the baseline. */
+  y: number;
+  style: TextStyle;
+  colour: Colour;
+  anchor?: 'start' | 'middle' | 'end';
+}
+
+export function svgText({ text, x, y, style, colour, anchor = 'start' }: Line): string {
+  const at = anchor === 'start' ? '' : ` text-anchor="${anchor}"`;
+  const figures = style.tabular ? ' font-feature-settings="tnum"' : '';
+  return `<text x="${px(x)}" y="${px(y)}"${at} font-family="${family}, sans-serif" font-size="${style.size}" font-weight="${style.weight}"${figures} fill="${colours[colour]}">${escapeXml(text)}</text>`;
+}
+
+export function svgRect(x: number, y: number, width: number, height: number, fill: Colour, radius = 0): string {
+  return `<rect x="${px(x)}" y="${px(y)}" width="${px(width)}" height="${px(height)}"${radius ? ` rx="${radius}"` : ''} fill="${colours[fill]}"/>`;
+}
+
+function px(n: number): string {
+  return String(Math.round(n * 100) / 100);
+}
