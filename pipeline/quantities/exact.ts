@@ -37,8 +37,8 @@ export class Exact {
     return parsed;
   }
 
-  plus(o: Exact): Exact { return Exact.of(this.n * o.d + o.n * this.d, this.d * o.d); }
-  minus(o: Exact): Exact { return Exact.of(this.n * o.d - o.n * this.d, this.d * o.d); }
+  plus(o: Exact): Exact { return this.d === o.d ? Exact.of(this.n + o.n, this.d) : Exact.of(this.n * o.d + o.n * this.d, this.d * o.d); }
+  minus(o: Exact): Exact { return this.d === o.d ? Exact.of(this.n - o.n, this.d) : Exact.of(this.n * o.d - o.n * this.d, this.d * o.d); }
   times(o: Exact): Exact { return Exact.of(this.n * o.n, this.d * o.d); }
   /** Throws RangeError when `o` is zero. */
   over(o: Exact): Exact { return Exact.of(this.n * o.d, this.d * o.n); }
@@ -54,21 +54,25 @@ export class Exact {
 
   /** Rounded half away from zero to `decimals` places (negative: to tens, hundreds …). */
   round(decimals: number): Exact {
-    const scale = decimals >= 0 ? Exact.of(10n ** BigInt(decimals)) : Exact.of(1n, 10n ** BigInt(-decimals));
-    const x = this.times(scale);
-    const size = x.n < 0n ? -x.n : x.n;
-    const whole = (2n * size + x.d) / (2n * x.d);
-    return Exact.of(x.n < 0n ? -whole : whole).over(scale);
+    const steps = this.#steps(decimals);
+    return decimals >= 0 ? Exact.of(steps, 10n ** BigInt(decimals)) : Exact.of(steps * 10n ** BigInt(-decimals));
   }
 
   /** Rounded half away from zero, written with exactly `decimals` places and an ASCII minus; never "-0". */
   toFixed(decimals: number): string {
     const places = Math.max(0, decimals);
-    const x = this.round(decimals);
-    const scaled = ((x.n < 0n ? -x.n : x.n) * 10n ** BigInt(places)) / x.d;
-    const digits = scaled.toString().padStart(places + 1, '0');
+    const steps = this.#steps(decimals) * (decimals < 0 ? 10n ** BigInt(-decimals) : 1n);
+    const digits = (steps < 0n ? -steps : steps).toString().padStart(places + 1, '0');
     const text = places ? `${digits.slice(0, -places)}.${digits.slice(-places)}` : digits;
-    return x.n < 0n ? `-${text}` : text;
+    return steps < 0n ? `-${text}` : text;
+  }
+
+  /** How many steps of ten to the minus `decimals` it is, rounded half away from zero. */
+  #steps(decimals: number): bigint {
+    const n = decimals > 0 ? this.n * 10n ** BigInt(decimals) : this.n;
+    const d = decimals < 0 ? this.d * 10n ** BigInt(-decimals) : this.d;
+    const size = (2n * (n < 0n ? -n : n) + d) / (2n * d);
+    return n < 0n ? -size : size;
   }
 
   /** The plain decimal, exact where it ends, else rounded to `significant` digits. */
@@ -85,14 +89,22 @@ export class Exact {
     return trim(this.toFixed(Math.max(0, significant - size)));
   }
 
+  /** The nearest binary number, give or take its last bit. */
   toNumber(): number {
     const x = Number(this.n) / Number(this.d);
-    return Number.isFinite(x) ? x : Number(this.n / this.d);
+    if (Number.isFinite(x) && Number.isFinite(Number(this.d))) return x;
+    const excess = BigInt(Math.max(0, Math.max(this.n.toString(16).length, this.d.toString(16).length) * 4 - 1000));
+    return Number(this.n >> excess) / Number((this.d >> excess) || 1n);
   }
 }
 
+/** Values of one denominator (all written with as many decimals) are added without reducing in between. */
 export function sum(values: readonly Exact[]): Exact {
-  return values.reduce((a, b) => a.plus(b), Exact.zero);
+  const d = values[0]?.d ?? 1n;
+  if (values.some((v) => v.d !== d)) return values.reduce((a, b) => a.plus(b), Exact.zero);
+  let n = 0n;
+  for (const v of values) n += v.n;
+  return Exact.of(n, d);
 }
 
 /** Throws RangeError on an empty list. */

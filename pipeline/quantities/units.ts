@@ -24,6 +24,8 @@ export interface Unit {
   offset: Exact;
   /** The unit of a difference of two values in this unit, where that is another one. */
   difference?: string;
+  /** Of a compound ("fps/W"): what is counted, and for each what. */
+  parts?: readonly [top: Unit, bottom: Unit];
 }
 
 type Row = [id: string, dimension: Dimension, symbol: string, one: string, many: string, factor: string, also?: string, extra?: { offset?: string; difference?: string }];
@@ -83,6 +85,7 @@ const rows: Row[] = [
   ['gal', 'volume', 'gal', 'gallon', 'gallons', '473176473/125000000'],
   ['mL/min', 'flow', 'mL/min', 'millilitre per minute', 'millilitres per minute', '1/1000', 'ml/min'],
   ['L/min', 'flow', 'L/min', 'litre per minute', 'litres per minute', '1', 'l/min|lpm|LPM|liter per minute|liters per minute|litres a minute|liters a minute'],
+  ['L/s', 'flow', 'L/s', 'litre per second', 'litres per second', '60', 'l/s|liter per second|liters per second'],
   ['L/h', 'flow', 'L/h', 'litre per hour', 'litres per hour', '1/60', 'l/h|lph|LPH|liter per hour|liters per hour|litres an hour|liters an hour'],
   ['gal/min', 'flow', 'gal/min', 'gallon per minute', 'gallons per minute', '473176473/125000000', 'gpm|GPM|gallons a minute'],
   ['gal/h', 'flow', 'gal/h', 'gallon per hour', 'gallons per hour', '157725491/2500000000', 'gph|GPH'],
@@ -95,13 +98,16 @@ const rows: Row[] = [
   ['mbar', 'pressure', 'mbar', 'millibar', 'millibar', '100', 'millibars'],
   ['psi', 'pressure', 'psi', 'pound per square inch', 'pounds per square inch', '8896443230521/1290320000'],
   ['mmH2O', 'pressure', 'mmH₂O', 'millimetre of water', 'millimetres of water', '980665/100000', 'mmH₂O'],
+  ['inH2O', 'pressure', 'inH₂O', 'inch of water', 'inches of water', '24908891/100000', 'inH₂O|inches of water column'],
   ['B', 'data', 'B', 'byte', 'bytes', '1'],
   ['kB', 'data', 'kB', 'kilobyte', 'kilobytes', '1000', 'KB'],
   ['MB', 'data', 'MB', 'megabyte', 'megabytes', '1000000'],
   ['GB', 'data', 'GB', 'gigabyte', 'gigabytes', '1000000000'],
   ['TB', 'data', 'TB', 'terabyte', 'terabytes', '1000000000000'],
+  ['KiB', 'data', 'KiB', 'kibibyte', 'kibibytes', '1024'],
   ['MiB', 'data', 'MiB', 'mebibyte', 'mebibytes', '1048576'],
   ['GiB', 'data', 'GiB', 'gibibyte', 'gibibytes', '1073741824'],
+  ['TiB', 'data', 'TiB', 'tebibyte', 'tebibytes', '1099511627776'],
   ['kB/s', 'data-rate', 'kB/s', 'kilobyte per second', 'kilobytes per second', '1000', 'KB/s|kilobytes a second'],
   ['MB/s', 'data-rate', 'MB/s', 'megabyte per second', 'megabytes per second', '1000000', 'MBps|megabytes a second'],
   ['GB/s', 'data-rate', 'GB/s', 'gigabyte per second', 'gigabytes per second', '1000000000', 'GBps|gigabytes a second'],
@@ -138,14 +144,21 @@ for (const u of units.values()) {
   for (const name of [u.id, u.symbol, u.one, u.many, ...u.also]) {
     if (!name) continue;
     if (!exactly.has(name)) exactly.set(name, u);
-    if (!loosely.has(name.toLowerCase())) loosely.set(name.toLowerCase(), u);
+    if (!caseMatters(name, u) && !loosely.has(name.toLowerCase())) loosely.set(name.toLowerCase(), u);
   }
+}
+
+/** A symbol whose other case would be another unit: mW and MW, MB/s and Mb/s, K and the prefix k. */
+function caseMatters(name: string, u: Unit): boolean {
+  if (/[A-Za-z]{5}/.test(name)) return false;
+  if (u.dimension === 'data' || u.dimension === 'data-rate' || name === 'K') return true;
+  return /^[mM]/.test(name) && ['power', 'voltage', 'current', 'resistance', 'energy', 'charge', 'length'].includes(u.dimension);
 }
 
 /** The unit that a person writes as `name`. Case decides where it must (mW, MW), and is forgiven where only one can be meant. */
 export function findUnit(name: string): Unit | undefined {
   const plain = name.trim().replace(/\s+/g, ' ');
-  return exactly.get(plain) ?? compound(plain) ?? loosely.get(plain.toLowerCase());
+  return exactly.get(plain) ?? compound(plain) ?? loosely.get(plain.toLowerCase()) ?? spelledCompound(plain);
 }
 
 /** The unit with this id, compound ids ("fps/W") included; throws RangeError on an unknown id: ids come from code or were checked when read. */
@@ -172,17 +185,31 @@ function compound(id: string): Unit | undefined {
   const made: Unit = {
     id, dimension: 'compound', symbol: `${top.symbol}/${bottom.symbol}`,
     one: `${top.one} per ${bottom.one}`, many: `${top.many} per ${bottom.one}`,
-    also: [], factor: top.factor.over(bottom.factor), offset: Exact.zero,
+    also: [], factor: top.factor.over(bottom.factor), offset: Exact.zero, parts: [top, bottom],
   };
   compounds.set(id, made);
   return made;
 }
 
-/** A value in `from` expressed in `to`; undefined when they are not of one dimension. */
+/** "frames per watt", "°C/W" (where a difference is meant: so many kelvins for each watt). */
+function spelledCompound(name: string): Unit | undefined {
+  const m = /^(.+)(?:\/| per )(.+)$/.exec(name);
+  const top = m && (exactly.get(m[1]!.trim()) ?? loosely.get(m[1]!.trim().toLowerCase()));
+  const bottom = m && (exactly.get(m[2]!.trim()) ?? loosely.get(m[2]!.trim().toLowerCase()));
+  return top && bottom ? compound(`${differenceUnit(top).id === 'points' ? top.id : differenceUnit(top).id}/${bottom.id}`) : undefined;
+}
+
+/** A value in `from` expressed in `to`; undefined when they are not of one dimension. Money is never converted. */
 export function convert(value: Exact, from: Unit, to: Unit): Exact | undefined {
   if (from.id === to.id) return value;
-  if (from.dimension !== to.dimension || from.dimension === 'money' || from.dimension === 'compound') return undefined;
+  if (!alike(from, to)) return undefined;
   return value.times(from.factor).plus(from.offset).minus(to.offset).over(to.factor);
+}
+
+function alike(a: Unit, b: Unit): boolean {
+  if (a.id === b.id) return true;
+  if (a.parts && b.parts) return alike(a.parts[0], b.parts[0]) && alike(a.parts[1], b.parts[1]);
+  return a.dimension === b.dimension && a.dimension !== 'money' && a.dimension !== 'compound';
 }
 
 /** The unit in which a difference of two values in `u` is given. */

@@ -29,12 +29,16 @@ function tail(rest: bigint, and: boolean): string {
   return rest ? `${and ? ' and' : ''} ${wholeInWords(rest, and)}` : '';
 }
 
-/** A decimal text ("71.50", "-0.9") in words, decimals digit by digit, so that a stated zero is heard. Throws RangeError on anything else. */
+/**
+ * A decimal text ("71.50", "-0.9") in words, decimals digit by digit, so that a stated zero is heard. `and` asks for the
+ * British form, with its "nought point five". Throws RangeError on anything else.
+ */
 export function inWords(decimal: string, and = false): string {
   const m = /^([+\-−]?)(\d+)(?:\.(\d+))?$/.exec(decimal);
   if (!m) throw new RangeError(`not a decimal: ${decimal}`);
-  const whole = wholeInWords(BigInt(m[2]!), and);
-  const after = m[3] ? ` point ${[...m[3]].map((d) => ones[Number(d)]).join(' ')}` : '';
+  const zero = and && m[3] ? 'nought' : 'zero';
+  const whole = /^0+$/.test(m[2]!) ? zero : wholeInWords(BigInt(m[2]!), and);
+  const after = m[3] ? ` point ${[...m[3]].map((d) => (d === '0' ? zero : ones[Number(d)])).join(' ')}` : '';
   return `${m[1] && m[1] !== '+' ? 'minus ' : ''}${whole}${after}`;
 }
 
