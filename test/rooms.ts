@@ -19,8 +19,8 @@ export const rooms: Record<string, RoomRule> = {
   script: { duty: 'narration text to numeric mentions with their words; knows no facts', rooms: ['places', 'quantities'], packages: ['mdast-util-from-markdown'] },
   claims: { duty: 'ties mentions to facts and gives verdicts', rooms: ['places', 'quantities', 'facts', 'slips', 'script'], packages: [] },
   cautions: { duty: 'which cautions the record calls for', rooms: ['quantities', 'facts'], packages: [] },
-  charts: { duty: 'one file a chart: facts to a Vega-Lite spec to SVG', rooms: ['quantities', 'theme', 'facts'], packages: ['vega', 'vega-lite', 'vega-scenegraph'] },
-  graphics: { duty: 'one file a graphic: facts and a template to SVG to pixels', rooms: ['quantities', 'theme', 'facts'], packages: ['handlebars', 'sharp'] },
+  charts: { duty: 'one file a chart: facts to a Vega-Lite spec to SVG', rooms: ['places', 'quantities', 'theme', 'facts'], packages: ['vega', 'vega-lite', 'vega-scenegraph'] },
+  graphics: { duty: 'one file a graphic: facts and a template to SVG to pixels', rooms: ['places', 'quantities', 'theme', 'facts'], packages: ['handlebars', 'sharp'] },
   narration: { duty: 'facts to sentences', rooms: ['quantities', 'facts'], packages: ['handlebars'] },
   page: { duty: 'pages from facts and finished pictures', rooms: ['quantities', 'theme', 'facts'], packages: ['handlebars'] },
 };

@@ -1,6 +1,8 @@
 export * from './fact.js';
 export * from './id.js';
 export * from './facts.js';
+export { betterWords, nameOf, quantityName } from './naming.js';
+export { type Basis, basisOf } from './basis.js';
 export { isIdle, roomParts, sameExcept } from './neighbours.js';
 // What a renderer needs of the record reaches it through this room.
 export { type Key, type KeyField, type KeyParts, keyFields, makeKey, splitKey, withFields } from '../records/index.js';

@@ -1,0 +1,110 @@
+// Horizontal bars from a true zero, their values at their ends, names at the left edge: shared by all bar charts.
+import { bars as barSizes, type Colour, colours, measure, type Misfit, type Rect, space, stroke, type TextStyle, type, wrap } from '../theme/index.js';
+import { baseSpec, type Spec } from './spec.js';
+
+export interface Bar {
+  series: string;
+  /** Length, in the measure's unit. */
+  value: number;
+  text: string;
+  colour: Colour;
+}
+
+export interface BarGroup {
+  name: string;
+  bars: Bar[];
+  /** A remark at the right edge: "rise 29.0 K". */
+  remark?: string;
+}
+
+export interface BarOptions {
+  body: Rect;
+  groups: BarGroup[];
+  /** Bars per group, empty places counted. */
+  series: string[];
+  /** Values that must find room on the scale, those of other parts of the same chart included. */
+  extent: number[];
+  /** A line across all bars, e.g. a limit. */
+  mark?: { at: number };
+}
+
+export interface BarDrawing {
+  spec: Spec;
+  misfits: Misfit[];
+  labels: string[];
+}
+
+const inner = 6;
+const nameShare = 0.36;
+
+export function barSpec({ body, groups, series, extent, mark }: BarOptions): BarDrawing {
+  const misfits: Misfit[] = [];
+  const rows = heights(body.height, groups.length, series.length);
+  if (rows.bar < barSizes.least) misfits.push({ code: 'label-too-long', text: groups.map((g) => g.name).join(', '), message: `${groups.length} rows of ${series.length} bars leave ${Math.floor(rows.bar)} px a bar, and ${barSizes.least} px are the least` });
+  const value: TextStyle = rows.bar < 46 ? { ...type.value, size: 48 } : type.value;
+  const most = rows.group >= 2 * type.name.size ? 2 : rows.pitch >= 2 * type.name.size + space.hair ? 2 : 1;
+  const names = groups.map((g) => {
+    const wrapped = wrap(g.name, type.name, body.width * nameShare, most);
+    if ('lines' in wrapped) return wrapped.lines;
+    misfits.push(wrapped.misfit);
+    return [g.name];
+  });
+  const widest = (texts: string[], style: TextStyle): number => Math.max(0, ...texts.map((t) => measure(t, style)));
+  const nameColumn = widest(names.flat(), type.name) + space.medium;
+  const remarks = groups.map((g) => g.remark ?? '');
+  const remarkColumn = remarks.some(Boolean) ? widest(remarks, type.small) + space.medium : 0;
+  const valueColumn = widest(groups.flatMap((g) => g.bars.map((b) => b.text)), value) + space.tight;
+  const least = Math.min(0, ...extent);
+  const greatest = Math.max(0, ...extent, mark?.at ?? 0) || 1;
+  const left = nameColumn + (least < 0 ? valueColumn : 0);
+  const plot: Rect = { x: body.x + left, y: body.y, width: body.width - left - valueColumn - remarkColumn, height: body.height };
+
+  const y = { field: 'row', type: 'nominal', axis: null, scale: { domain: groups.map((_, i) => `${i}`), range: [rows.top, rows.top + rows.total], paddingInner: rows.gap / rows.pitch, paddingOuter: 0 } };
+  const yOffset = { field: 'series', type: 'nominal', scale: { domain: series, paddingInner: series.length > 1 ? inner / (rows.bar + inner) : 0, paddingOuter: 0 } };
+  const x = { field: 'value', type: 'quantitative', axis: null, scale: { domain: [least, greatest], nice: false, zero: true } };
+  const data = groups.flatMap((g, i) => g.bars.map((b) => ({ row: `${i}`, series: b.series, value: b.value, text: b.text, colour: colours[b.colour] })));
+  const paint = { field: 'colour', type: 'nominal', scale: null };
+  const ends = (negative: boolean): Spec => ({
+    transform: [{ filter: negative ? 'datum.value < 0' : 'datum.value >= 0' }],
+    mark: { type: 'text', fontSize: value.size, fontWeight: value.weight, align: negative ? 'right' : 'left', dx: negative ? -space.tight : space.tight },
+    encoding: { x, y, yOffset, text: { field: 'text' } },
+  });
+  const nameLayers = [[1, 0, 0], [2, 0, -0.55], [2, 1, 0.55]].flatMap(([count, index, shift]) => {
+    const values = names.flatMap((lines, i) => (lines.length === count ? [{ row: `${i}`, text: lines[index!] }] : []));
+    return values.length ? [{ data: { values }, mark: { type: 'text', fontSize: type.name.size, fontWeight: type.name.weight, dy: Math.round(shift! * type.name.size) }, encoding: { x: { value: -left }, y, text: { field: 'text' } } }] : [];
+  });
+  const remarkRows = remarks.flatMap((text, i) => (text ? [{ row: `${i}`, text }] : []));
+  return {
+    misfits,
+    labels: [...names.flat(), ...remarks, ...data.map((d) => d.text)],
+    spec: {
+      ...baseSpec(plot),
+      data: { values: data },
+      layer: [
+        { mark: { type: 'bar', cornerRadiusEnd: 3 }, encoding: { x, y, yOffset, color: paint } },
+        { data: { values: [{}] }, mark: { type: 'rule', stroke: colours.quiet, strokeWidth: stroke.hair + 1 }, encoding: { x: { datum: 0, ...scaleOf(x) }, y: { value: rows.top - space.tight }, y2: { value: rows.top + rows.total + space.tight } } },
+        ...(mark ? [{ data: { values: [{}] }, mark: { type: 'rule', stroke: colours.text, strokeWidth: stroke.line, strokeDash: [4, 10], strokeCap: 'round' }, encoding: { x: { datum: mark.at, ...scaleOf(x) }, y: { value: rows.top - space.tight }, y2: { value: rows.top + rows.total + space.tight } } }] : []),
+        ends(false),
+        ...(least < 0 ? [ends(true)] : []),
+        ...nameLayers,
+        ...(remarkRows.length ? [{ data: { values: remarkRows }, mark: { type: 'text', align: 'right', fontSize: type.small.size, fontWeight: 600, fill: colours.quiet }, encoding: { x: { value: plot.width + valueColumn + remarkColumn }, y, text: { field: 'text' } } }] : []),
+      ],
+    },
+  };
+}
+
+function scaleOf(x: { type: string; scale: unknown; axis: null }): Spec {
+  return { type: x.type, scale: x.scale, axis: x.axis };
+}
+
+/** Bars as thick as there is room for, in groups whose gaps are a good third of them, the whole in the middle. */
+function heights(height: number, groups: number, series: number): { bar: number; group: number; gap: number; pitch: number; total: number; top: number } {
+  const air = series > 1 ? 0.42 : 0.62;
+  const room = height - 2 * space.tight;
+  const fair = room / (groups + air * (groups - 1));
+  const bar = Math.min(barSizes.most / (series > 2 ? 1.6 : series > 1 ? 1.2 : 1), (fair - inner * (series - 1)) / series);
+  const group = bar * series + inner * (series - 1);
+  const gap = groups > 1 ? Math.min((room - groups * group) / (groups - 1), group * 0.9) : 0;
+  const total = groups * group + (groups - 1) * gap;
+  return { bar, group, gap, pitch: group + gap || 1, total, top: space.tight + Math.max(0, (room - total) / 2) };
+}

@@ -1,0 +1,55 @@
+// The base of every spec, and the refusal of what a spec must not hold: it can read nothing, fetch nothing and wait for nothing.
+import { box, colours, family, type Rect, type } from '../theme/index.js';
+
+export type Spec = Record<string, unknown>;
+
+export const mostDataRows = 20_000;
+
+/** A view of exactly the body's size at the body's place. */
+export function baseSpec(body: Rect): Spec {
+  const left = Math.round(body.x);
+  const top = Math.round(body.y);
+  const width = Math.round(body.width);
+  const height = Math.round(body.height);
+  return {
+    $schema: 'https://vega.github.io/schema/vega-lite/v6.json',
+    width, height, autosize: 'none',
+    padding: { left, top, right: box.width - left - width, bottom: box.height - top - height },
+    background: null,
+    config: {
+      aria: false,
+      font: family,
+      view: { stroke: null },
+      text: { font: family, fontSize: type.value.size, fontWeight: type.value.weight, fill: colours.text, align: 'left', baseline: 'middle' },
+      axis: {
+        domain: false, ticks: false, grid: true, gridColor: colours.rule, gridWidth: 2, title: null, labelBound: false, labelOverlap: false, labelFlush: false,
+        labelFont: family, labelFontSize: type.small.size, labelFontWeight: type.small.weight, labelColor: colours.quiet, labelPadding: 16, labelLimit: 0,
+      },
+    },
+  };
+}
+
+/** Reasons why a spec is refused, each naming the path; empty for a spec that may be drawn. */
+export function refusals(spec: unknown, path = 'spec'): string[] {
+  if (Array.isArray(spec)) {
+    const found = spec.length > mostDataRows ? [`${path} has ${spec.length} rows, and ${mostDataRows} are the most`] : [];
+    return [...found, ...(path.endsWith('.values') ? [] : spec.flatMap((v, i) => refusals(v, `${path}[${i}]`)))];
+  }
+  if (typeof spec === 'string') return expressionRefusal(spec, path);
+  if (!spec || typeof spec !== 'object') return [];
+  return Object.entries(spec).flatMap(([key, value]) => {
+    if (key === '$schema') return [];
+    const at = `${path}.${key}`;
+    if (['url', 'href', 'loader', 'usermeta'].includes(key)) return [`${at}: a chart takes its data from the record only`];
+    if (['sequence', 'graticule', 'sphere'].includes(key)) return [`${at}: data made up by the spec is not shown`];
+    if (key === 'type' && (value === 'image' || value === 'geoshape')) return [`${at}: ${String(value)} marks are not drawn`];
+    return refusals(value, at);
+  });
+}
+
+/** Functions whose answer changes, or that reach outside the picture. */
+function expressionRefusal(text: string, path: string): string[] {
+  if (path.includes('.values')) return [];
+  const m = /\b(now|random|sample\w+|event|data|setdata|modify|warn|info|debug|window\w*|screen|containerSize)\s*\(/.exec(text);
+  return m ? [`${path}: ${m[1]}() is not allowed in a chart`] : [];
+}

@@ -1,0 +1,34 @@
+// The words around the figures of a chart.
+import { basisOf, betterWords, type Fact, type Facts } from '../facts/index.js';
+import { showNumber } from '../quantities/index.js';
+
+/** The figure alone, as its fact shows it; units stand once in the subtitle, where they are one and the same. */
+export function figure(fact: Fact): string {
+  return fact.unit.id === '%' || fact.unit.id === 'x' ? fact.shown : showNumber(fact.value, fact.decimals);
+}
+
+/** "°C · lower is better · Open bench, Harbour loop" */
+export function subtitle(facts: Facts, measure: string, unit: string, common: string): string {
+  return [unit, betterWords(facts.about, measure), common].filter(Boolean).join(' · ');
+}
+
+/** "Mean of 3 runs · room 21.0 °C", and the ids that it shows. */
+export function foot(facts: Facts, shown: readonly Fact[], more: string[] = []): { text: string; facts: string[] } {
+  const basis = basisOf(facts, shown);
+  const text = [basis.runs, basis.room, ...more].filter(Boolean).join(' · ');
+  return { text: text.slice(0, 1).toUpperCase() + text.slice(1), facts: basis.facts };
+}
+
+/** One unit for the subtitle, when all agree. */
+export function unitSymbol(shown: readonly Fact[]): string {
+  const symbols = new Set(shown.map((f) => f.unit.symbol));
+  return symbols.size === 1 ? [...symbols][0]! : '';
+}
+
+/** The fact that is best, if the record says which end is and there is just one such. */
+export function best(facts: Facts, measure: string, shown: readonly Fact[]): Fact | undefined {
+  const better = facts.about.measures.get(measure)?.better ?? 'neither';
+  if (better === 'neither' || shown.length < 2) return undefined;
+  const sorted = [...shown].sort((a, b) => (better === 'lower' ? 1 : -1) * a.value.compare(b.value));
+  return sorted[0]!.value.equals(sorted[1]!.value) ? undefined : sorted[0];
+}

@@ -1,0 +1,38 @@
+// What a careful viewer asks of any figure: how many runs, and how warm was the room.
+import { showNumber } from '../quantities/index.js';
+import type { Fact } from './fact.js';
+import { type Facts, isFact } from './facts.js';
+
+export interface Basis {
+  /** "mean of 3 runs", "one run each"; empty where nothing was averaged. */
+  runs: string;
+  /** "room 21.0 °C", "room 20.8 to 21.4 °C", "room not recorded"; empty where no temperature is shown. */
+  room: string;
+  facts: string[];
+}
+
+export function basisOf(facts: Facts, shown: readonly Fact[]): Basis {
+  const used: string[] = [];
+  const keys = [...new Set(shown.flatMap((f) => f.keys))].filter((k) => facts.readings(k).some((r) => !r.constant));
+  const counts = keys.map((k) => facts.derive('count', [k], 'runs')).filter(isFact).sort((a, b) => a.value.compare(b.value));
+  const few = counts[0];
+  const many = counts.at(-1);
+  let runs = '';
+  if (few && many) {
+    used.push(few.id);
+    if (many.value.compare(few.value) !== 0) used.push(many.id);
+    runs = many.shown === '1' ? 'one run each' : few.shown === many.shown ? `mean of ${many.shown} runs` : `mean of ${few.shown} to ${many.shown} runs`;
+  }
+  let room = '';
+  if (shown.some((f) => f.unit.dimension.startsWith('temperature'))) {
+    const rooms = [...new Set(keys.map((k) => facts.roomFor(k)).filter((k) => k !== undefined))];
+    const low = rooms.length ? facts.derive('range', rooms, 'low') : undefined;
+    const high = rooms.length ? facts.derive('range', rooms, 'high') : undefined;
+    if (isFact(low) && isFact(high)) {
+      const same = low.shown === high.shown;
+      used.push(...(same ? [low.id] : [low.id, high.id]));
+      room = same ? `room ${high.shown}` : `room ${showNumber(low.value, low.decimals)} to ${high.shown}`;
+    } else room = 'room temperature not recorded';
+  }
+  return { runs, room, facts: used };
+}
