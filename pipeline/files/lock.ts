@@ -6,6 +6,8 @@ import { remove } from './write-whole.js';
 
 export const lockName = '.lock';
 
+const held = new Set<string>();
+
 /** Takes the lock of a folder or throws FileTrouble naming the process that holds it; the function returned lets go. */
 export function takeLock(folder: string, fs: Disk = disk): () => void {
   const path = join(folder, lockName);
@@ -16,9 +18,12 @@ export function takeLock(folder: string, fs: Disk = disk): () => void {
     try {
       fs.writeFileSync(aside, mine);
       for (let attempt = 0; ; attempt++) {
-        if (put(aside, path, mine, fs)) return () => release(path, mine, fs);
+        if (put(aside, path, mine, fs)) {
+          held.add(path);
+          return () => release(path, mine, fs);
+        }
         const theirs = read(path, fs);
-        if (theirs !== undefined && (lives(theirs, fs) || attempt > 9)) {
+        if (theirs !== undefined && ((theirs === mine ? held.has(path) : lives(theirs, fs)) || attempt > 9)) {
           throw new FileTrouble('build into', folder, `another build (process ${theirs.split(' ')[0]}) is writing there`);
         }
         if (theirs !== undefined) takeAway(path, theirs, aside, fs);
@@ -58,6 +63,7 @@ function takeAway(path: string, stale: string, aside: string, fs: Disk): void {
 }
 
 function release(path: string, mine: string, fs: Disk): void {
+  held.delete(path);
   if (read(path, fs) === mine) remove(path, fs);
 }
 
