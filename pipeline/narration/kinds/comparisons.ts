@@ -1,0 +1,73 @@
+// One setting against the base setting, one setup against the first: "sixty-five watts lower than at stock, or twenty-two percent".
+import { type Fact, type Facts, isFact, isIdle, withFields } from '../../facts/index.js';
+import { tooClose, whyClose } from '../closeness.js';
+import { adverbial, namedOf, noun } from '../names.js';
+import type { Point, Stage } from '../scenes.js';
+import { capital, type Draft } from '../sentence.js';
+import { addsUp } from '../voice.js';
+import { comparative, subject } from '../subject.js';
+
+/** Every setting against the base setting in the same setup. */
+export function betweenSettings(stage: Stage): Draft[] {
+  const base = baseSetting(stage.facts, stage.points);
+  if (!base) return [];
+  return compareAll(stage, 'setting', base, (parts) => `The settings ${stage.where(parts, ['setting', 'workload'])} against ${calledBy(stage, 'setting', base)}`.replace(/\s+/g, ' '));
+}
+
+/** Two setups (more are ranked instead): the other against the first at the same setting. */
+export function betweenSetups(stage: Stage): Draft[] {
+  const setups = [...new Set(stage.points.map((p) => p.parts.setup))].filter(Boolean);
+  if (setups.length !== 2) return [];
+  const [base, other] = setups as [string, string];
+  return compareAll(stage, 'setup', base, () => capital(`${calledBy(stage, 'setup', other)} against ${calledBy(stage, 'setup', base)}`));
+}
+
+function calledBy(stage: Stage, field: 'setup' | 'setting', id: string): string {
+  const named = namedOf(stage.facts, field, id);
+  return noun(named) ?? `“${adverbial(named, field)}”`;
+}
+
+function compareAll(stage: Stage, field: 'setup' | 'setting', base: string, heading: (parts: Point['parts']) => string): Draft[] {
+  return stage.points.filter((p) => p.parts[field] && p.parts[field] !== base && !isIdle(p.parts.phase)).flatMap((p) => compare(stage, p, field, base, heading(p.parts)));
+}
+
+function compare(stage: Stage, { key, parts }: Point, field: 'setup' | 'setting', base: string, section: string): Draft[] {
+  const { facts } = stage;
+  const baseKey = withFields(key, { [field]: base });
+  const a = facts.value(key);
+  const b = facts.value(baseKey);
+  if (!isFact(a) || !isFact(b)) return [];
+  const difference = facts.derive(a.unit.id === '%' ? 'points' : 'difference', [key, baseKey]);
+  if (!isFact(difference)) return [];
+  const opening = stage.opening(parts);
+  const what = `${subject(stage, parts, a.unit)} ${stage.when({ key, parts })}`;
+  const than = adverbial(namedOf(facts, field, base), field);
+  if (a.value.equals(b.value)) return [{ section, facts: [a], text: (v) => `${opening}${what} was the same as ${than}, at ${v.say(a)}` }];
+  const [less, more] = comparative(a.unit);
+  const close = tooClose(facts, a, b);
+  if (close || difference.value.round(difference.decimals).sign() === 0) {
+    return [{ section, facts: [difference], text: () => `${opening}whether ${what} was ${more} or ${less} than ${than} is too close to call: ${whyClose[close ?? 'matters']}` }];
+  }
+  const word = difference.value.sign() > 0 ? more : less;
+  const percent = changeIn(facts, a, b);
+  const at = addsUp(difference, a, b) ? a : undefined;
+  return [{
+    section,
+    facts: [difference, ...(percent ? [percent] : []), ...(at ? [at] : [])],
+    text: (v) => `${opening}${what} was ${v.size(difference)}${percent ? `, or ${v.size(percent)},` : ''} ${word} than ${than}${at ? `, at ${v.say(at)}` : ''}`,
+  }];
+}
+
+/** The percent change, where one means something and is not nothing: never of temperatures, decibels or percentages. */
+function changeIn(facts: Facts, a: Fact, b: Fact): Fact | undefined {
+  if (['temperature', 'temperature-difference', 'sound-level', 'share', 'points'].includes(a.unit.dimension)) return undefined;
+  const change = facts.derive('percent_change', [a.subject, b.subject]);
+  return isFact(change) && change.value.round(change.decimals).sign() !== 0 ? change : undefined;
+}
+
+/** The stock setting, or else the first one of the record; undefined when there are not two. */
+export function baseSetting(facts: Facts, points: readonly Point[]): string | undefined {
+  const used = [...new Set(points.map((p) => p.parts.setting))].filter(Boolean);
+  if (used.length < 2) return undefined;
+  return used.find((id) => facts.about.settings.get(id)?.kind === 'stock') ?? used.find((id) => id === 'stock') ?? used[0];
+}

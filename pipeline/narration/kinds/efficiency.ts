@@ -1,0 +1,41 @@
+// What a watt and a unit of money buy.
+import { type Facts, isFact, type Key } from '../../facts/index.js';
+import type { Point, Scene, Stage } from '../scenes.js';
+import type { Draft } from '../sentence.js';
+import { definite } from '../names.js';
+import { quantity } from '../subject.js';
+
+export function efficiency(stage: Stage, scene: Scene, section: string): Draft[] {
+  const power = powerOf(stage.facts, scene);
+  return scene.points.filter((p) => isPerformance(stage.facts, p.key)).flatMap((p) => [...perWatt(stage, p, power, section), ...perPrice(stage, p, section)]);
+}
+
+/** Frame rates, data rates and scores, and whatever else the record says is better higher and no power, clock or voltage. */
+function isPerformance(facts: Facts, key: Key): boolean {
+  const value = facts.value(key);
+  return isFact(value) && ['frame-rate', 'data-rate', 'score', 'flow', 'air-flow'].includes(value.unit.dimension);
+}
+
+/** The one power of a scene under load; undefined where there are several, since a watt of one is not a watt of another. */
+function powerOf(facts: Facts, scene: Scene): Point | undefined {
+  const powers = scene.points.filter((p) => {
+    const f = facts.value(p.key);
+    return isFact(f) && f.unit.dimension === 'power';
+  });
+  return powers.length === 1 ? powers[0] : undefined;
+}
+
+function perWatt(stage: Stage, { key, parts }: Point, power: Point | undefined, section: string): Draft[] {
+  if (!power || power.parts.phase !== parts.phase) return [];
+  const fact = stage.facts.derive('per_watt', [key, power.key]);
+  if (!isFact(fact)) return [];
+  const [what, of] = [definite(quantity(stage, parts)), quantity(stage, power.parts)];
+  return [{ section, facts: [fact], text: (v) => `${stage.opening(parts)}${what} came to ${v.say(fact)} of ${of} ${stage.when({ key, parts })}` }];
+}
+
+function perPrice(stage: Stage, { key, parts }: Point, section: string): Draft[] {
+  const price = stage.facts.about.setups.get(parts.setup)?.kind === 'product' ? stage.facts.priceOf(parts.setup) : undefined;
+  const fact = price === undefined ? undefined : stage.facts.derive('per_price', [key, price]);
+  if (!isFact(fact)) return [];
+  return [{ section, facts: [fact], text: (v) => `${stage.opening(parts)}${definite(quantity(stage, parts))} came to ${v.say(fact)} of its price ${stage.when({ key, parts })}` }];
+}

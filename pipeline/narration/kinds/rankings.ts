@@ -1,0 +1,140 @@
+// Three or more of a kind side by side: first to last, the gap to the first, the median, the width of the field.
+import { type Fact, isFact, isIdle, type Key, withFields } from '../../facts/index.js';
+import { ordinalInWords } from '../../quantities/index.js';
+import { tooClose, whyClose } from '../closeness.js';
+import { adverbial, namedOf, noun } from '../names.js';
+import type { Point, Stage } from '../scenes.js';
+import { capital, type Draft, list } from '../sentence.js';
+import { quantity } from '../subject.js';
+import { addsUp } from '../voice.js';
+
+type Field = 'setup' | 'setting';
+
+interface Placed {
+  key: Key;
+  /** "the Umbry"; undefined where the record has none but an adverbial. */
+  name: string | undefined;
+  /** "with the Umbry". */
+  manner: string;
+  value: Fact;
+}
+
+interface Table {
+  stage: Stage;
+  field: Field;
+  section: string;
+  opening: string;
+  /** "loop flow". */
+  what: string;
+  /** The highest comes first. */
+  high: boolean;
+  placed: Placed[];
+  /** In the order of the record, as a fact lists them. */
+  keys: Key[];
+  count: Fact;
+}
+
+export function rankings(stage: Stage): Draft[] {
+  return [...tables(stage, 'setup'), ...tables(stage, 'setting')].flatMap((t) => {
+    const places = t.field === 'setup' ? t.placed.map((_, i) => i) : [0, t.placed.length - 1];
+    return [...places.flatMap((i) => place(t, i)), ...(t.field === 'setup' ? middle(t) : [])];
+  });
+}
+
+/** Groups of three or more points that differ in one field alone; settings only where setups are too few to rank. */
+function tables(stage: Stage, field: Field): Table[] {
+  if (field === 'setting' && stage.count('setup') > 2) return [];
+  const groups = new Map<string, Point[]>();
+  for (const point of stage.points) {
+    if (!point.parts[field] || isIdle(point.parts.phase)) continue;
+    const id = withFields(point.key, { [field]: '' });
+    groups.set(id, [...(groups.get(id) ?? []), point]);
+  }
+  return [...groups.values()].filter((g) => g.length > 2).flatMap((points) => tableOf(stage, field, points) ?? []);
+}
+
+/** Read from the low end where the record does not say which end is better. */
+const lowFirst: ReadonlySet<string> = new Set(['temperature', 'temperature-difference', 'sound-level']);
+
+function tableOf(stage: Stage, field: Field, points: Point[]): Table | undefined {
+  const first = points[0]!;
+  const placed: Placed[] = [];
+  for (const p of points) {
+    const value = stage.facts.value(p.key);
+    if (!isFact(value) || (placed[0] && placed[0].value.unit.id !== value.unit.id)) return undefined;
+    const named = namedOf(stage.facts, field, p.parts[field]);
+    placed.push({ key: p.key, name: noun(named), manner: adverbial(named, field), value });
+  }
+  const keys = points.map((p) => p.key);
+  const count = stage.facts.derive('count', keys, `${field}s`);
+  if (!isFact(count)) return undefined;
+  const better = stage.facts.about.measures.get(first.parts.measure)?.better ?? 'neither';
+  const high = better === 'higher' || (better === 'neither' && !lowFirst.has(placed[0]!.value.unit.dimension));
+  placed.sort((a, b) => (high ? -1 : 1) * a.value.value.compare(b.value.value));
+  const what = quantity(stage, first.parts);
+  const section = capital(`${what} ${stage.where(first.parts, [field])}`.trim() + (field === 'setup' ? ', ranked' : ', the settings ranked'));
+  return { stage, field, section, opening: stage.setting(first, [field]), what, high, placed, keys, count };
+}
+
+function place(t: Table, i: number): Draft[] {
+  const own = t.placed[i]!;
+  const equal = t.placed.filter((p) => p.value.value.equals(own.value.value));
+  if (equal.length > 1) return equal[0] === own ? [shared(t, equal)] : [];
+  const next = t.placed[i + 1];
+  const close = next && tooClose(t.stage.facts, own.value, next.value);
+  if (close) return [undecided(t, own, next, whyClose[close])];
+  const before = t.placed[i - 1];
+  if (before && tooClose(t.stage.facts, own.value, before.value)) return [];
+  return placeAlone(t, i, own);
+}
+
+function placeAlone(t: Table, i: number, own: Placed): Draft[] {
+  const last = i === t.placed.length - 1;
+  const end = t.high === last ? 'lowest' : 'highest';
+  const order = i === 0 || last ? end : `${ordinalInWords(i + 1)} ${end}`;
+  const rank = t.stage.facts.derive('rank', [own.key, ...t.keys.filter((k) => k !== own.key)], end);
+  if (!isFact(rank)) return [];
+  const leader = t.placed[0]!;
+  const gap = i > 0 && !last && leader.name ? t.stage.facts.derive('difference', [own.key, leader.key]) : undefined;
+  const behind = isFact(gap) && addsUp(gap, own.value, leader.value) ? gap : undefined;
+  return [{
+    section: t.section,
+    facts: [rank, t.count, own.value, ...(behind ? [behind] : [])],
+    text: (v) => {
+      const field = `the ${v.count(t.count)}${t.field === 'setting' ? ' settings' : ''}`;
+      const claim = own.name ? `${own.name} had the ${order} ${t.what} of ${field}` : `${t.what} was the ${order} of ${field} ${own.manner}`;
+      return `${t.opening}${claim}, at ${v.say(own.value)}${behind ? `, ${v.size(behind)} ${t.high ? 'below' : 'above'} ${leader.name}` : ''}`;
+    },
+  }];
+}
+
+function shared(t: Table, equal: Placed[]): Draft {
+  const value = equal[0]!.value;
+  return { section: t.section, facts: [value], text: (v) => `${t.opening}${t.what} was the same ${list(equal.map((p) => p.manner))}: ${v.say(value)}` };
+}
+
+function undecided(t: Table, a: Placed, b: Placed, why: string): Draft {
+  return {
+    section: t.section,
+    facts: [a.value, b.value],
+    text: (v) => `${t.opening}${t.what} is too close to call between ${a.name ?? a.manner} and ${b.name ?? b.manner}, at ${v.numbers([a.value, b.value])} respectively: ${why}`,
+  };
+}
+
+/** The median of the field, how far its ends lie from it, and its width. */
+function middle(t: Table): Draft[] {
+  const { facts } = t.stage;
+  const median = facts.derive('median', t.keys);
+  const width = facts.derive('range', t.keys, 'width');
+  if (!isFact(median) || !isFact(width)) return [];
+  const drafts: Draft[] = [{ section: t.section, facts: [median, t.count], text: (v) => `${t.opening}the median ${t.what} of the ${v.count(t.count)} was ${v.say(median)}` }];
+  for (const p of [t.placed[0]!, t.placed.at(-1)!]) {
+    const gap = facts.derive('difference', [p.key, `(${median.id})`]);
+    if (!p.name || !isFact(gap) || !addsUp(gap, p.value, median) || gap.value.round(gap.decimals).sign() === 0) continue;
+    drafts.push({ section: t.section, facts: [gap], text: (v) => `${t.opening}${p.name} was ${v.size(gap)} ${gap.value.sign() > 0 ? 'above' : 'below'} the median ${t.what}` });
+  }
+  if (width.value.round(width.decimals).sign() !== 0) {
+    drafts.push({ section: t.section, facts: [width], text: (v) => `${t.opening}the gap in ${t.what} between the highest and the lowest was ${v.say(width)}` });
+  }
+  return drafts;
+}

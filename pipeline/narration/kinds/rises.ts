@@ -1,0 +1,34 @@
+// From idle to load: "rose twenty-nine degrees, from thirty-eight at idle to sixty-seven under load".
+import { isFact, splitKey } from '../../facts/index.js';
+import type { Point, Scene, Stage } from '../scenes.js';
+import type { Draft } from '../sentence.js';
+import { addsUp } from '../voice.js';
+import { subject } from '../subject.js';
+
+/** Whether a rise is told and tells the value under load with it. */
+export function risen(stage: Stage, key: string): boolean {
+  const idle = stage.facts.idleOf(key);
+  return idle !== undefined && isFact(stage.facts.derive('rise', [key, idle]));
+}
+
+export function rises(stage: Stage, scene: Scene, section: string): Draft[] {
+  return scene.points.flatMap((point) => rise(stage, point, section));
+}
+
+function rise(stage: Stage, { key, parts }: Point, section: string): Draft[] {
+  const { facts } = stage;
+  const idle = facts.idleOf(key);
+  if (!idle) return [];
+  const change = facts.derive('rise', [key, idle]);
+  const high = facts.value(key);
+  const low = facts.value(idle);
+  if (!isFact(change) || !isFact(high) || !isFact(low)) return [];
+  const opening = `${stage.opening(parts)}${subject(stage, parts, high.unit)}`;
+  const [before, after] = [stage.when({ key: idle, parts: splitKey(idle)! }), stage.when({ key, parts })];
+  if (change.value.round(change.decimals).sign() === 0) {
+    return [{ section, facts: [change, high], text: (v) => `${opening} did not change from idle: it stayed at ${v.say(high)} ${after}` }];
+  }
+  const verb = change.value.sign() > 0 ? 'rose' : 'fell';
+  if (!addsUp(change, high, low)) return [{ section, facts: [change, high], text: (v) => `${opening} ${verb} ${v.size(change)} from idle, to ${v.say(high)} ${after}` }];
+  return [{ section, facts: [change, low, high], text: (v) => `${opening} ${verb} ${v.size(change)}, from ${v.number(low)} ${before} to ${v.number(high)} ${after}` }];
+}

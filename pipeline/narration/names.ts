@@ -1,0 +1,102 @@
+// Names as they go into a sentence: as a noun ("the open bench") and as an adverbial ("on the open bench").
+import type { Facts, KeyField, Named } from '../facts/index.js';
+import { units } from '../quantities/index.js';
+
+const preposition = /^(on|in|at|with|without|under|inside|during|after|before|over|above|by|from|through)\s+(.+)$/i;
+const article = /^(the|a|an)\s+/i;
+const inside = new Set(['scene', 'loop', 'game', 'render', 'run', 'walk', 'pass', 'test', 'level', 'benchmark']);
+const unitWords = new Set([...units.values()].flatMap((u) => [u.one, u.many, u.symbol, ...u.also]).filter(Boolean).map((w) => w.toLowerCase()));
+
+const maps = { setup: 'setups', setting: 'settings', workload: 'workloads', measure: 'measures', part: 'parts', phase: 'phases' } as const;
+
+/** The name that the record gives an id; an id it does not name gets its own words. */
+export function namedOf(facts: Facts, field: KeyField, id: string): Named {
+  const known: Named | undefined = facts.about[maps[field]].get(id);
+  const words = id.replace(/[-_]/g, ' ');
+  return known ?? { id, name: words, spoken: [words], place: facts.about.place };
+}
+
+function forms(named: Named): string[] {
+  const spoken = named.spoken.map((s) => s.trim().replace(/\s+/g, ' ')).filter(Boolean);
+  return spoken.length ? spoken : [named.name];
+}
+
+/** The first spoken form that is no adverbial; undefined when there is none ("on mains; plugged in"). */
+export function noun(named: Named): string | undefined {
+  const all = forms(named);
+  const adverb = preposition.test(all[0]!);
+  return all.find((f) => !preposition.test(f) && (!adverb || article.test(f) || /^\p{Lu}/u.test(f)));
+}
+
+/** "the open bench" without its article. */
+export function bare(text: string): string {
+  return text.replace(article, '');
+}
+
+/** "on the open bench", "at stock", "with the power limit", "under load". */
+export function adverbial(named: Named, field: KeyField): string {
+  const all = forms(named);
+  const thing = noun(named);
+  if (!thing || preposition.test(all[0]!)) return all[0]!;
+  for (const form of all) {
+    const m = preposition.exec(form);
+    if (!m) continue;
+    if (thing.toLowerCase().endsWith(form.toLowerCase())) return `with ${withArticle(thing)}`;
+    if (/^\d+$/.test(m[2]!) || words(m[2]!).some((w) => words(thing).includes(w))) return `${m[1]!.toLowerCase()} ${thing}`;
+  }
+  const last = words(thing).at(-1)!;
+  if (field === 'phase') {
+    if (named.id === 'idle') return 'at idle';
+    if (named.id === 'load') return 'under load';
+    if (/ to /.test(thing)) return `from ${thing}`;
+    return /^(first|last|second)\b/.test(thing) ? `in the ${thing}` : `during ${thing}`;
+  }
+  if (/^[\d.]+\b/.test(thing) || last === 'stock') return `at ${thing}`;
+  if (last === 'load') return `under ${thing}`;
+  if (field === 'workload' && inside.has(last)) return `in ${withArticle(thing)}`;
+  return `with ${thing}`;
+}
+
+function withArticle(thing: string): string {
+  return article.test(thing) || /^\p{Lu}/u.test(thing) ? thing : `the ${thing}`;
+}
+
+function words(text: string): string[] {
+  return bare(text).toLowerCase().split(' ');
+}
+
+/** "temperature", "clock": the first spoken form that is no unit and no adverbial. */
+export function measureNoun(named: Named): string {
+  const found = forms(named).find((f) => !preposition.test(f) && !unitWords.has(f.toLowerCase()) && !/^how\b/i.test(f));
+  if (!found && unitWords.has(named.name.toLowerCase())) return named.id.replace(/[-_]/g, ' ');
+  return bare(found ?? named.name.replace(/^\p{Lu}(?=\p{Ll})/u, (c) => c.toLowerCase()));
+}
+
+/** "board power", "average frame rate", "core clock", "temperature over room": what was read and where, without an article. */
+export function quantityNoun(facts: Facts, measure: string, part: string): string {
+  const m = measureNoun(namedOf(facts, 'measure', measure));
+  if (!part) return m;
+  const named = namedOf(facts, 'part', part);
+  if (preposition.test(forms(named)[0]!) && startsWithUnit(noun(named))) return `${m} ${forms(named)[0]}`;
+  const whole = forms(named).find((f) => !preposition.test(f) && ` ${bare(f).toLowerCase()}`.includes(` ${m.toLowerCase()}`));
+  if (whole) return bare(whole);
+  const p = noun(named);
+  if (p === undefined) {
+    const first = forms(named)[0]!;
+    return /^on average$/i.test(first) ? `average ${m}` : `${m} ${first}`;
+  }
+  const stem = bare(p).replace(/s$/, '').toLowerCase();
+  return m.toLowerCase().startsWith(stem) ? m : `${bare(p)} ${m}`;
+}
+
+/** "kelvin over room" names the unit, not the thing. */
+function startsWithUnit(text: string | undefined): boolean {
+  return text === undefined || unitWords.has(text.split(' ')[0]!.toLowerCase());
+}
+
+const massNouns = new Set(['power', 'voltage', 'current', 'noise', 'duty', 'charge', 'flow', 'pressure', 'energy', 'airflow', 'bandwidth', 'throughput', 'utilisation', 'efficiency', 'weight', 'draw', 'ripple', 'latency']);
+
+/** "the core temperature", but "board power". */
+export function definite(quantity: string): string {
+  return massNouns.has(quantity.split(' ').at(-1)!.toLowerCase()) ? quantity : `the ${quantity}`;
+}
