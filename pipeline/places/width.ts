@@ -1,7 +1,7 @@
 // How wide a text stands in a terminal, and a text made safe to print there.
 
 const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' });
-const wide = /^[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\u3000-\u303E\uFF01-\uFF60\uFFE0-\uFFE6]|\p{Emoji_Presentation}|\uFE0F/u;
+const wide = /^(?![\uFF61-\uFFDC])[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\u3000-\u303E\uFF01-\uFF60\uFFE0-\uFFE6]|\p{Emoji_Presentation}|\uFE0F/u;
 const none = /^[\p{Mark}\p{Default_Ignorable_Code_Point}]+$/u;
 
 /** Columns a text takes in a terminal with a fixed-width face. */
