@@ -1,10 +1,12 @@
 // All facts of an episode, derived when asked for and kept by id.
-import { Exact, type Quantity, readQuantity, show, speak, type Unit, unit } from '../quantities/index.js';
+import { convert, convertedDecimals, Exact, type Quantity, readQuantity, secondUnit, show, speak, type Unit, unit, usualDecimals } from '../quantities/index.js';
 import { type Episode, type Key, type KeyField, type Reading, splitKey, type Trace } from '../records/index.js';
-import type { Fact, FactKind } from './fact.js';
+import { type Fact, type FactKind, factKinds } from './fact.js';
 import { type FactId, readId, subjectKey, writeId } from './id.js';
 import { Neighbours, priceKey } from './neighbours.js';
 import { operations } from './operations.js';
+import { roundingRules } from './rounding.js';
+import { sofaNote } from './sofa.js';
 
 /** What a fact could not be derived for, in words. */
 export interface Underivable {
@@ -24,11 +26,15 @@ export class Facts {
   readonly #byKey = new Map<Key, Reading[]>();
   readonly #made = new Map<string, Fact | Underivable>();
   readonly #prices = new Map<Key, Reading[]>();
+  readonly #quoted: ReadonlySet<Key>;
+  readonly #stated: Episode['stated'];
   #beside: Neighbours | undefined;
 
   constructor(episode: Episode) {
     this.about = episode;
     this.traces = episode.traces;
+    this.#stated = episode.stated;
+    this.#quoted = new Set(episode.quotes.map((q) => q.as));
     for (const r of episode.readings) {
       const list = this.#byKey.get(r.key);
       if (list) list.push(r);
@@ -87,7 +93,7 @@ export class Facts {
   }
 
   #neighbours(): Neighbours {
-    return (this.#beside ??= new Neighbours([...this.#byKey].map(([key, readings]) => ({ key, constant: readings.every((r) => r.constant) }))));
+    return (this.#beside ??= new Neighbours([...this.#byKey].map(([key, readings]) => ({ key, constant: readings.every((r) => r.constant) && !this.#quoted.has(key) }))));
   }
 
   /** The fact with this id, derived now if need be; undefined when the id cannot be read. */
@@ -128,20 +134,29 @@ export class Facts {
     }
     const result = op.run(inputs, variant, this.about);
     if ('why' in result) return result;
-    const readings = [...new Set(inputs.flatMap((f) => f.readings))];
+    const { value, unit: u, formula, spread } = result;
+    const decimals = roundingRules[kind].decimals(value, u, inputs);
+    const second = besides(value, u, decimals, this.about.secondUnits);
     const fact: Fact = {
-      id, kind, variant, value: result.value, unit: result.unit, decimals: result.decimals,
-      shown: show(result.value, result.unit, result.decimals),
-      spoken: speak(result.value, result.unit, result.decimals),
+      id, kind, variant, value, unit: u, decimals,
+      shown: show(value, u, decimals),
+      spoken: speak(value, u, decimals),
       subject: subjectKey(operands[0]!) ?? '',
       against: operands.slice(1),
-      keys: [...new Set(inputs.flatMap((f) => f.keys))],
-      readings,
-      formula: result.formula,
-      ...(result.spread && { spread: result.spread }),
-      ...(result.sofa && { sofa: result.sofa }),
+      keys: inputs.length === 1 ? inputs[0]!.keys : [...new Set(inputs.flatMap((f) => f.keys))],
+      readings: inputs.length === 1 ? inputs[0]!.readings : [...new Set(inputs.flatMap((f) => f.readings))],
+      formula,
+      ...(spread && { spread }),
+      ...(second && { second }),
     };
+    const sofa = sofaNote(op, inputs, fact, this.about);
+    if (sofa) fact.sofa = sofa;
     return fact;
+  }
+
+  /** What the person has already said or written, as far as it can be derived. */
+  stated(): Fact[] {
+    return this.#stated.filter((s) => (factKinds as readonly string[]).includes(s.kind)).map((s) => this.derive(s.kind as FactKind, s.operands)).filter(isFact);
   }
 
   /** A leaf operation (raw, mean, constant) is handed its readings; all others are handed facts. */
@@ -151,18 +166,33 @@ export class Facts {
     if (!leafOf) return operand.includes('#') ? this.derive('raw', [operand]) : this.value(operand);
     const [key, run] = operand.split('#') as [string, string?];
     if (!splitKey(key)) return { why: `"${key}" is not setup/setting/workload/measure/part/phase` };
-    const readings = this.readings(key).filter((r) => run === undefined || r.run === run);
-    if (readings.length === 0) return { why: run === undefined ? `no reading of ${key}` : `no run ${run} of ${key}` };
-    const odd = readings.find((r) => r.quantity.unit.id !== readings[0]!.quantity.unit.id);
-    if (odd) return { why: `${key} is given in ${readings[0]!.quantity.unit.id} and in ${odd.quantity.unit.id}` };
+    const counting = this.readings(key);
+    const runs = counting.some((r) => !r.constant) ? counting.filter((r) => !r.constant) : counting.slice(0, 1);
+    const readings = run === undefined ? runs : counting.filter((r) => r.run === run);
+    if (readings.length === 0) return { why: run === undefined ? missing(key, this.#byKey.get(key)) : `no run ${run} of ${key}` };
+    const first = readings[0]!.quantity.unit;
+    const odd = readings.find((r) => !convert(r.quantity.value, r.quantity.unit, first));
+    if (odd) return { why: `${key} is given in ${first.id} and in ${odd.quantity.unit.id}` };
     return leaf(key, readings);
   }
+
+  /** The facts that an id names as its operands, for those who explain it; a leaf has none. */
+  operands(fact: Fact): Fact[] {
+    const parsed = readId(fact.id);
+    if (!parsed || operations[fact.kind].leaf && parsed.operands.length === 1) return [];
+    return parsed.operands.map((o) => this.#operand(o, undefined)).filter(isFact);
+  }
+}
+
+function missing(key: Key, all: readonly Reading[] | undefined): string {
+  return all?.length ? `every run of ${key} is set aside` : `no reading of ${key}`;
 }
 
 function leaf(key: Key, readings: Reading[]): Fact {
   const first = readings[0]!.quantity;
+  const decimals = readings.map(({ quantity: { decimals, unit: u }, log }) => convertedDecimals(log ? Math.min(decimals, usualDecimals(u)) : decimals, u, first.unit));
   return {
-    ...blank(first.unit, Math.max(...readings.map((r) => r.quantity.decimals))),
+    ...blank(first.unit, Math.max(...decimals)),
     subject: key, keys: [key], readings, value: first.value,
   };
 }
@@ -178,3 +208,10 @@ function blank(u: Unit, decimals: number): Fact {
   return { id: '', kind: 'mean', variant: '', value: Exact.zero, unit: u, decimals, shown: '', spoken: '', subject: '', against: [], keys: [], readings: [], formula: '' };
 }
 
+function besides(value: Exact, u: Unit, decimals: number, seconds: ReadonlyMap<string, string>): Fact['second'] {
+  const other = seconds.size ? secondUnit(u, seconds) : undefined;
+  const converted = other && convert(value, u, other);
+  if (!other || !converted) return undefined;
+  const places = convertedDecimals(decimals, u, other);
+  return { value: converted, unit: other, decimals: places, shown: show(converted, other, places), spoken: speak(converted, other, places) };
+}

@@ -1,7 +1,12 @@
 export * from './fact.js';
 export * from './id.js';
 export * from './facts.js';
-export { betterWords, nameOf, quantityName } from './naming.js';
+export * from './stored.js';
+export * from './explain.js';
+export { suggestIds } from './suggest.js';
+export * from './quotes.js';
+export { type RoundingRule, roundingRules } from './rounding.js';
+export { betterWords, factName, nameOf, quantityName } from './naming.js';
 export { type Basis, basisOf } from './basis.js';
 export { isIdle, roomParts, sameExcept } from './neighbours.js';
 // What a renderer needs of the record reaches it through this room.

@@ -1,5 +1,6 @@
 // What things are called where there is little room: on pictures and in tables.
-import type { KeyField } from '../records/index.js';
+import { type KeyField, splitKey } from '../records/index.js';
+import type { Fact } from './fact.js';
 import type { About } from './facts.js';
 
 const lists = { setup: 'setups', setting: 'settings', workload: 'workloads', measure: 'measures', part: 'parts', phase: 'phases' } as const;
@@ -22,6 +23,20 @@ export function quantityName(about: About, measure: string, part: string): strin
 export function betterWords(about: About, measure: string): string {
   const better = about.measures.get(measure)?.better ?? 'neither';
   return better === 'neither' ? '' : `${better} is better`;
+}
+
+/** What a fact is a figure of: "Core temperature over room", "Average frame rate per watt", "Board power, share of its limit". */
+export function factName(about: About, fact: Fact): string {
+  const at = splitKey(fact.subject);
+  const what = at ? quantityName(about, at.measure, at.part) : '';
+  const whole = fact.kind === 'percent_of' ? splitKey(fact.keys[1] ?? '')?.phase : undefined;
+  const forms: Partial<Record<Fact['kind'], string>> = {
+    rise: `${what}, rise`, difference: `${what}, difference`, points: `${what}, difference`, percent_change: `${what}, change`,
+    percent_of: whole === 'limit' ? `${what}, share of the limit` : `${what}, share`, ratio: `${what}, ratio`,
+    over_room: `${what} over room`, per_watt: `${what} per watt`, per_price: `${what} per ${fact.unit.id.split('/').at(-1)}`,
+    rank: `${what}, place`, median: `${what}, median`, range: `${what}, range`, count: fact.variant === 'runs' ? 'Runs' : 'Count',
+  };
+  return forms[fact.kind] ?? what;
 }
 
 function capital(text: string): string {

@@ -1,0 +1,116 @@
+// The derivation of a fact, down to the file and line of every reading and the rows of every log.
+import { type Reading } from '../records/index.js';
+import type { Fact } from './fact.js';
+import { type Facts, isFact } from './facts.js';
+import { roundingRules } from './rounding.js';
+import { figure } from './stored.js';
+import { suggestIds } from './suggest.js';
+
+export interface DerivedReading {
+  run: string;
+  shown: string;
+  file: string;
+  line: number;
+  /** The rows of the log that it was averaged from. */
+  log?: { file: string; firstLine: number; lastLine: number; samples: number };
+  /** Why it was set aside. */
+  aside?: string;
+}
+
+export interface Derivation {
+  id: string;
+  shown: string;
+  spoken: string;
+  formula: string;
+  /** Exact where the decimal ends, else 15 significant digits. */
+  value: string;
+  unit: string;
+  rounding: string;
+  spread?: string;
+  uncertainty?: string;
+  sofa?: string;
+  second?: string;
+  /** Of a mean or constant. */
+  readings: DerivedReading[];
+  /** Of all others: what it was computed from. */
+  from: Derivation[];
+}
+
+export class Explanation {
+  /** Undefined when there is no such fact. */
+  readonly derivation: Derivation | undefined;
+  readonly why: string | undefined;
+  /** For an unknown id, the ids that may have been meant. */
+  readonly nearest: string[];
+
+  constructor(derivation: Derivation | undefined, why?: string, nearest: string[] = []) {
+    this.derivation = derivation;
+    this.why = why;
+    this.nearest = nearest;
+  }
+
+  toString(): string {
+    if (this.derivation) return print(this.derivation).join('\n');
+    return [this.why, ...(this.nearest.length ? ['Nearest:', ...this.nearest.map((id) => `  ${id}`)] : [])].join('\n');
+  }
+}
+
+export function explain(facts: Facts, id: string): Explanation {
+  const fact = facts.get(id.trim());
+  if (isFact(fact)) return new Explanation(derivationOf(facts, fact));
+  const why = fact ? `${id} cannot be derived: ${fact.why}.` : `There is no fact "${id}".`;
+  return new Explanation(undefined, why, suggestIds(facts, id));
+}
+
+function derivationOf(facts: Facts, fact: Fact): Derivation {
+  const from = facts.operands(fact);
+  const rule = roundingRules[fact.kind].says;
+  const ends = fact.value.round(fact.decimals).equals(fact.value);
+  return {
+    id: fact.id, shown: fact.shown, spoken: fact.spoken, formula: fact.formula,
+    value: fact.value.toString(), unit: fact.unit.id,
+    rounding: ends ? `shown ${rule}; nothing is rounded` : `rounded half away from zero to ${places(fact.decimals)}: shown ${rule}`,
+    ...(fact.spread?.sd !== undefined && { spread: `${fact.spread.runs} runs from ${fact.spread.min.toString()} to ${fact.spread.max.toString()}, standard deviation ${figure(fact.spread.sd)} (n−1)` }),
+    ...(fact.uncertainty && { uncertainty: `± ${figure(fact.uncertainty.half95)} at 95 %, from the runs and the resolution alone` }),
+    ...(fact.sofa && { sofa: fact.sofa }),
+    ...(fact.second && { second: fact.second.shown }),
+    readings: from.length ? [] : readingsOf(facts, fact),
+    from: from.map((f) => derivationOf(facts, f)),
+  };
+}
+
+function readingsOf(facts: Facts, fact: Fact): DerivedReading[] {
+  const aside = fact.kind === 'mean' ? fact.keys.flatMap((k) => facts.readings(k, { aside: true })).filter((r) => r.aside) : [];
+  return [...fact.readings, ...aside].map((r) => tell(facts, r));
+}
+
+function tell(facts: Facts, r: Reading): DerivedReading {
+  const { value, decimals, unit } = r.quantity;
+  const log = r.log && { file: facts.traces.find((t) => t.id === r.log!.trace)?.place.file ?? r.place.file, firstLine: r.log.firstLine, lastLine: r.log.lastLine, samples: r.log.samples };
+  return { run: r.run, shown: `${value.toFixed(decimals)} ${unit.symbol}`.trim(), file: r.place.file, line: r.place.line, ...(log && { log }), ...(r.aside && { aside: r.aside.reason }) };
+}
+
+function places(decimals: number): string {
+  return decimals === 0 ? 'a whole number' : decimals === 1 ? 'one decimal' : `${decimals} decimals`;
+}
+
+function print(d: Derivation, depth = 0): string[] {
+  const lines = [
+    `${d.shown}  ${d.id}`,
+    d.formula === d.shown ? '' : `  = ${d.formula}`,
+    `  exactly ${d.value}${d.unit === '1' ? '' : ` ${d.unit}`}; ${d.rounding}`,
+    ...(depth === 0 ? [`  spoken: ${d.spoken}`] : []),
+    d.second ? `  also ${d.second}` : '',
+    d.spread ? `  ${d.spread}` : '',
+    d.uncertainty ? `  ${d.uncertainty}` : '',
+    d.sofa ? `  on the sofa: ${d.sofa}` : '',
+    ...d.readings.map((r) => `  ${where(r)}`),
+    ...d.from.flatMap((f) => print(f, depth + 1).map((line) => `  ${line}`)),
+  ];
+  return lines.filter(Boolean);
+}
+
+function where(r: DerivedReading): string {
+  const rows = r.log ? `, mean of ${r.log.samples} samples in ${r.log.file}:${r.log.firstLine}–${r.log.lastLine}` : '';
+  return `${r.run ? `run ${r.run}: ` : ''}${r.shown}  ${r.file}:${r.line}${rows}${r.aside ? `  (set aside: ${r.aside})` : ''}`;
+}
