@@ -1,0 +1,25 @@
+// Which cautions an episode calls for, the author's own among them.
+import type { Facts } from '../facts/index.js';
+import { evidence } from './evidence.js';
+import { cautionRules } from './rules.js';
+
+export interface Caution {
+  /** A rule's code, or `author` for a caution that the record states itself. */
+  code: string;
+  /** Whole sentences, ready to be shown or said. */
+  text: string;
+  /** What in the record calls for it. */
+  because: string;
+}
+
+/** In the order of the rules, the author's own last. */
+export function cautionsFor(facts: Facts): Caution[] {
+  const called = cautionRules.flatMap(({ code, text, signs }): Caution[] => {
+    for (const sign of signs) {
+      const because = evidence(facts, sign);
+      if (because) return [{ code, text, because }];
+    }
+    return [];
+  });
+  return [...called, ...facts.about.cautions.map((c) => ({ code: 'author', text: c.text, because: 'the record says so' }))];
+}
