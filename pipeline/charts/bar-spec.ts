@@ -15,6 +15,8 @@ export interface BarGroup {
   bars: Bar[];
   /** A remark at the right edge: "rise 29.0 K". */
   remark?: string;
+  /** A place in a ranking, before the name. */
+  lead?: string;
 }
 
 export interface BarOptions {
@@ -24,7 +26,7 @@ export interface BarOptions {
   series: string[];
   /** Values that must find room on the scale, those of other parts of the same chart included. */
   extent: number[];
-  /** A line across all bars, e.g. a limit. */
+  /** A line across all bars, e.g. a limit; the values then stand in a column beyond it. */
   mark?: { at: number };
 }
 
@@ -34,7 +36,7 @@ export interface BarDrawing {
   labels: string[];
 }
 
-const inner = 6;
+const inner = 4;
 const nameShare = 0.36;
 
 export function barSpec({ body, groups, series, extent, mark }: BarOptions): BarDrawing {
@@ -50,7 +52,9 @@ export function barSpec({ body, groups, series, extent, mark }: BarOptions): Bar
     return [g.name];
   });
   const widest = (texts: string[], style: TextStyle): number => Math.max(0, ...texts.map((t) => measure(t, style)));
-  const nameColumn = widest(names.flat(), type.name) + space.medium;
+  const leads = groups.map((g) => g.lead ?? '');
+  const leadColumn = leads.some(Boolean) ? widest(leads, type.value) + space.small : 0;
+  const nameColumn = leadColumn + widest(names.flat(), type.name) + space.medium;
   const remarks = groups.map((g) => g.remark ?? '');
   const remarkColumn = remarks.some(Boolean) ? widest(remarks, type.small) + space.medium : 0;
   const valueColumn = widest(groups.flatMap((g) => g.bars.map((b) => b.text)), value) + space.tight;
@@ -67,16 +71,19 @@ export function barSpec({ body, groups, series, extent, mark }: BarOptions): Bar
   const ends = (negative: boolean): Spec => ({
     transform: [{ filter: negative ? 'datum.value < 0' : 'datum.value >= 0' }],
     mark: { type: 'text', fontSize: value.size, fontWeight: value.weight, align: negative ? 'right' : 'left', dx: negative ? -space.tight : space.tight },
-    encoding: { x, y, yOffset, text: { field: 'text' } },
+    encoding: { x: mark ? { value: plot.width } : x, y, yOffset, text: { field: 'text' } },
   });
   const nameLayers = [[1, 0, 0], [2, 0, -0.55], [2, 1, 0.55]].flatMap(([count, index, shift]) => {
     const values = names.flatMap((lines, i) => (lines.length === count ? [{ row: `${i}`, text: lines[index!] }] : []));
-    return values.length ? [{ data: { values }, mark: { type: 'text', fontSize: type.name.size, fontWeight: type.name.weight, dy: Math.round(shift! * type.name.size) }, encoding: { x: { value: -left }, y, text: { field: 'text' } } }] : [];
+    return values.length ? [{ data: { values }, mark: { type: 'text', fontSize: type.name.size, fontWeight: type.name.weight, dy: Math.round(shift! * type.name.size) }, encoding: { x: { value: leadColumn - left }, y, text: { field: 'text' } } }] : [];
   });
-  const remarkRows = remarks.flatMap((text, i) => (text ? [{ row: `${i}`, text }] : []));
+  const beside = (texts: string[], at: number, mark: Spec): Spec[] => {
+    const values = texts.flatMap((text, i) => (text ? [{ row: `${i}`, text }] : []));
+    return values.length ? [{ data: { values }, mark: { type: 'text', ...mark }, encoding: { x: { value: at }, y, text: { field: 'text' } } }] : [];
+  };
   return {
     misfits,
-    labels: [...names.flat(), ...remarks, ...data.map((d) => d.text)],
+    labels: [...names.flat(), ...remarks.filter(Boolean), ...data.map((d) => d.text)],
     spec: {
       ...baseSpec(plot),
       data: { values: data },
@@ -87,7 +94,8 @@ export function barSpec({ body, groups, series, extent, mark }: BarOptions): Bar
         ends(false),
         ...(least < 0 ? [ends(true)] : []),
         ...nameLayers,
-        ...(remarkRows.length ? [{ data: { values: remarkRows }, mark: { type: 'text', align: 'right', fontSize: type.small.size, fontWeight: 600, fill: colours.quiet }, encoding: { x: { value: plot.width + valueColumn + remarkColumn }, y, text: { field: 'text' } } }] : []),
+        ...beside(leads, -left, { fontSize: type.value.size, fontWeight: type.value.weight, fill: colours.quiet }),
+        ...beside(remarks, plot.width + valueColumn + remarkColumn, { align: 'right', fontSize: type.small.size, fontWeight: 500, fill: colours.quiet }),
       ],
     },
   };
@@ -99,10 +107,10 @@ function scaleOf(x: { type: string; scale: unknown; axis: null }): Spec {
 
 /** Bars as thick as there is room for, in groups whose gaps are a good third of them, the whole in the middle. */
 function heights(height: number, groups: number, series: number): { bar: number; group: number; gap: number; pitch: number; total: number; top: number } {
-  const air = series > 1 ? 0.42 : 0.62;
   const room = height - 2 * space.tight;
-  const fair = room / (groups + air * (groups - 1));
-  const bar = Math.min(barSizes.most / (series > 2 ? 1.6 : series > 1 ? 1.2 : 1), (fair - inner * (series - 1)) / series);
+  const thick = (air: number): number => (room / (groups + air * (groups - 1)) - inner * (series - 1)) / series;
+  const airy = thick(series > 1 ? 0.42 : 0.62);
+  const bar = Math.min(barSizes.most / (series > 2 ? 1.6 : series > 1 ? 1.2 : 1), airy >= barSizes.least ? airy : Math.min(barSizes.least, thick(0.25)));
   const group = bar * series + inner * (series - 1);
   const gap = groups > 1 ? Math.min((room - groups * group) / (groups - 1), group * 0.9) : 0;
   const total = groups * group + (groups - 1) * gap;

@@ -2,8 +2,9 @@
 import { isFact, nameOf, quantityName } from '../facts/index.js';
 import type { Chart } from './chart.js';
 import { barSpec } from './bar-spec.js';
+import { best, tiedNote } from './overlap.js';
 import { commonName, rowName, select } from './rows.js';
-import { best, figure, foot, subtitle, unitSymbol } from './words.js';
+import { figure, foot, sofaNote, subtitle, unitSymbol } from './words.js';
 
 export const barsIdleLoad: Chart = {
   kind: 'bars-idle-load',
@@ -23,12 +24,12 @@ export const barsIdleLoad: Chart = {
     const measured = all.flatMap((r) => [r.idle, r.load]);
     const winner = best(facts, chosen.measure, all.map((r) => r.load));
     const [idleName, loadName] = ['idle', chosen.phase].map((p) => nameOf(facts.about, 'phase', p)) as [string, string];
-    const notes = foot(facts, shown.flatMap((r) => [r.load, r.idle]));
+    const notes = foot(facts, shown.flatMap((r) => [r.load, r.idle]), [...(winner.tied ? [tiedNote] : []), ...sofaNote(shown.map((r) => r.rise))]);
     const unit = unitSymbol(measured);
     const heading = {
       title: request.title ?? `${quantityName(facts.about, chosen.measure, chosen.part)}, ${idleName.toLowerCase()} and ${loadName.toLowerCase()}`,
       subtitle: subtitle(facts, chosen.measure, unit, commonName(facts, shown[0]!.row, chosen.by)),
-      legend: [{ label: idleName, colour: 'muted' as const }, { label: loadName, colour: 'plain' as const }],
+      legend: [{ label: idleName, colour: 'muted' as const }, { label: loadName, colour: 'plain' as const }, ...(winner.fact ? [{ label: 'Best', colour: 'highlight' as const }] : [])],
       foot: notes.text,
     };
     const { body } = work.frame(heading);
@@ -39,7 +40,7 @@ export const barsIdleLoad: Chart = {
         name: r.name, remark: `rise ${r.rise.shown}`,
         bars: [
           { series: 'idle', value: r.idle.value.toNumber(), text: figure(r.idle), colour: 'muted' },
-          { series: 'load', value: r.load.value.toNumber(), text: figure(r.load), colour: r.load === winner ? 'highlight' : 'plain' },
+          { series: 'load', value: r.load.value.toNumber(), text: figure(r.load), colour: r.load === winner.fact ? 'highlight' : 'plain' },
         ],
       })),
     });

@@ -6,8 +6,6 @@ import type { Spec } from './spec.js';
 
 /** A request, or a stretch of its rows where there are too many for one picture. */
 export interface ChartRequest extends PictureRequest {
-  /** Where it stands among the pictures of the episode. */
-  order?: number;
   /** Rows shown, from 0, the end exclusive; scale and ranks are those of all rows. */
   slice?: { from: number; to: number };
 }

@@ -1,7 +1,13 @@
 // The catalogue: one line a chart.
 import type { Chart } from './chart.js';
+import { bars } from './bars.js';
 import { barsIdleLoad } from './bars-idle-load.js';
+import { curve } from './curve.js';
+import { dots } from './dots.js';
+import { ranked } from './ranked.js';
+import { shareOfLimit } from './share-of-limit.js';
+import { trace } from './trace.js';
 
-export const charts: readonly Chart[] = [barsIdleLoad];
+export const charts: readonly Chart[] = [barsIdleLoad, bars, ranked, dots, shareOfLimit, trace, curve];
 
 export const chartKinds: readonly string[] = charts.map((c) => c.kind);

@@ -57,6 +57,23 @@ export function select(request: ChartRequest, facts: Facts, work?: Pick<Workbenc
   return { measure, part, phase, rows, by: fields.filter((f) => new Set(rows.map((r) => r.parts[f])).size > 1) };
 }
 
+/** The rows of a request that names its facts by id; they must be of one unit. */
+export function selectFacts(request: ChartRequest, facts: Facts, work: Pick<Workbench, 'complain'>): Selection | undefined {
+  const rows: Row[] = [];
+  for (const id of request.facts ?? []) {
+    const fact = facts.get(id);
+    const parts = isFact(fact) ? splitKey(fact.subject) : undefined;
+    if (isFact(fact) && parts) rows.push({ key: fact.subject, parts, fact });
+    else work.complain('picture-empty', `picture "${request.name}" cannot show ${id}: ${fact && 'why' in fact ? fact.why : 'it is no fact of this record'}`, id);
+  }
+  const first = rows[0];
+  if (!first) return undefined;
+  const odd = rows.find((r) => r.fact.unit.id !== first.fact.unit.id);
+  if (odd) return work.complain('picture-empty', `picture "${request.name}" would compare ${first.fact.shown} with ${odd.fact.shown}`, odd.fact.id);
+  const { measure, part, phase } = first.parts;
+  return { measure, part, phase, rows, by: fields.filter((f) => new Set(rows.map((r) => r.parts[f])).size > 1) };
+}
+
 /** The name of a row by the fields that differ; the setting where nothing does. */
 export function rowName(facts: Facts, row: Row, by: readonly KeyField[]): string {
   const shown = by.length ? by : [row.parts.setting ? 'setting' : 'setup'] as const;

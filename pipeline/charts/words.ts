@@ -25,10 +25,7 @@ export function unitSymbol(shown: readonly Fact[]): string {
   return symbols.size === 1 ? [...symbols][0]! : '';
 }
 
-/** The fact that is best, if the record says which end is and there is just one such. */
-export function best(facts: Facts, measure: string, shown: readonly Fact[]): Fact | undefined {
-  const better = facts.about.measures.get(measure)?.better ?? 'neither';
-  if (better === 'neither' || shown.length < 2) return undefined;
-  const sorted = [...shown].sort((a, b) => (better === 'lower' ? 1 : -1) * a.value.compare(b.value));
-  return sorted[0]!.value.equals(sorted[1]!.value) ? undefined : sorted[0];
+/** Viewers subtract the rounded figures on the sofa. */
+export function sofaNote(shown: readonly Fact[]): string[] {
+  return shown.some((f) => f.sofa) ? ['differences taken before rounding'] : [];
 }

@@ -10,7 +10,7 @@ export interface Heading {
   title: string;
   /** What is measured, in which unit, which end is better. */
   subtitle: string;
-  legend?: { label: string; colour: Colour }[];
+  legend?: { label: string; colour: Colour; shape?: 'square' | 'dot' | 'tick' }[];
   /** Runs, room, anything that a careful viewer asks. */
   foot: string;
 }
@@ -53,8 +53,8 @@ export function frame({ title, subtitle, legend = [], foot }: Heading): Frame {
     subtitles.forEach((text, i) => lines.push({ text, x: content.left, y: y + i * type.small.size * lineHeight, style: type.small, colour: 'quiet' }));
     if (legend.length) {
       let x = content.right - legendWidth;
-      for (const { label, colour } of legend) {
-        rects += svgRect(x, y - capHeight * type.small.size / 2 - swatch / 2, swatch, swatch, colour, 4);
+      for (const { label, colour, shape } of legend) {
+        rects += mark(x, y - capHeight * type.small.size / 2, colour, shape);
         lines.push({ text: label, x: x + swatch + space.tight, y, style: type.small, colour: 'text' });
         x += swatch + space.tight + measure(label, type.small) + space.medium;
       }
@@ -66,10 +66,16 @@ export function frame({ title, subtitle, legend = [], foot }: Heading): Frame {
   if (foot) {
     const feet = set(foot, type.small, width, 2);
     feet.reverse().forEach((text, i) => lines.push({ text, x: content.left, y: content.bottom - i * type.small.size * lineHeight, style: type.small, colour: 'quiet' }));
-    bottom -= type.small.size * (capHeight + (feet.length - 1) * lineHeight) + space.medium;
+    bottom -= type.small.size * (capHeight + (feet.length - 1) * lineHeight) + 30;
   }
   const top = y + space.medium + 4;
   return { body: { x: content.left, y: top, width, height: bottom - top }, svg: rects + lines.map(svgText).join(''), misfits };
+}
+
+function mark(x: number, middle: number, colour: Colour, shape = 'square'): string {
+  if (shape === 'dot') return `<circle cx="${x + swatch / 2}" cy="${Math.round(middle)}" r="${swatch / 2 - 3}" fill="${colours[colour]}"/>`;
+  if (shape === 'tick') return svgRect(x + swatch / 2 - 5, Math.round(middle) - swatch / 2 - 4, 10, swatch + 8, colour, 3);
+  return svgRect(x, Math.round(middle) - swatch / 2, swatch, swatch, colour, 4);
 }
 
 export interface SheetParts {

@@ -53,6 +53,20 @@ const table: Record<string, string[]> = {
   'frame_rate/average/load fps': ['98.9 99.4 99.1', '93.1 93.0 93.4', '98.6 98.2 98.9', '103.4 103.0 103.1', '97.8 98.0 97.6', '92.2 92.0 92.6', '97.9 97.6 97.4', '101.0 100.4 100.9'],
 };
 
+/** A made-up log: 60 s idle, a climb, a plateau that wavers; one sample a second. */
+function log(run: number): Trace {
+  const times = Array.from({ length: 361 }, (_, t) => t);
+  const values = times.map((t) => {
+    const load = t < 60 ? 0 : 1 - Math.exp(-(t - 60) / 45);
+    return Math.round((31 + run * 0.4 + 35 * load + Math.sin(t / 7 + run) * (t < 60 ? 0.3 : 1)) * 10) / 10;
+  });
+  values[200] = Number.NaN;
+  return {
+    id: `open-bench/stock/scene/temperature/core#${run}`, setup: 'open-bench', setting: 'stock', workload: 'scene', measure: 'temperature', part: 'core', run: `${run}`,
+    unit: unit('degC'), times, values, windows: [{ phase: 'idle', start: 20, end: 60 }, { phase: 'load', start: 240, end: 360 }], place,
+  };
+}
+
 /** One card in two boxes at four settings. */
 export function card(): Episode {
   const readings: Record<string, string> = {};
@@ -68,8 +82,27 @@ export function card(): Episode {
   return sample({
     setups: { 'open-bench': 'Open bench', 'closed-case': 'Closed case' }, settings,
     measures: { temperature: ['Temperature', 'lower'], power: ['Power', 'lower'], frame_rate: ['Frame rate', 'higher'] },
-    parts: { core: 'Core', board: 'Board', average: 'Average', room: 'Room' }, readings,
+    parts: { core: 'Core', board: 'Board', average: 'Average', room: 'Room' }, readings, traces: [1, 2, 3].map(log),
+  });
+}
+
+/** Six pumps, each at two speeds. */
+export function pumps(): Episode {
+  const ids = { orlo: 'Orlo 3', pennick: 'Pennick S', quarrow: 'Quarrow 40', tessick: 'Tessick', umbry: 'Umbry D', wexcomb: 'Wexcomb' };
+  const full = ['3.62 3.60 3.65', '3.41 3.44 3.40', '4.02 4.00 4.05', '3.88 3.71 3.90', '4.31 4.30 4.29', '2.95 2.97 2.96'];
+  const matched = ['2.61 2.60 2.64', '2.70 2.72 2.69', '2.88 2.86 2.90', '2.40 2.41 2.44', '3.05 3.02 3.06', '2.12 2.10 2.15'];
+  const noise = ['38.1 38.4 38.2', '39.0 38.8 39.3', '41.2 41.0 41.6', '36.9 37.2 37.0', '42.5 42.2 42.4', '35.1 35.3 35.0'];
+  const readings: Record<string, string> = {};
+  Object.keys(ids).forEach((id, i) => {
+    readings[`${id}/full/heater/flow/loop/load`] = `${full[i]} L/min`;
+    readings[`${id}/matched/heater/flow/loop/load`] = `${matched[i]} L/min`;
+    readings[`${id}/full/heater/noise/pump/load`] = `${noise[i]} dB(A)`;
+  });
+  return sample({
+    title: 'Six small pumps', setups: ids, settings: { full: 'Full speed', matched: 'Matched noise' }, workloads: { heater: '250 W heater' },
+    measures: { flow: ['Flow', 'higher'], noise: ['Noise', 'lower'] }, parts: { loop: 'Loop', pump: 'Pump' }, readings,
   });
 }
 
 export const cardFacts = (): Facts => new Facts(card());
+export const pumpFacts = (): Facts => new Facts(pumps());

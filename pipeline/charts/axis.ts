@@ -1,0 +1,56 @@
+// Scales with round steps, and their grid lines and figures as layers, measured so that nothing is cut or dropped.
+import { Exact, showNumber } from '../quantities/index.js';
+import { colours, measure, type TextStyle, type } from '../theme/index.js';
+import type { Spec } from './spec.js';
+
+export interface Ticks {
+  domain: [number, number];
+  at: { value: number; text: string }[];
+}
+
+export const tickStyle: TextStyle = { ...type.small, tabular: true };
+
+/** Round steps (1, 2, 5 times a power of ten; or of `steps`), at most `most` of them, covering low to high. */
+export function ticks(low: number, high: number, most: number, steps?: readonly number[]): Ticks {
+  const span = high - low || Math.abs(high) || 1;
+  const step = (steps ?? decimalSteps(span / most)).find((s) => Math.ceil(high / s - 1e-9) - Math.floor(low / s + 1e-9) <= most) ?? span;
+  const first = Math.floor(low / step + 1e-9);
+  const last = Math.max(first + 1, Math.ceil(high / step - 1e-9));
+  const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  const at = Array.from({ length: last - first + 1 }, (_, i) => {
+    const value = Exact.fromNumber(first + i).times(Exact.fromNumber(step));
+    return { value: value.toNumber(), text: showNumber(value, decimals) };
+  });
+  return { domain: [at[0]!.value, at.at(-1)!.value], at };
+}
+
+function decimalSteps(least: number): number[] {
+  const power = Math.floor(Math.log10(least));
+  return [power, power + 1].flatMap((p) => [1, 2, 5].map((n) => Number(`${n}e${p}`)));
+}
+
+export function widestTick({ at }: Ticks): number {
+  return Math.max(...at.map((t) => measure(t.text, tickStyle)));
+}
+
+/** Vertical grid lines with their figures below. `x` is the shared encoding of the scale. */
+export function acrossLayers({ at }: Ticks, x: Spec, height: number, unit = ''): Spec[] {
+  const values = at.map((t, i) => ({ at: t.value, text: unit && i === at.length - 1 ? `${t.text}\u2009${unit}` : t.text }));
+  const place = { ...x, field: 'at' };
+  return [
+    { data: { values }, mark: { type: 'rule', stroke: colours.rule, strokeWidth: 2 }, encoding: { x: place, y: { value: 0 }, y2: { value: height } } },
+    { data: { values }, mark: { ...tickMark, align: 'center' }, encoding: { x: place, y: { value: height + 40 }, text: { field: 'text' } } },
+  ];
+}
+
+/** Horizontal grid lines with their figures at the left. */
+export function upLayers({ at }: Ticks, y: Spec, width: number): Spec[] {
+  const values = at.map((t) => ({ at: t.value, text: t.text }));
+  const place = { ...y, field: 'at' };
+  return [
+    { data: { values }, mark: { type: 'rule', stroke: colours.rule, strokeWidth: 2 }, encoding: { y: place, x: { value: 0 }, x2: { value: width } } },
+    { data: { values }, mark: { ...tickMark, align: 'right' }, encoding: { y: place, x: { value: -20 }, text: { field: 'text' } } },
+  ];
+}
+
+const tickMark = { type: 'text', fontSize: tickStyle.size, fontWeight: tickStyle.weight, fill: colours.quiet };
