@@ -1,5 +1,5 @@
 // All facts of an episode, derived when asked for and kept by id.
-import { convert, convertedDecimals, Exact, type Quantity, readQuantity, secondUnit, show, speak, type Unit, unit, usualDecimals } from '../quantities/index.js';
+import { convert, convertedDecimals, Exact, type Quantity, readQuantity, secondUnit, show, speak, type Unit, unit } from '../quantities/index.js';
 import { type Episode, type Key, type KeyField, type Reading, splitKey, type Trace } from '../records/index.js';
 import { type Fact, type FactKind, factKinds } from './fact.js';
 import { type FactId, readId, subjectKey, writeId } from './id.js';
@@ -190,7 +190,7 @@ function missing(key: Key, all: readonly Reading[] | undefined): string {
 
 function leaf(key: Key, readings: Reading[]): Fact {
   const first = readings[0]!.quantity;
-  const decimals = readings.map(({ quantity: { decimals, unit: u }, log }) => convertedDecimals(log ? Math.min(decimals, usualDecimals(u)) : decimals, u, first.unit));
+  const decimals = readings.map(({ quantity: { decimals, unit: u } }) => convertedDecimals(decimals, u, first.unit));
   return {
     ...blank(first.unit, Math.max(...decimals)),
     subject: key, keys: [key], readings, value: first.value,

@@ -3,6 +3,7 @@ import { convert, convertedDecimals, differenceUnit, Exact, mean, perUnit, show,
 import { splitKey } from '../records/index.js';
 import type { Fact, FactKind } from './fact.js';
 import type { About, Underivable } from './facts.js';
+import { energyMean } from '../statistics/index.js';
 import { spreadOf } from './spread.js';
 
 export interface Result {
@@ -104,18 +105,17 @@ function average(inputs: Fact[], variant: string): Result | Underivable {
     if (!values) return { why: `${first.unit.id} and ${f.unit.id} cannot be averaged` };
     groups.push(values);
   }
-  const averaged = one ? groups[0]! : groups.map((g) => (variant === 'energy' ? energyMean(g) : mean(g)));
+  const averaged = one ? groups[0]! : groups.map((g) => (variant === 'energy' ? meanLevel(g) : mean(g)));
   const decimals = widest(inputs);
   return {
-    value: energy ? energyMean(averaged) : mean(averaged), unit: first.unit,
+    value: energy ? meanLevel(averaged) : mean(averaged), unit: first.unit,
     formula: averaged.length === 1 ? show(averaged[0]!, first.unit, decimals) : `${energy ? 'energy mean' : 'mean'} of ${averaged.map((v) => showNumber(v, one ? written(v, decimals) : decimals)).join(', ')}`,
     spread: one ? spreadOf(averaged) : undefined,
   };
 }
 
-function energyMean(levels: readonly Exact[]): Exact {
-  const powers = levels.map((l) => 10 ** (l.toNumber() / 10));
-  return Exact.fromNumber(10 * Math.log10(powers.reduce((a, b) => a + b, 0) / powers.length)).round(6);
+function meanLevel(levels: readonly Exact[]): Exact {
+  return Exact.fromNumber(energyMean(levels.map((l) => l.toNumber()))).round(6);
 }
 
 function rank(inputs: Fact[], variant: string, about: About): Result | Underivable {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { Exact, readNumber, readQuantity, show, showNumber, showRange, unit, units, usualDecimals } from '../../pipeline/quantities/index.js';
+import { Exact, readNumber, readQuantity, show, showNumber, showRange, unit } from '../../pipeline/quantities/index.js';
 
 describe('numbers as people write them', () => {
   test.each([
@@ -71,8 +71,4 @@ test.each([
 
 test('a range repeats the unit (NIST SP 811, 7.7, from memory)', () => {
   expect(showRange(Exact.of(20), Exact.of(30), unit('degC'), 0)).toBe('20 °C to 30 °C');
-});
-
-test('every unit has usual decimals of 0 to 3', () => {
-  for (const u of units.values()) expect([0, 1, 2, 3]).toContain(usualDecimals(u));
 });

@@ -1,0 +1,63 @@
+import { describe, expect, test } from 'vitest';
+import { coefficientOfVariation, effectiveCount, lag1, mean, standardDeviation } from '../../pipeline/statistics/index.js';
+import { oracleJson } from '../oracles/table.js';
+
+interface Certified { n: number; mean: string; sd: string; lag1: string; data?: number[]; data_rule?: string | { first: string; then_repeat_500_times: string[] } }
+const sets = Object.entries(oracleJson<{ sets: Record<string, Certified> }>('nist_strd_univariate.json').sets).map(([name, c]) => ({ name, ...c, data: c.data ?? built(c.data_rule!) }));
+
+function built(rule: NonNullable<Certified['data_rule']>): number[] {
+  if (typeof rule === 'string') return digitsOfPi(5000);
+  return [Number(rule.first), ...Array.from({ length: 500 }, () => rule.then_repeat_500_times.map(Number)).flat()];
+}
+
+/** 3, 1, 4 …, by Machin's formula in whole numbers with ten digits to spare. */
+function digitsOfPi(count: number): number[] {
+  const one = 10n ** BigInt(count + 10);
+  const arctan = (inverse: bigint): bigint => {
+    let term = one / inverse;
+    let total = term;
+    for (let k = 3n; term; k += 2n) {
+      term /= -inverse * inverse;
+      total += term / k;
+    }
+    return total;
+  };
+  return [...(4n * (4n * arctan(5n) - arctan(239n))).toString().slice(0, count)].map(Number);
+}
+
+// NIST StRD, univariate summary statistics: certified values. The digits that binary inputs lose in NumAcc3 and NumAcc4
+// cannot be had back (0.1000000000349 and 0.10000000055879 in four libraries alike), hence 1e-8 there.
+describe.each(sets)('NIST StRD $name', ({ name, n, data, mean: m, sd, lag1: r }) => {
+  const near = /^NumAcc[34]$/.test(name) ? 1e-8 : 1e-13;
+  const off = (value: number, certified: string): number => Math.abs(value - Number(certified)) / Math.abs(Number(certified));
+  test('is whole', () => expect(data!.length).toBe(n));
+  test('mean', () => expect(off(mean(data!), m)).toBeLessThan(1e-13));
+  test('standard deviation', () => expect(off(standardDeviation(data!)!, sd)).toBeLessThan(near));
+  test('lag-1 autocorrelation', () => expect(off(lag1(data!)!, r)).toBeLessThan(Math.max(near, 1e-10)));
+});
+
+test('all nine sets are here', () => {
+  expect(sets).toHaveLength(9);
+});
+
+test('twenty readings of a thermometer (JCGM 100:2008, 4.4.3, Table 1; recalled, recomputed)', () => {
+  const t = [96.9, 98.18, 98.25, 98.61, 99.03, 99.49, 99.56, 99.74, 99.89, 100.07, 100.33, 100.42, 100.68, 100.95, 101.11, 101.2, 101.57, 101.84, 102.36, 102.72];
+  expect(mean(t)).toBeCloseTo(100.145, 3);
+  expect(standardDeviation(t)).toBeCloseTo(1.489, 3);
+  expect(standardDeviation(t)! / Math.sqrt(20)).toBeCloseTo(0.333, 3);
+});
+
+test('too few values have no spread', () => {
+  expect(mean([])).toBeNaN();
+  expect(standardDeviation([5])).toBeUndefined();
+  expect(coefficientOfVariation([5])).toBeUndefined();
+  expect(coefficientOfVariation([-1, 1])).toBeUndefined();
+  expect(coefficientOfVariation([9, 10, 11])).toBeCloseTo(0.1, 12);
+  expect(lag1([1, 2])).toBeUndefined();
+  expect(lag1([3, 3, 3])).toBeUndefined();
+});
+
+// NCL manual, equiv_sample_size: n(1−r)/(1+r).
+test.each([[100, 0.5, 33.3333], [100, 0.9, 5.26316], [100, 0.535199668621283, 30.27621]])('%s samples of lag-1 %s are worth %s', (n, r, worth) => {
+  expect(effectiveCount(n, r)).toBeCloseTo(worth, 4);
+});
