@@ -9,22 +9,22 @@ export const home = resolve(import.meta.dirname, '../..');
 
 /** One hash over the program's own files, its templates, the installed versions of its libraries, and the Node that runs it. */
 export function codeVersion(fs: Disk = disk): string {
-  const own = resolve(import.meta.dirname, '..');
-  const manifest = fs.readFileSync(join(home, 'package.json'));
-  const { dependencies = {} } = JSON.parse(manifest.toString('utf8')) as { dependencies?: Record<string, string> };
-  const files = [...tree(own, /\.(js|ts|json)$/, fs), ...tree(join(home, 'templates'), /./, fs)];
-  return hashOf(
-    process.version, process.platform, process.arch, hash(manifest),
-    Object.keys(dependencies).sort().map((name) => installed(name, fs)),
-    files.map((path) => [path.slice(home.length), hash(fs.readFileSync(path))]),
-  );
+  return hashOf(process.version, process.platform, process.arch, programFiles(fs).map((path) => [path.slice(home.length), hash(fs.readFileSync(path))]));
 }
 
-function installed(name: string, fs: Disk): string {
+export function programFiles(fs: Disk = disk): string[] {
+  const manifest = join(home, 'package.json');
+  const { dependencies = {} } = JSON.parse(fs.readFileSync(manifest, 'utf8')) as { dependencies?: Record<string, string> };
+  const own = resolve(import.meta.dirname, '..');
+  const libraries = Object.keys(dependencies).sort().flatMap((name) => installed(name, fs) ?? []);
+  return [manifest, ...libraries, ...tree(own, /\.(js|ts|json)$/, fs), ...tree(join(home, 'templates'), /./, fs)];
+}
+
+function installed(name: string, fs: Disk): string | undefined {
   for (let at = home; ; at = resolve(at, '..')) {
     const path = join(at, 'node_modules', name, 'package.json');
-    if (fs.existsSync(path)) return hash(fs.readFileSync(path));
-    if (at === resolve(at, '..')) return '';
+    if (fs.existsSync(path)) return path;
+    if (at === resolve(at, '..')) return undefined;
   }
 }
 
