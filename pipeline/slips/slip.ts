@@ -111,6 +111,6 @@ function otherDigits(said: Said, own: Exact): Slip | undefined {
   }
   const x = a.replace('.', '');
   const y = b.replace('.', '');
-  if (y.length > 1 && x.length === y.length && [...x].filter((c, i) => c !== y[i]).length === 1) return { kind: 'digit', says: 'one digit is another' };
+  if (y.length > 2 && x.length === y.length && [...x].filter((c, i) => c !== y[i]).length === 1) return { kind: 'digit', says: 'one digit is another' };
   return undefined;
 }

@@ -1,0 +1,29 @@
+// A column of a log without a single value.
+import { type Check, yaml } from './check.js';
+import { byQuantity, hasValues, keyOf } from './traces.js';
+import { count, tell } from './words.js';
+
+const record = (title: string, mark: string) => yaml(`
+    title: ${title}
+    setups: {bench: {name: Open bench}}
+    workloads: {scene: {name: Test scene}}
+    layouts: {log: {time: {column: t, unit: s}, phases: {column: stage, map: {load: load}}, columns: {core: temperature/core °C, fan: fan_speed/fan rpm}}}
+    logs:
+      - {files: run-1.csv, layout: log, for: {setup: bench, workload: scene}, run: "1"}${mark}
+`);
+
+export const emptyColumn: Check = {
+  name: 'empty-column',
+  says: 'A column of a log that the record reads has no value at all.',
+  why: 'The sensor does not exist or was not read. Better to know than to have the quantity missing from every table without a word.',
+  severity: 'warning',
+  right: { record: record('Right', ''), files: { 'run-1.csv': 't,stage,core,fan\n0,load,70,900\n1,load,70,910\n' } },
+  wrong: { record: record('Wrong', ' # expect'), files: { 'run-1.csv': 't,stage,core,fan\n0,load,70,\n1,load,70,\n' } },
+  run({ facts }) {
+    return byQuantity(facts.traces.filter((t) => !hasValues(t))).map((runs) => ({
+      place: runs[0]!.place, subject: keyOf(runs[0]!, ''),
+      message: `${tell(facts.about, keyOf(runs[0]!, ''))}: the column is empty in ${count(runs.length, 'log')}`,
+      related: runs.slice(1).map((t) => ({ place: t.place, label: `run ${t.run}` })),
+    }));
+  },
+};

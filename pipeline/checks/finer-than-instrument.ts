@@ -1,0 +1,63 @@
+// More decimals than the instrument can show.
+import { convert, Exact, show } from '../quantities/index.js';
+import { type Instrument, type Reading, splitKey } from '../records/index.js';
+import { asDifference } from '../slips/index.js';
+import { type Check, type Context, yaml } from './check.js';
+import { grouped } from './measured.js';
+import { count, readingPlaces, runsOf, tell } from './words.js';
+
+export const finerThanInstrument: Check = {
+  name: 'finer-than-instrument',
+  says: 'A reading is finer than the step of the instrument that it was read from.',
+  why: 'A thermometer in whole degrees does not read 61.4 °C. The decimals were made up, averaged unseen, or come from another instrument. Averages that a log makes are left alone.',
+  severity: 'warning',
+  right: { record: yaml(`
+    title: Right
+    instruments: [{name: wall meter, measures: [power], resolution: 0.5 W}]
+    setups: {bench: {name: Open bench}}
+    readings:
+      - {for: {setup: bench}, power/wall: {idle: 40.0 40.5 40.0 W}}
+  `) },
+  wrong: { record: yaml(`
+    title: Wrong
+    instruments: [{name: wall meter, measures: [power], resolution: 0.5 W}]
+    setups: {bench: {name: Open bench}}
+    readings:
+      - {for: {setup: bench}, power/wall: {idle: 40.0 40.3 40.0 W}} # expect
+  `) },
+  run({ episode, facts }) {
+    return [...grouped(episode.readings.filter((r) => !r.constant && !r.aside && !r.log), (r) => r.key).values()].flatMap((all) => {
+      const instrument = instrumentFor(episode.instruments, all[0]!);
+      const fine = all.filter((r) => instrument && !isStep(r, instrument));
+      if (!instrument || fine.length === 0) return [];
+      const step = instrument.resolution!;
+      return [{
+        place: fine[0]!.place, subject: fine[0]!.key, said: runsOf(fine), recorded: show(step.value, step.unit, step.decimals),
+        message: `${tell(facts.about, fine[0]!.key)} says ${runsOf(fine)}; ${instrument.name} reads in steps of ${show(step.value, step.unit, step.decimals)} (${count(fine.length, 'run')} of ${all.length})`,
+        related: [{ place: instrument.place, label: instrument.name }, ...readingPlaces(fine.slice(1))],
+      }];
+    });
+  },
+};
+
+/** The one that names the part, else the one that names the measure; only with a step in a unit of that kind. */
+export function instrumentFor(instruments: Context['episode']['instruments'], reading: Reading): Instrument | undefined {
+  const at = splitKey(reading.key)!;
+  const fit = instruments.filter((i) => i.resolution && stepIn(i, reading));
+  return fit.find((i) => i.measures.includes(`${at.measure}/${at.part}`)) ?? fit.find((i) => i.measures.includes(at.measure));
+}
+
+/** The instrument's step as a difference in the reading's unit. */
+export function stepIn(instrument: Instrument, { quantity }: Reading): Exact | undefined {
+  const { value, unit } = instrument.resolution!;
+  if (unit.id === quantity.unit.id) return value;
+  const zero = convert(Exact.zero, unit, quantity.unit);
+  const one = convert(value, unit, quantity.unit);
+  if (zero && one) return one.minus(zero);
+  return quantity.unit.dimension === 'temperature' && unit.dimension === 'temperature-difference' ? convert(value, unit, asDifference(quantity.unit, unit)) : undefined;
+}
+
+function isStep(reading: Reading, instrument: Instrument): boolean {
+  const step = stepIn(instrument, reading)!;
+  return step.sign() <= 0 || reading.quantity.value.over(step).d === 1n;
+}

@@ -1,0 +1,19 @@
+// Where a product came from.
+import { type Check, yaml } from './check.js';
+
+export const originUndisclosed: Check = {
+  name: 'origin-undisclosed',
+  says: 'A product does not say how it was come by.',
+  why: 'Viewers have a right to know whether a product was bought, lent or sponsored; in many places the law says so too.',
+  severity: 'warning',
+  right: { record: yaml(`
+    title: Right
+    setups: {a: {name: Ash, kind: product, obtained: bought}}
+  `) },
+  wrong: { record: yaml(`
+    title: Wrong
+    setups:
+      a: {name: Ash, kind: product} # expect
+  `) },
+  run: ({ episode }) => [...episode.setups.values()].filter((s) => s.kind === 'product' && !s.obtained).map((s) => ({ place: s.place, subject: s.id, message: `how ${s.name} was come by is not said; add \`obtained: bought\`, lent, sponsored, given or own` })),
+};

@@ -1,0 +1,76 @@
+// Runs of one reading that are no repetitions of each other.
+import { isIdle } from '../facts/index.js';
+import { differenceUnit, Exact, mean as meanOf, show } from '../quantities/index.js';
+import { likelySlip } from '../slips/index.js';
+import { grubbs, grubbsLimit } from '../statistics/index.js';
+import { type Check, type Context, type Report, yaml } from './check.js';
+import { idleUnlikeOf } from './idle-unlike.js';
+import { type Measured, measured } from './measured.js';
+import { oddRun } from './odd-run.js';
+import { allowedSpread, rangeOf } from './run-spread.js';
+import { count, readingPlaces, runsOf, tell } from './words.js';
+
+/** Mean range of three normal values in standard deviations: the control chart constant d2, from memory. */
+const d2ofThree = 1.693;
+
+export const runsDisagree: Check = {
+  name: 'runs-disagree',
+  says: 'The runs of one reading lie further apart than repetitions should.',
+  why: 'A mean of runs that disagree is a mean of different tests. With two to five runs the range is judged, because with three the test of Grubbs can hardly tell one bad run; from six runs on single runs are judged by that test, and the others by their standard deviation.',
+  severity: 'warning',
+  thresholds: ['runs-disagree', 'runs-disagree-temperature', 'runs-disagree-level', 'runs-disagree-steps', 'outlier-least-runs'],
+  right: { record: yaml(`
+    title: Right
+    setups: {bench: {name: Open bench}}
+    workloads: {scene: {name: Test scene}}
+    readings:
+      - {for: {setup: bench, workload: scene}, temperature/core: {load: 67 67 68 °C}, power/board: {load: 247.6 248.3 251.1 W}}
+  `) },
+  wrong: { record: yaml(`
+    title: Wrong
+    setups: {bench: {name: Open bench}}
+    workloads: {scene: {name: Test scene}}
+    readings:
+      - for: {setup: bench, workload: scene}
+        temperature/core: {load: 64 56 56 °C} # expect
+        power/board: {load: 247.6 248.3 274.1 W} # expect
+        frame_rate/average: {load: 98.2 98.3 98.1 98.2 98.4 96.1 98.3 fps} # expect
+  `) },
+  run: (context) => measured(context.facts).flatMap((m) => judge(m, context)),
+};
+
+function judge(m: Measured, context: Context): Report[] {
+  const { readings, mean } = m;
+  if (!mean || readings.length < 2) return [];
+  if (isIdle(m.at.phase) && idleUnlikeOf(m, context)) return [];
+  const allowed = allowedSpread(readings, mean, context);
+  const { width } = rangeOf(readings);
+  const shown = (x: Exact): string => show(x, differenceUnit(mean.unit), mean.decimals);
+  const report = (message: string, bad = oddRun(readings)?.run): Report => {
+    const rest = readings.filter((r) => r !== bad);
+    const guess = bad && likelySlip(bad.quantity, { ...mean, value: meanOf(rest.map((r) => r.quantity.value)), readings: rest });
+    return {
+      place: (bad ?? readings[0]!).place, subject: m.key, said: runsOf(readings), recorded: mean.shown, derivation: `${mean.formula} = ${mean.shown}`, message,
+      ...(guess && ['transposed', 'decimal-point', 'wrong-unit'].includes(guess.kind) && { slip: guess.says }),
+      related: readingPlaces(readings),
+    };
+  };
+  const name = tell(context.facts.about, m.key);
+  if (readings.length < context.limits.number('outlier-least-runs')) {
+    if (width.compare(allowed.by) <= 0) return [];
+    const odd = oddRun(readings);
+    return [report(`${name}: ${count(readings.length, 'run')} (${runsOf(readings)}) lie ${shown(width)} apart; up to five runs may span ${allowed.rule}${odd ? `. Run ${odd.run.run} is the odd one` : ''}`)];
+  }
+  const values = readings.map((r) => r.quantity.value.toNumber());
+  const found = grubbs(values);
+  const limit = grubbsLimit(values.length);
+  const odd = found && readings[found.index]!;
+  const away = odd && rangeOf(readings.filter((r) => r !== odd));
+  const gap = away && [odd.quantity.value.minus(away.high), away.low.minus(odd.quantity.value)].reduce((a, b) => (a.compare(b) > 0 ? a : b));
+  if (found && gap && found.g > limit && gap.over(Exact.of(2)).times(Exact.of(3)).compare(allowed.by) > 0) {
+    return [report(`${name}: run ${odd!.run} (${runsOf([odd!])}) is an outlier among ${readings.length} runs by the test of Grubbs (${found.g.toFixed(2)} standard deviations, limit ${limit.toFixed(2)})`, odd)];
+  }
+  const sd = mean.spread?.sd ?? 0;
+  if (sd * d2ofThree <= allowed.by.toNumber()) return [];
+  return [report(`${name}: ${readings.length} runs have a standard deviation of ${sd.toPrecision(2)} ${differenceUnit(mean.unit).symbol}; three runs drawn from them would span more than ${allowed.rule}`)];
+}

@@ -1,0 +1,25 @@
+// Traces by what they show and by test, for checks that look at logs.
+import type { Trace } from '../records/index.js';
+import { grouped } from './measured.js';
+import { within } from './series.js';
+
+/** Traces of several runs of one quantity in one test, in the order of the record. */
+export function byQuantity(traces: readonly Trace[]): Trace[][] {
+  return [...grouped(traces, (t) => [t.setup, t.setting, t.workload, t.measure, t.part].join('/')).values()];
+}
+
+export function keyOf(trace: Trace, phase: string): string {
+  return [trace.setup, trace.setting, trace.workload, trace.measure, trace.part, phase].join('/');
+}
+
+export function hasValues(trace: Trace): boolean {
+  return trace.values.some((v) => Number.isFinite(v));
+}
+
+/** Windows with enough samples to speak of a course. */
+export function courses(trace: Trace): { phase: string; times: number[]; values: number[]; seconds: number }[] {
+  return trace.windows.flatMap((w) => {
+    const { times, values } = within(trace, w);
+    return values.length >= 8 ? [{ phase: w.phase, times, values, seconds: times.at(-1)! - times[0]! }] : [];
+  });
+}
