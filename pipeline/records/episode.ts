@@ -86,6 +86,8 @@ export interface Trace {
 /** A value that the person has already said or written elsewhere; kind and operands as in a fact's id. */
 export interface Stated {
   kind: string;
+  /** `highest` of rank.highest; empty or left out where the kind has none or its usual one is meant. */
+  variant?: string;
   /** Subject first, base last: keys, or fact ids in brackets. */
   operands: string[];
   quantity: Quantity;
@@ -115,6 +117,7 @@ export interface Acceptance {
 /** A picture asked for; the renderers know what each kind needs. Lists keep the order in which things are shown. */
 export interface PictureRequest {
   kind: string;
+  medium?: 'chart' | 'graphic';
   /** File-name part, kebab-case. */
   name: string;
   title?: string;

@@ -15,10 +15,18 @@ export function makeKey(parts: Partial<KeyParts>): Key {
 export function splitKey(key: Key): KeyParts | undefined {
   const fields = key.split('/');
   if (fields.length !== keyFields.length) return undefined;
-  return Object.fromEntries(keyFields.map((f, i) => [f, fields[i]!])) as KeyParts;
+  const [setup, setting, workload, measure, part, phase] = fields as [string, string, string, string, string, string];
+  return { setup, setting, workload, measure, part, phase };
 }
 
 /** The key with some fields replaced. */
 export function withFields(key: Key, change: Partial<KeyParts>): Key {
   return makeKey({ ...splitKey(key), ...change });
+}
+
+export const idRule = 'letters, digits, "-", "_" and "." only';
+
+/** What may stand between the slashes of a key: nothing that keys, fact ids or file patterns give a meaning to. */
+export function isId(text: string): boolean {
+  return /^[\p{L}\p{N}][\p{L}\p{N}._-]*$/u.test(text);
 }

@@ -1,50 +1,157 @@
 // The two tables that can stand alone: readings.csv (tidy readings) and names.csv (how things are spoken).
-import { parse } from 'csv-parse/sync';
-import { type Finding, type Outcome, type Place, Source } from '../places/index.js';
-import { findUnit, readNumber } from '../quantities/index.js';
+import { type CsvOptions, cellPlace, scanCsv } from '../logs/index.js';
+import { type Finding, nearest, type Outcome, type Place, type Source } from '../places/index.js';
+import { findUnit, readNumber, units } from '../quantities/index.js';
 import type { Named, Reading } from './episode.js';
-import { type Key, makeKey } from './key.js';
+import { isId, idRule, type Key, keyFields, makeKey } from './key.js';
 
-export const readingsHeader = ['setup', 'setting', 'workload', 'measure', 'part', 'phase', 'run', 'value', 'unit'] as const;
+export const readingsHeader = [...keyFields, 'run', 'value', 'unit'] as const;
+export const nameKinds = keyFields;
+export type NameKind = (typeof nameKinds)[number];
 
-/** One row a reading; an empty run is a constant. Every bad row is a finding; the others are still read. */
-export function readReadings(source: Source): Outcome<Reading[]> {
-  const rows = records(source);
-  if (!rows.value) return { value: undefined, findings: rows.findings };
-  const findings = rows.findings;
+export interface TableOptions extends CsvOptions {
+  decimalComma?: boolean;
+}
+
+/** A cell of a table with its place, found only when asked for. */
+export interface TableRow {
+  cell(name: string): string;
+  place(name: string): Place;
+  whole: Place;
+}
+
+/** One row a reading; an empty run is a constant. Every bad cell is a finding; the other rows are still read. */
+export function readReadings(source: Source, options: TableOptions = {}): Outcome<Reading[]> {
+  const table = readTable(source, readingsHeader, options);
+  const { findings } = table;
   const readings: Reading[] = [];
-  for (const { cells, place } of rows.value.slice(1)) {
-    const [setup, setting, workload, measure, part, phase, run, value, unitName] = cells as [string, string, string, string, string, string, string, string, string];
-    const number = readNumber(value);
+  for (const row of table.value ?? []) {
+    const before = findings.length;
+    const ids = keyFields.map((f) => row.cell(f));
+    ids.forEach((id, i) => {
+      if (id && !isId(id)) findings.push(bad('table-id', row.place(keyFields[i]!), `"${id}" cannot be a ${keyFields[i]}'s id: ${idRule}`, id));
+    });
+    const run = row.cell('run');
+    if (run && !isId(run)) findings.push(bad('table-id', row.place('run'), `"${run}" cannot be a run's name: ${idRule}`, run));
+    if (!row.cell('measure')) findings.push(bad('table-value', row.place('measure'), 'a reading needs its measure (temperature, power …)', ''));
+    const written = row.cell('value');
+    const number = readNumber(written, { decimalComma: options.decimalComma });
+    if (!number) findings.push(bad('table-value', row.place('value'), whyNoNumber(written, options.decimalComma), written));
+    const unitName = row.cell('unit');
     const unit = findUnit(unitName);
-    if (!number) findings.push({ code: 'table-value', severity: 'error', place, message: `"${value}" is not a number` });
-    if (!unit) findings.push({ code: 'table-unit', severity: 'error', place, message: `unknown unit "${unitName}"` });
-    if (number && unit) readings.push({ key: makeKey({ setup, setting, workload, measure, part, phase }), run, quantity: { ...number, unit }, constant: run === '', place });
+    if (!unit) findings.push(unknownUnit('table-unit', row.place('unit'), unitName));
+    if (findings.length > before) continue;
+    const key = makeKey(Object.fromEntries(keyFields.map((f, i) => [f, ids[i]!])));
+    readings.push({ key, run, quantity: { ...number!, unit: unit! }, constant: run === '', place: row.whole });
   }
-  return { value: readings, findings };
+  return { value: table.value && readings, findings };
 }
 
-export type NameKind = 'setup' | 'setting' | 'workload' | 'measure' | 'part' | 'phase';
+/** How things are spoken: kind, id, and forms separated by semicolons. */
+export function readNames(source: Source, options: TableOptions = {}): Outcome<(Named & { kind: NameKind })[]> {
+  const table = readTable(source, ['kind', 'id', 'spoken'], options);
+  const { findings } = table;
+  const names: (Named & { kind: NameKind })[] = [];
+  for (const row of table.value ?? []) {
+    const kind = row.cell('kind');
+    const id = row.cell('id');
+    if (!(nameKinds as readonly string[]).includes(kind)) {
+      findings.push(bad('table-value', row.place('kind'), `"${kind}" is not a kind of name; expected ${nameKinds.join(', ')}${meant(kind, nameKinds)}`, kind));
+      continue;
+    }
+    if (!isId(id)) {
+      findings.push(bad('table-id', row.place('id'), id ? `"${id}" cannot be an id: ${idRule}` : 'an id is missing here', id));
+      continue;
+    }
+    const spoken = row.cell('spoken').split(';').map((s) => s.trim()).filter(Boolean);
+    names.push({ kind: kind as NameKind, id, name: spoken[0] ?? id, spoken, place: row.whole });
+  }
+  return { value: table.value && names, findings };
+}
 
-export function readNames(source: Source): Outcome<(Named & { kind: NameKind })[]> {
-  const rows = records(source);
-  if (!rows.value) return { value: undefined, findings: rows.findings };
-  const names = rows.value.slice(1).map(({ cells: [kind, id, spoken], place }) => {
-    const forms = (spoken ?? '').split(';').map((s) => s.trim()).filter(Boolean);
-    return { kind: kind as NameKind, id: id!, name: forms[0] ?? id!, spoken: forms, place };
+/** Rows under a header that must have exactly these columns, in any order; a column `note` is passed over. */
+export function readTable(source: Source, columns: readonly string[], options: TableOptions = {}): Outcome<TableRow[]> {
+  const findings: Finding[] = [];
+  const rows: TableRow[] = [];
+  const delimiter = options.delimiter ?? ',';
+  let index: Map<string, number> | undefined;
+  let width = 0;
+  let headerFailed = false;
+  scanCsv(source.text, options, (cells, line, offset) => {
+    if (!index) {
+      index = new Map(cells.map((c, i) => [c.trim(), i]));
+      width = cells.length;
+      headerFailed = !headerIsRight(source, cells, columns, offset, delimiter, findings);
+      return headerFailed ? false : undefined;
+    }
+    const whole = source.wholeLine(line);
+    if (cells.length !== width) {
+      const place = cells.length > width ? cellPlace(source, offset, width, delimiter) : whole;
+      findings.push(bad('table-ragged', place, `this row has ${count(cells.length, 'cell')}, the header has ${width}`, String(cells.length)));
+      return;
+    }
+    rows.push({
+      whole,
+      cell: (name) => cells[index!.get(name)!]!.trim(),
+      place: (name) => cellPlace(source, offset, index!.get(name)!, delimiter),
+    });
+    return;
+  }, (f) => findings.push(bad('table-form', source.place(f.start, f.end), f.message)));
+  if (!index && findings.length === 0) findings.push(bad('table-empty', source.place(0), `the table is empty; expected the header ${columns.join(',')}`));
+  else if (index && !headerFailed && rows.length === 0 && findings.length === 0) findings.push({ ...bad('table-empty', source.place(0), 'the table has a header and no rows'), severity: 'warning' });
+  return { value: index && !headerFailed ? rows : undefined, findings };
+}
+
+function headerIsRight(source: Source, cells: string[], columns: readonly string[], offset: number, delimiter: string, findings: Finding[]): boolean {
+  const names = cells.map((c) => c.trim());
+  const other = [';', '\t', '|', ','].find((d) => d !== delimiter && names.length === 1 && names[0]!.split(d).length === columns.length);
+  if (other) {
+    findings.push(bad('table-header', source.wholeLine(1), `the columns are separated by ${other === '\t' ? 'tabs' : `"${other}"`}; expected "${delimiter}" (or say so in the record: delimiter: "${other === '\t' ? 'tab' : other}")`));
+    return false;
+  }
+  const before = findings.length;
+  names.forEach((name, i) => {
+    const place = () => cellPlace(source, offset, i, delimiter);
+    if (names.indexOf(name) < i) findings.push(bad('table-header', place(), `the column "${name}" stands twice`, name));
+    else if (!columns.includes(name) && name !== 'note') findings.push(bad('table-header', place(), `unknown column "${name}"; expected ${columns.join(', ')}${meant(name, columns)}`, name));
   });
-  return { value: names, findings: rows.findings };
+  const missing = columns.filter((c) => !names.includes(c));
+  if (missing.length) findings.push(bad('table-header', source.place(offset, offset + source.line(source.place(offset).line).length), `the header lacks ${missing.map((m) => `"${m}"`).join(', ')}; expected ${columns.join(',')}`));
+  return findings.length === before;
 }
 
-function records(source: Source): Outcome<{ cells: string[]; place: Place }[]> {
-  try {
-    const parsed = parse(source.text, { bom: true, info: true, skip_empty_lines: true, record_delimiter: ['\r\n', '\n', '\r'] }) as unknown as { record: string[]; info: { lines: number } }[];
-    return { value: parsed.map(({ record, info }) => ({ cells: record, place: source.wholeLine(info.lines) })), findings: [] };
-  } catch (error) {
-    const e = error as Error & { lines?: number };
-    const finding: Finding = { code: 'table-form', severity: 'error', place: source.wholeLine(e.lines ?? 1), message: e.message };
-    return { value: undefined, findings: [finding] };
-  }
+/** What stands in the way of reading `text` as a number. */
+export function whyNoNumber(text: string, decimalComma = false): string {
+  if (text === '') return 'a value is missing here';
+  if (/^[+-]?(nan|inf(inity)?)$/i.test(text)) return `"${text}" is not a finite number`;
+  if (!decimalComma && /^[+-]?\d+,\d+$/.test(text)) return `"${text}" has a decimal comma; write a point`;
+  if (/^[+-]?0x[0-9a-f]+$/i.test(text)) return `"${text}" is hexadecimal; write the decimal number`;
+  if (/^[+-]?\d+(_\d+)+$/.test(text)) return `"${text}" has underscores; write ${text.replace(/_/g, '')}`;
+  return `"${text}" is not a number`;
+}
+
+export function unknownUnit(code: string, place: Place, name: string): Finding {
+  if (!name) return bad(code, place, 'a unit is missing here', '');
+  const near = nearest(name, [...units.values()].flatMap((u) => [u.id, u.symbol, ...u.also]).filter((u) => u.length > 1));
+  return { ...bad(code, place, `unknown unit "${name}"${near ? `; did you mean ${near}?` : ''}`, name), ...(near && { suggest: near }) };
+}
+
+/** "; did you mean X?" or nothing. */
+export function meant(word: string, known: Iterable<string>): string {
+  const near = nearest(word, known);
+  return near ? `; did you mean ${near}?` : '';
+}
+
+export function count(n: number, noun: string): string {
+  return `${n} ${noun}${n === 1 ? '' : 's'}`;
+}
+
+function bad(code: string, place: Place, message: string, said?: string): Finding {
+  return { code, severity: 'error', place, message: sentence(message), ...(said !== undefined && { said }) };
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Groups keys for callers that look readings up by address. */

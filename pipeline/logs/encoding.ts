@@ -1,0 +1,84 @@
+// Bytes to text: by byte order mark, by what the record says, else strictly UTF-8. Nothing is ever replaced by U+FFFD.
+import { Source, type Finding, type Outcome } from '../places/index.js';
+
+export const encodings = ['utf-8', 'utf-16', 'utf-16le', 'utf-16be', 'latin-1', 'windows-1252'] as const;
+export type Encoding = (typeof encodings)[number];
+
+/** The text of `bytes` without its byte order mark. A text that is not in the encoding is one finding, at the first bad byte where that can be told. */
+export function decode(file: string, bytes: Uint8Array, encoding?: Encoding): Outcome<Source> {
+  const marked = markOf(bytes);
+  const chosen = marked ?? encoding ?? 'utf-8';
+  if (marked && encoding && !agrees(marked, encoding)) {
+    return wrong(file, `begins with a ${marked} byte order mark, but its encoding is given as ${encoding}`);
+  }
+  if (!marked && bytes.length > 3 && !encoding && looksLikeUtf16(bytes)) {
+    return wrong(file, 'looks like UTF-16 without a byte order mark; say encoding: utf-16le or utf-16be');
+  }
+  if (chosen.startsWith('utf-16') && bytes.length % 2) return wrong(file, `is not whole ${chosen}: ${bytes.length} bytes is an odd number`);
+  const label = chosen === 'utf-16' ? 'utf-16le' : chosen === 'latin-1' ? 'windows-1252' : chosen;
+  try {
+    return { value: new Source(file, new TextDecoder(label, { fatal: true }).decode(bytes)), findings: [] };
+  } catch {
+    return label === 'utf-8' ? badUtf8(file, bytes) : wrong(file, `is not valid ${chosen}`);
+  }
+}
+
+function markOf(b: Uint8Array): Encoding | undefined {
+  if (b[0] === 0xef && b[1] === 0xbb && b[2] === 0xbf) return 'utf-8';
+  if (b[0] === 0xff && b[1] === 0xfe) return 'utf-16le';
+  if (b[0] === 0xfe && b[1] === 0xff) return 'utf-16be';
+  return undefined;
+}
+
+function agrees(marked: Encoding, said: Encoding): boolean {
+  return marked === said || (said === 'utf-16' && marked.startsWith('utf-16'));
+}
+
+/** Latin text in UTF-16 has a zero in every other byte. */
+function looksLikeUtf16(b: Uint8Array): boolean {
+  const end = Math.min(b.length & ~1, 200);
+  let even = 0;
+  let odd = 0;
+  for (let i = 0; i < end; i += 2) {
+    if (b[i] === 0) even++;
+    if (b[i + 1] === 0) odd++;
+  }
+  return Math.max(even, odd) > end / 4;
+}
+
+function badUtf8(file: string, bytes: Uint8Array): Outcome<Source> {
+  let low = 0;
+  let high = bytes.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (decodesUpTo(bytes, middle + 1)) low = middle + 1;
+    else high = middle;
+  }
+  const before = new Source(file, new TextDecoder('utf-8').decode(bytes.subarray(0, low)).replace(/\uFFFD+$/, ''));
+  const place = before.place(before.text.length);
+  const byte = bytes[low]?.toString(16).padStart(2, '0').toUpperCase() ?? 'end';
+  return {
+    value: undefined,
+    findings: [{
+      code: 'text-encoding', severity: 'error', place: { ...place, endColumn: place.column + 1 }, said: byte,
+      message: low === bytes.length
+        ? 'The file ends in the middle of a UTF-8 character'
+        : `Byte ${byte} is not UTF-8; save the file as UTF-8, or for a log or table say encoding: windows-1252 (or the one it has)`,
+    }],
+  };
+}
+
+/** A prefix that only breaks off inside a character still counts as good: the stream may go on. */
+function decodesUpTo(bytes: Uint8Array, length: number): boolean {
+  try {
+    new TextDecoder('utf-8', { fatal: true }).decode(bytes.subarray(0, length), { stream: true });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function wrong(file: string, what: string): Outcome<Source> {
+  const finding: Finding = { code: 'text-encoding', severity: 'error', place: new Source(file, '').place(0), message: `The file ${what}` };
+  return { value: undefined, findings: [finding] };
+}

@@ -1,0 +1,6 @@
+export * from './encoding.js';
+export * from './csv.js';
+export * from './layout.js';
+export * from './sensor-log.js';
+export * from './read-log-file.js';
+export * from './frame-log.js';

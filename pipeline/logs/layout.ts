@@ -1,0 +1,75 @@
+// How a log is laid out, as the record says it; no program's own format is named or built in.
+import type { Place } from '../places/index.js';
+import type { Unit } from '../quantities/index.js';
+import type { Encoding } from './encoding.js';
+
+/** A column by its heading, or by its number from 1. */
+export interface ColumnName {
+  name: string;
+  place: Place;
+}
+
+export type Take = 'mean' | 'max' | 'min' | 'last' | 'increase';
+
+export interface LogColumn {
+  at: ColumnName;
+  measure: string;
+  part: string;
+  /** Set for a constant that the log repeats on every line (a limit in force); then no window counts. */
+  phase?: string;
+  unit: Unit;
+  take: Take;
+}
+
+export type LogTime =
+  | { kind: 'elapsed'; at: ColumnName; unit: Unit }
+  | { kind: 'clock' | 'iso'; at: ColumnName }
+  | { kind: 'steps'; seconds: number };
+
+/** A stretch of a phase, or of the whole log: seconds from its start, or back from its end. */
+export interface LogWindow {
+  phase: string;
+  /** The phase it is cut from; undefined cuts it from the whole log. */
+  of?: string;
+  from?: number;
+  to?: number;
+  last?: number;
+  place: Place;
+}
+
+export interface FrameLayout {
+  at: ColumnName;
+  unit: Unit;
+  phase: string;
+  /** `measure/part` of frames over time. */
+  average?: string;
+  lows: { as: string; definition: LowDefinition; place: Place }[];
+  /** `measure/part` under which each frame is kept as a trace. */
+  each?: string;
+  skip: number;
+}
+
+/** Which "low" is meant: there are at least four of that name. */
+export type LowDefinition =
+  | { kind: 'slowest'; percent: number }
+  | { kind: 'frame-time-percentile'; percent: number; type: number }
+  | { kind: 'rate-percentile'; percent: number; type: number };
+
+export interface LogLayout {
+  name: string;
+  delimiter: string;
+  decimalComma: boolean;
+  encoding?: Encoding;
+  comment?: string;
+  skip: number;
+  header: boolean;
+  missing: ReadonlySet<string>;
+  time?: LogTime;
+  phaseColumn?: { at: ColumnName; map?: ReadonlyMap<string, string>; place: Place };
+  /** The whole log is this phase, where no column and no window says otherwise. */
+  phase?: string;
+  windows: LogWindow[];
+  columns: LogColumn[];
+  frames?: FrameLayout;
+  place: Place;
+}

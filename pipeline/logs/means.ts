@@ -1,0 +1,55 @@
+// Per-run values from the samples of a window, exact in the decimals that the log has.
+import { Exact, type Quantity, type Unit } from '../quantities/index.js';
+import { energyMean } from '../statistics/index.js';
+import type { Take } from './layout.js';
+
+/** Below this a sample times its power of ten is a whole number without loss. */
+const exactBelow = 2 ** 50;
+
+/**
+ * What one run gives: `take` over the finite values of rows [from, to) that `rows` selects.
+ * A mean is kept to two decimals more than its samples have: a window of some hundred samples resolves no more, and the
+ * published reading is then the very number that everything else is derived from. Sound levels are averaged as energies.
+ */
+export function takeOver(values: Float64Array, rows: readonly (readonly [from: number, to: number])[], decimals: number, unit: Unit, take: Take): { quantity: Quantity; samples: number } | undefined {
+  const finite: number[] = [];
+  for (const [from, to] of rows) for (let i = from; i < to; i++) if (!Number.isNaN(values[i]!)) finite.push(values[i]!);
+  if (finite.length === 0) return undefined;
+  const samples = finite.length;
+  if (take !== 'mean') {
+    const x = take === 'max' ? Exact.fromNumber(finite.reduce((a, b) => Math.max(a, b)))
+      : take === 'min' ? Exact.fromNumber(finite.reduce((a, b) => Math.min(a, b)))
+      : take === 'last' ? Exact.fromNumber(finite.at(-1)!)
+      : Exact.fromNumber(finite.at(-1)!).minus(Exact.fromNumber(finite[0]!));
+    return { quantity: { value: x, unit, decimals }, samples };
+  }
+  const mean = unit.dimension === 'sound-level' ? Exact.fromNumber(energyMean(finite)) : exactSum(finite, decimals).over(Exact.of(samples));
+  const value = mean.round(decimals + 2);
+  return { quantity: { value, unit, decimals: shownDecimals(value, decimals) }, samples };
+}
+
+export function exactSum(values: readonly number[], decimals: number): Exact {
+  const scale = 10 ** decimals;
+  let whole = 0n;
+  let part = 0;
+  let odd = Exact.zero;
+  for (const v of values) {
+    const scaled = v * scale;
+    if (decimals > 15 || Math.abs(scaled) >= exactBelow) {
+      odd = odd.plus(Exact.fromNumber(v));
+      continue;
+    }
+    part += Math.round(scaled);
+    if (Math.abs(part) >= exactBelow) {
+      whole += BigInt(part);
+      part = 0;
+    }
+  }
+  return Exact.of(whole + BigInt(part), 10n ** BigInt(Math.min(decimals, 15))).plus(odd);
+}
+
+/** One decimal more than the samples have, but no more than makes four digits: 66.8 °C, 613.3 W, 1598 MHz, 0.903 V. */
+export function shownDecimals(value: Exact, sampleDecimals: number): number {
+  const before = value.abs().toFixed(0).length;
+  return Math.min(sampleDecimals + 1, Math.max(0, 4 - before));
+}

@@ -1,0 +1,9 @@
+// Any log by its layout: frame durations or sensors.
+import type { Outcome, Source } from '../places/index.js';
+import { frameLog } from './frame-log.js';
+import type { LogLayout } from './layout.js';
+import { type LogResult, sensorLog } from './sensor-log.js';
+
+export function readLogFile(source: Source, layout: LogLayout): Outcome<LogResult> {
+  return layout.frames ? frameLog(source, layout, layout.frames) : sensorLog(source, layout);
+}

@@ -1,0 +1,102 @@
+// A sensor log to per-run values and traces.
+import type { Quantity } from '../quantities/index.js';
+import { Exact } from '../quantities/index.js';
+import type { LogColumn, LogLayout } from './layout.js';
+import { takeOver } from './means.js';
+import { readLog } from './read-log.js';
+import { windowsOf } from './windows.js';
+import type { Outcome, Place, Source } from '../places/index.js';
+
+export interface LogValue {
+  measure: string;
+  part: string;
+  phase: string;
+  quantity: Quantity;
+  /** A constant that the log repeats on every line. */
+  constant: boolean;
+  firstLine: number;
+  lastLine: number;
+  samples: number;
+  place: Place;
+}
+
+export interface LogTrace {
+  measure: string;
+  part: string;
+  unit: LogColumn['unit'];
+  times: readonly number[];
+  values: readonly number[];
+  windows: { phase: string; start: number; end: number }[];
+}
+
+export interface LogResult {
+  values: LogValue[];
+  traces: LogTrace[];
+  /** Seconds that each phase lasts, to compare the runs with one another. */
+  lengths: Map<string, number>;
+}
+
+export function sensorLog(source: Source, layout: LogLayout): Outcome<LogResult> {
+  const { value: log, findings } = readLog(source, layout);
+  if (!log) return { value: undefined, findings };
+  const windows = windowsOf(log, layout, source, findings);
+  const values: LogValue[] = [];
+  const traces: LogTrace[] = [];
+  const times = Array.from(log.times);
+  layout.columns.forEach((column, i) => {
+    const { values: samples, decimals, empty } = log.columns[i]!;
+    const { measure, part, unit } = column;
+    if (column.phase !== undefined) {
+      const constant = oneValue(samples, log.lines, decimals, column, source, log.faults);
+      if (constant) values.push({ measure, part, phase: column.phase, ...constant });
+      return;
+    }
+    if (!empty && column.take === 'mean' && grows(samples)) {
+      log.faults.add(`counter ${i}`, 'log-counter', 'warning', () => source.wholeLine(log.lines[0]!), `the column "${column.at.name}" only ever grows, as a counter does; a mean of it says little (take: increase gives what was counted)`, { said: column.at.name });
+    }
+    for (const w of windows) {
+      const taken = takeOver(samples, w.rows, decimals, unit, column.take);
+      if (!taken) continue;
+      const [firstLine, lastLine] = [log.lines[w.rows[0]![0]]!, log.lines[w.rows.at(-1)![1] - 1]!];
+      values.push({ measure, part, phase: w.phase, ...taken, constant: false, firstLine, lastLine, place: source.wholeLine(firstLine) });
+    }
+    traces.push({ measure, part, unit, times, values: Array.from(samples), windows: windows.map(({ phase, start, end }) => ({ phase, start, end })) });
+  });
+  const lengths = new Map(windows.map((w) => [w.phase, w.end - w.start]));
+  return { value: { values, traces, lengths }, findings: [...findings, ...log.faults.list()] };
+}
+
+type Faults = NonNullable<ReturnType<typeof readLog>['value']>['faults'];
+
+function oneValue(samples: Float64Array, lines: Float64Array, decimals: number, column: LogColumn, source: Source, faults: Faults): Omit<LogValue, 'measure' | 'part' | 'phase'> | undefined {
+  const first = samples.findIndex((v) => !Number.isNaN(v));
+  if (first < 0) return undefined;
+  const odd = samples.findIndex((v) => !Number.isNaN(v) && v !== samples[first]);
+  if (odd >= 0) {
+    faults.add(`constant ${column.at.name}`, 'log-constant-changes', 'error', () => source.wholeLine(lines[odd]!), `"${column.at.name}" is read as a constant and changes here, from ${samples[first]} to ${samples[odd]}`, { said: column.at.name });
+    return undefined;
+  }
+  const quantity: Quantity = { value: Exact.fromNumber(samples[first]!), unit: column.unit, decimals: wholeNumber(samples[first]!) ? 0 : decimals };
+  return { quantity, constant: true, firstLine: lines[first]!, lastLine: lines[first]!, samples: 1, place: source.wholeLine(lines[first]!) };
+}
+
+function wholeNumber(x: number): boolean {
+  return Number.isInteger(x);
+}
+
+/** Never falls, and grows on nearly every line: what counters do and no sensor of the trade. */
+function grows(values: Float64Array): boolean {
+  let grown = 0;
+  let steps = 0;
+  let before = NaN;
+  for (const v of values) {
+    if (Number.isNaN(v)) continue;
+    if (v < before) return false;
+    if (!Number.isNaN(before)) {
+      steps++;
+      if (v > before) grown++;
+    }
+    before = v;
+  }
+  return steps >= 20 && grown >= 0.95 * steps;
+}

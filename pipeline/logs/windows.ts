@@ -1,0 +1,108 @@
+// Which samples of a log are which phase.
+import type { LogLayout, LogWindow } from './layout.js';
+import type { ReadLog } from './read-log.js';
+import { type Finding, nearest, type Source } from '../places/index.js';
+
+export interface Window {
+  phase: string;
+  /** Seconds of its first and last sample. */
+  start: number;
+  end: number;
+  /** Rows [from, to), in order. */
+  rows: [from: number, to: number][];
+}
+
+/** The windows to average over, in the order of the layout. */
+export function windowsOf(log: ReadLog, layout: LogLayout, source: Source, findings: Finding[]): Window[] {
+  const segments = phaseSegments(log, layout, source, findings);
+  if (layout.windows.length === 0) return [...segments].map(([phase, rows]) => window(log, phase, rows));
+  const windows = [...segments].filter(([phase]) => !layout.windows.some((w) => w.phase === phase || w.of === phase)).map(([phase, rows]) => window(log, phase, rows));
+  for (const wanted of layout.windows) {
+    const cut = cutOut(log, layout, wanted, segments, source, findings);
+    if (cut) windows.push(cut);
+  }
+  return windows;
+}
+
+/** Rows of each phase by the phase column, or the whole log where the layout gives it one phase. */
+function phaseSegments(log: ReadLog, layout: LogLayout, source: Source, findings: Finding[]): Map<string, [number, number][]> {
+  const segments = new Map<string, [number, number][]>();
+  const n = log.times.length;
+  if (!layout.phaseColumn) {
+    if (layout.phase !== undefined) segments.set(layout.phase, [[0, n]]);
+    return segments;
+  }
+  const { map, place } = layout.phaseColumn;
+  const seen = new Set<string>();
+  for (let i = 0; i < n;) {
+    const said = log.phases[i]!;
+    let j = i + 1;
+    while (j < n && log.phases[j] === said) j++;
+    seen.add(said);
+    const phase = map ? map.get(said) : said;
+    if (phase !== undefined && phase !== 'skip' && phase !== '') {
+      const list = segments.get(phase);
+      if (list) list.push([i, j]);
+      else segments.set(phase, [[i, j]]);
+    }
+    i = j;
+  }
+  for (const [said, phase] of map ?? []) {
+    if (seen.has(said) || phase === 'skip') continue;
+    const near = nearest(said, seen);
+    findings.push({
+      code: 'log-phase-missing', severity: 'error', place, said, subject: source.file,
+      message: `${source.file} has no line with the phase "${said}"; its column says ${[...seen].slice(0, 8).map((s) => `"${s}"`).join(', ')}${near ? `; did you mean "${near}"?` : ''}`,
+    });
+  }
+  return segments;
+}
+
+function cutOut(log: ReadLog, layout: LogLayout, wanted: LogWindow, segments: Map<string, [number, number][]>, source: Source, findings: Finding[]): Window | undefined {
+  const base = wanted.of ?? (segments.has(wanted.phase) ? wanted.phase : undefined);
+  const known = base === undefined ? [[0, log.times.length] as [number, number]] : segments.get(base);
+  if (!known) {
+    if (!findings.some((f) => f.code === 'log-phase-missing')) findings.push({ code: 'log-phase-missing', severity: 'error', place: wanted.place, said: base!, subject: source.file, message: `${source.file} has no phase "${base!}" to cut this window from` });
+    return undefined;
+  }
+  const longest = known.reduce((a, b) => (b[1] - b[0] > a[1] - a[0] ? b : a));
+  const [from, to] = longest;
+  const step = usualStep(log.times);
+  const origin = base === undefined && layout.time?.kind === 'elapsed' ? 0 : log.times[from]!;
+  const finish = log.times[to - 1]!;
+  const low = wanted.last !== undefined ? finish - wanted.last : origin + (wanted.from ?? 0);
+  const high = wanted.last !== undefined || wanted.to === undefined ? Infinity : origin + wanted.to;
+  let a = from;
+  while (a < to && (wanted.last !== undefined ? log.times[a]! <= low : log.times[a]! < low)) a++;
+  let b = a;
+  while (b < to && log.times[b]! < high) b++;
+  const lacking = wanted.last !== undefined ? wanted.last - (finish - log.times[from]! + step) : wanted.to !== undefined ? origin + wanted.to - (finish + step) : 0;
+  const label = base === undefined ? 'the log' : base;
+  if (a >= b || lacking > Math.max(step, 0.02 * (wanted.last ?? wanted.to ?? 0))) {
+    const line = log.lines[to - 1]!;
+    findings.push({
+      code: 'log-short', severity: 'error', place: source.wholeLine(line), subject: source.file,
+      message: `${label === 'the log' ? 'The log' : `The phase ${label}`} ends here after ${seconds(finish - log.times[from]! + step)}, before its window "${wanted.phase}" is over`,
+      related: [{ place: wanted.place, label: 'the window' }],
+    });
+    if (a >= b) return undefined;
+  }
+  return window(log, wanted.phase, [[a, b]]);
+}
+
+function window(log: ReadLog, phase: string, rows: [number, number][]): Window {
+  return { phase, rows, start: log.times[rows[0]![0]]!, end: log.times[rows.at(-1)![1] - 1]! };
+}
+
+/** The median step between samples, in seconds. */
+export function usualStep(times: Float64Array): number {
+  if (times.length < 2) return 0;
+  const steps: number[] = [];
+  for (let i = 1; i < Math.min(times.length, 2001); i++) steps.push(times[i]! - times[i - 1]!);
+  steps.sort((a, b) => a - b);
+  return steps[steps.length >> 1]!;
+}
+
+function seconds(s: number): string {
+  return `${s >= 100 ? Math.round(s) : Math.round(s * 10) / 10} s`;
+}

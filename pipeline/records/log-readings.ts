@@ -1,0 +1,139 @@
+// The logs that a record names, to readings and traces.
+import { decode, type LogLayout, readLogFile } from '../logs/index.js';
+import { nearest, Source } from '../places/index.js';
+import type { Trace } from './episode.js';
+import { byNumber, matchPattern, type Placeholder } from './file-patterns.js';
+import type { Given } from './given.js';
+import { isId, makeKey } from './key.js';
+import type { Outline, Want } from './outline.js';
+
+interface LogFile {
+  path: string;
+  layout: LogLayout;
+  setup: string;
+  setting: string;
+  workload: string;
+  run: string;
+  want: Want;
+}
+
+export interface LogReadings {
+  traces: Trace[];
+  sources: Source[];
+  /** Set when a log gave nothing: then readings that are missing are no news. */
+  incomplete: boolean;
+}
+
+export function readLogs(outline: Outline, given: Given): LogReadings {
+  const { reader } = outline.ctx;
+  const result: LogReadings = { traces: [], sources: [], incomplete: false };
+  const lengths: { file: LogFile; phase: string; seconds: number; source: Source }[] = [];
+  for (const file of logFiles(outline, given, result)) {
+    const bytes = given.bytes(file.path, file.want);
+    const decoded = bytes && decode(given.name(file.path), bytes, file.layout.encoding);
+    if (decoded) reader.findings.push(...decoded.findings);
+    if (!decoded?.value) {
+      result.incomplete = true;
+      continue;
+    }
+    const source = decoded.value;
+    result.sources.push(source);
+    const log = readLogFile(source, file.layout);
+    reader.findings.push(...log.findings);
+    if (!log.value) {
+      result.incomplete = true;
+      continue;
+    }
+    take(outline, file, log.value, result);
+    for (const [phase, seconds] of log.value.lengths) lengths.push({ file, phase, seconds, source });
+  }
+  shorterThanItsKin(outline, lengths);
+  return result;
+}
+
+function take(outline: Outline, file: LogFile, log: NonNullable<ReturnType<typeof readLogFile>['value']>, result: LogReadings): void {
+  const { ctx, readings } = outline;
+  const { setup, setting, workload, run } = file;
+  const scope = { setup, setting, workload };
+  const traceId = (measure: string, part: string) => `${makeKey({ ...scope, measure, part }).split('/').slice(0, 5).join('/')}#${run}`;
+  const kept = new Set(log.traces.map((t) => traceId(t.measure, t.part)));
+  for (const v of log.values) {
+    if (!ctx.names.use('phase', v.phase, v.place)) continue;
+    const key = makeKey({ ...scope, measure: v.measure, part: v.part, phase: v.phase });
+    const id = traceId(v.measure, v.part);
+    const same = v.constant ? readings.all.find((r) => r.key === key && r.constant) : undefined;
+    if (same?.quantity.value.equals(v.quantity.value)) continue;
+    readings.add({
+      key, run: v.constant ? '' : run, quantity: v.quantity, constant: v.constant, place: v.place,
+      ...(!v.constant && { log: { trace: kept.has(id) ? id : '', firstLine: v.firstLine, lastLine: v.lastLine, samples: v.samples } }),
+    });
+  }
+  for (const t of log.traces) {
+    result.traces.push({ id: traceId(t.measure, t.part), ...scope, measure: t.measure, part: t.part, run, unit: t.unit, times: t.times, values: t.values, windows: t.windows, place: file.want.place });
+  }
+}
+
+function logFiles(outline: Outline, given: Given, result: LogReadings): LogFile[] {
+  const { ctx, layouts, wants } = outline;
+  const { reader, names } = ctx;
+  const files: LogFile[] = [];
+  for (const { fields: f } of ctx.fields.logs ?? []) {
+    const want = wants.find((w) => w.as === 'log' && w.place === f.files?.place);
+    if (!want || !f.layout) {
+      result.incomplete = true;
+      continue;
+    }
+    const layout = layouts.get(f.layout.text);
+    if (!layout) {
+      const near = nearest(f.layout.text, layouts.keys());
+      reader.fail(f.layout.place, 'unknown-name', `unknown layout "${f.layout.text}"${near ? `; did you mean ${near}?` : layouts.size ? `; known are ${[...layouts.keys()].join(', ')}` : '; give it under layouts'}`, { said: f.layout.text, subject: f.layout.text, ...(near && { suggest: near }) });
+      result.incomplete = true;
+      continue;
+    }
+    const { pattern } = want;
+    const paths = pattern ? given.paths().filter((p) => matchPattern(pattern, p)).sort(byNumber) : [want.path];
+    if (pattern && paths.length === 0) {
+      result.incomplete = true;
+      reader.fail(want.place, 'file-missing', `no file fits ${want.path}`, { said: want.path, subject: want.path });
+    }
+    for (const path of paths) {
+      const said = { ...fixed(f.for?.fields), ...(f.run && { run: f.run.text }), ...(pattern && matchPattern(pattern, path)) };
+      const known = (['setup', 'setting', 'workload'] as const).every((k) => {
+        const id = said[k] ?? '';
+        if (id && !isId(id)) {
+          reader.fail(want.place, 'unknown-name', `"${id}" in the name of ${path} is no ${k}`, { said: id });
+          return false;
+        }
+        return names.use(k, id, want.place, `in the name of ${path}`);
+      });
+      if (!known) {
+        result.incomplete = true;
+        continue;
+      }
+      files.push({ path, layout, want, setup: said.setup ?? '', setting: said.setting ?? '', workload: said.workload ?? '', run: said.run ?? '1' });
+    }
+  }
+  return files;
+}
+
+function fixed(scope: Partial<Record<Placeholder, { text: string }>> | undefined): Partial<Record<Placeholder, string>> {
+  return Object.fromEntries(Object.entries(scope ?? {}).map(([k, w]) => [k, w.text]));
+}
+
+/** A phase that lasts less than four fifths of its longest sibling run: a log that stops halfway may end on a whole line. */
+function shorterThanItsKin(outline: Outline, lengths: { file: LogFile; phase: string; seconds: number; source: Source }[]): void {
+  for (const one of lengths) {
+    const { setup, setting, workload, layout } = one.file;
+    const kin = lengths.filter((o) => o.phase === one.phase && o.file.layout === layout && o.file.setup === setup && o.file.setting === setting && o.file.workload === workload);
+    const longest = kin.reduce((a, b) => (b.seconds > a.seconds ? b : a));
+    if (one.seconds >= 0.8 * longest.seconds) continue;
+    const { findings } = outline.ctx.reader;
+    if (findings.some((f) => (f.code === 'log-short' || f.code === 'log-cut-off') && f.place.file === one.source.file)) continue;
+    let last = one.source.text.length;
+    while (last > 0 && /\s/.test(one.source.text[last - 1]!)) last--;
+    findings.push({
+      code: 'log-short', severity: 'warning', place: one.source.wholeLine(one.source.place(last).line), subject: one.source.file,
+      message: `The phase ${one.phase} of run ${one.file.run} lasts ${Math.round(one.seconds)} s, that of run ${longest.file.run} ${Math.round(longest.seconds)} s; does the log stop halfway?`,
+    });
+  }
+}

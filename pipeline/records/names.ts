@@ -1,0 +1,84 @@
+// The names that a record may use: declared ones, common ones, and, where a section is left out, those that it uses.
+import { type Finding, nearest, type Place } from '../places/index.js';
+import { commonMeasures, commonParts, commonPhases } from './common-names.js';
+import type { Named } from './episode.js';
+import { type KeyField, keyFields } from './key.js';
+
+const common: Record<KeyField, ReadonlyMap<string, unknown>> = {
+  setup: new Map(), setting: new Map(), workload: new Map(), measure: commonMeasures, part: commonParts, phase: commonPhases,
+};
+
+const section: Record<KeyField, string> = { setup: 'setups', setting: 'settings', workload: 'workloads', measure: 'measures', part: 'parts', phase: 'phases' };
+
+export class Names {
+  readonly #known: Record<KeyField, Map<string, Named>>;
+  readonly #closed = new Set<KeyField>();
+  readonly #told = new Set<string>();
+  readonly #findings: Finding[];
+
+  constructor(findings: Finding[]) {
+    this.#findings = findings;
+    this.#known = Object.fromEntries(keyFields.map((f) => [f, new Map<string, Named>()])) as unknown as Record<KeyField, Map<string, Named>>;
+  }
+
+  /** A section that stands in the record is complete: a name that it lacks is a mistake. */
+  declare(kind: KeyField, named: readonly Named[]): void {
+    this.#closed.add(kind);
+    for (const n of named) this.#known[kind].set(n.id, n);
+  }
+
+  /** Whether `id` may be used; a wrong one is a finding at `place`, told once a place. The empty id is always right. */
+  use(kind: KeyField, id: string, place: Place | (() => Place), where = ''): boolean {
+    if (id === '' || this.#known[kind].has(id)) return true;
+    if (!this.#closed.has(kind) || common[kind].has(id)) {
+      const at = typeof place === 'function' ? place() : place;
+      const near = kind === 'measure' && !common[kind].has(id) ? nearest(id, commonMeasures.keys()) : undefined;
+      if (near === undefined) {
+        this.#known[kind].set(id, byDefault(kind, id, at));
+        return true;
+      }
+    }
+    const at = typeof place === 'function' ? place() : place;
+    const mark = `${kind} ${id} ${at.file}:${at.line}:${at.column}`;
+    if (this.#told.has(mark)) return false;
+    this.#told.add(mark);
+    const known = [...this.#known[kind].keys(), ...common[kind].keys()];
+    const near = nearest(id, known);
+    const expected = near ? `; did you mean ${near}?` : known.length && known.length <= 8 ? `; known are ${known.join(', ')}` : '';
+    this.#findings.push({
+      code: 'unknown-name', severity: 'error', place: at, said: id, subject: id, ...(near && { suggest: near }),
+      message: `Unknown ${kind} "${id}"${where && ` ${where}`}${expected}${near && !this.#closed.has(kind) ? ` (if it is meant, give it under ${section[kind]})` : ''}`,
+    });
+    return false;
+  }
+
+  map(kind: KeyField): Map<string, Named> {
+    return this.#known[kind];
+  }
+}
+
+/** A name made from an id: "open-bench" is shown as "Open bench". */
+export function shownFromId(id: string): string {
+  const words = id.replace(/[-_]+/g, ' ').trim();
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** How a thing is spoken where the record does not say: with and without its article, the likelier form first. */
+export function spokenByDefault(kind: KeyField, id: string, name: string): string[] {
+  if (kind === 'measure') return [...(commonMeasures.get(id)?.spoken ?? [lowered(name)])];
+  if (kind === 'phase') return [...(commonPhases.get(id) ?? [lowered(name)])];
+  const plain = lowered(name);
+  return kind === 'setting' && /^(stock|default|standard)$/i.test(name) ? [plain, `at ${plain}`] : [`the ${plain}`, plain];
+}
+
+function byDefault(kind: KeyField, id: string, place: Place): Named {
+  const name = shownFromId(id);
+  const named: Named = { id, name, spoken: spokenByDefault(kind, id, name), place };
+  return named;
+}
+
+/** "Open bench" is said "open bench"; "Varrow 12" and "VRM" keep their capitals. */
+function lowered(name: string): string {
+  const rest = name.slice(1);
+  return /\p{Lu}|\d/u.test(rest) ? name : name.charAt(0).toLowerCase() + rest;
+}
