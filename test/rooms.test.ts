@@ -16,7 +16,7 @@ function sources(folder: string): string[] {
 /** Module names that a source imports, type-only and lazy imports included. */
 function imports(file: string): string[] {
   const text = readFileSync(file, 'utf8').replace(/^\s*\/\/.*$/gm, '');
-  return [...text.matchAll(/(?:\bfrom\s*|\bimport\s*\(\s*|^import\s+)['"]([^'"]+)['"]/gm)].map((m) => m[1]!);
+  return [...text.matchAll(/(?:^(?:import|export)\b[^;'"]*?\bfrom\s*|\bimport\s*\(\s*|^import\s+)['"]([^'"]+)['"]/gm)].map((m) => m[1]!);
 }
 
 test('every room is in the table and every room of the table exists', () => {
