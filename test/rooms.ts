@@ -22,5 +22,5 @@ export const rooms: Record<string, RoomRule> = {
   charts: { duty: 'one file a chart: facts to a Vega-Lite spec to SVG', rooms: ['places', 'quantities', 'theme', 'facts'], packages: ['vega', 'vega-lite', 'vega-scenegraph'] },
   graphics: { duty: 'one file a graphic: facts and a template to SVG to pixels', rooms: ['places', 'quantities', 'theme', 'facts'], packages: ['handlebars', 'sharp'] },
   narration: { duty: 'facts to sentences', rooms: ['places', 'quantities', 'facts'], packages: ['handlebars'] },
-  page: { duty: 'pages from facts and finished pictures', rooms: ['quantities', 'theme', 'facts'], packages: ['handlebars'] },
+  page: { duty: 'pages from facts and finished pictures', rooms: ['places', 'quantities', 'theme', 'facts'], packages: ['handlebars'] },
 };

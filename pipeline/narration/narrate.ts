@@ -14,7 +14,7 @@ import { capital, type Draft, finish, type Sentence, speakingTime } from './sent
 import { Voice, type VoiceOptions } from './voice.js';
 
 /** Each sentence names its own subject, so that any one of them can be lifted into a script. */
-export function narrate(facts: Facts, options: VoiceOptions): Sentence[] {
+export function narrate(facts: Facts, options: Partial<VoiceOptions> = {}): Sentence[] {
   const stage = new Stage(facts);
   const drafts = [
     ...conditions(stage),
@@ -26,8 +26,8 @@ export function narrate(facts: Facts, options: VoiceOptions): Sentence[] {
     ...setAside(stage),
     ...quoted(stage),
   ];
-  const asked = new Voice(options, facts.about.secondUnits);
-  const spelled = new Voice({ ...options, form: 'words' }, facts.about.secondUnits);
+  const asked = new Voice({ form: 'words', ...options });
+  const spelled = new Voice({ ...options, form: 'words' });
   const sentences = gathered(drafts).map((d) => ({
     section: d.section,
     text: finish(d.text(asked)),

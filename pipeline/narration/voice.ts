@@ -1,6 +1,6 @@
 // How numbers are put: spelled out or in digits, American or British, with a second unit or without.
 import type { Fact } from '../facts/index.js';
-import { convert, Exact, showNumber, inWords, speak, type Unit, unit } from '../quantities/index.js';
+import { Exact, inWords, showNumber, speak } from '../quantities/index.js';
 
 const large = Exact.of(200);
 
@@ -8,17 +8,15 @@ export interface VoiceOptions {
   form: 'words' | 'digits';
   /** "one hundred and five" instead of "one hundred five". */
   british?: boolean;
-  /** Adds the record's second unit to values and differences, where it names one. */
+  /** Says the second unit as well, where the record asks for one. */
   second?: boolean;
 }
 
 export class Voice {
   readonly options: VoiceOptions;
-  readonly #second: ReadonlyMap<string, string>;
 
-  constructor(options: VoiceOptions, secondUnits: ReadonlyMap<string, string> = new Map()) {
+  constructor(options: VoiceOptions) {
     this.options = options;
-    this.#second = options.second ? secondUnits : new Map();
   }
 
   /** "sixty-seven degrees", "minus two watts". */
@@ -56,18 +54,10 @@ export class Voice {
   #with(fact: Fact, value: Exact): string {
     const options = { digits: this.options.form === 'digits', and: this.options.british };
     const first = speak(value, fact.unit, spokenDecimals(fact), options);
-    const other = this.#secondOf(fact.unit);
-    const converted = other && convert(value, fact.unit, other);
-    return converted ? `${first}, or ${speak(converted, other, spokenDecimals(fact), options)},` : first;
-  }
-
-  #secondOf(u: Unit): Unit | undefined {
-    const direct = this.#second.get(u.id);
-    if (direct) return unit(direct);
-    if (u.id !== 'K') return undefined;
-    const scale = this.#second.get('degC');
-    const difference = scale && unit(scale).difference;
-    return difference ? unit(difference) : undefined;
+    const { second } = fact;
+    if (!this.options.second || !second) return first;
+    const other = value.sign() === fact.value.sign() ? second.value : second.value.abs();
+    return `${first}, or ${speak(other, second.unit, second.decimals, options)},`;
   }
 }
 

@@ -1,0 +1,70 @@
+// The comparison page of an episode: one file that needs no script, no font and no second request.
+import type { Facts } from '../facts/index.js';
+import { curves, instruments, parameters, rooms, setups, system, type SmallTable, versions } from './conditions.js';
+import { dataUri, readingRows, readingsCsv, readingsJson } from './data.js';
+import { derivations } from './derivations.js';
+import { type PageFinding, acceptedFindings, openFindings } from './findings.js';
+import { jsonLd } from './json-ld.js';
+import { type PagePicture, pictureViews } from './pictures.js';
+import { colourRules } from './palette.js';
+import { dateShown } from './places-of.js';
+import { resultTables } from './results.js';
+import { asideRows, quoteRows } from './set-apart.js';
+import { fill, type TemplateReader } from './templates.js';
+
+export interface EpisodePage {
+  facts: Facts;
+  pictures: readonly PagePicture[];
+  sentences: readonly { section: string; text: string; facts: readonly string[] }[];
+  cautions: readonly { text: string; because: string }[];
+  findings: readonly PageFinding[];
+  draft: boolean;
+  template: TemplateReader;
+}
+
+const files = [
+  { name: 'Readings, CSV', href: 'readings.csv', type: 'text/csv' },
+  { name: 'Facts, JSON', href: 'facts.json', type: 'application/json' },
+  { name: 'Findings, JSON', href: 'findings.json', type: 'application/json' },
+  { name: 'Narration, Markdown', href: 'narration.md', type: 'text/markdown' },
+] as const;
+
+/** Throws only on a bug: everything that a record may hold can be shown. */
+export function renderPage({ facts, pictures, sentences, cautions, findings, draft, template }: EpisodePage): string {
+  const { about } = facts;
+  const { tables, shown } = resultTables(facts);
+  const { charts, graphics } = pictureViews(pictures);
+  const ids = [...pictures.flatMap((p) => p.facts), ...sentences.flatMap((s) => s.facts)];
+  const sections = [...new Set(sentences.map((s) => s.section))].map((name) => ({ name, sentences: sentences.filter((s) => s.section === name).map((s) => s.text) }));
+  const conditions = [rooms(facts), instruments(facts), versions(facts)].filter((t) => t !== undefined);
+  const tested = [setups(facts), parameters(facts), system(facts), ...curves(facts)].filter((t): t is SmallTable => t !== undefined);
+  const readings = readingRows(facts);
+  const told = { aside: asideRows(facts), quotes: quoteRows(facts), accepted: acceptedFindings(findings), open: openFindings(findings) };
+  return fill(template('page/episode.hbs'), {
+    css: colourRules() + template('page/page.css'),
+    title: about.title || about.id,
+    date: about.date ?? '',
+    dateShown: about.date ? dateShown(about.date) : '',
+    summary: about.summary ?? '',
+    draft,
+    disclosures: about.disclosures.map((d) => d.text),
+    cautions,
+    tables,
+    charts, graphics,
+    hasPictures: charts.length + graphics.length > 0,
+    method: about.method.map((m) => m.text),
+    conditions, tested,
+    hasTested: tested.length > 0,
+    ...told,
+    nothing: Object.values(told).every((list) => list.length === 0),
+    sections,
+    derivations: derivations(facts, shown, ids),
+    readings,
+    count: readings.length,
+    files,
+    csv: dataUri('text/csv', readingsCsv(facts)),
+    json: dataUri('application/json', readingsJson(facts)),
+    fileName: about.id || 'episode',
+    jsonLd: jsonLd(facts, files.slice(0, 2)),
+  }, { small: template('page/small-table.hbs') });
+}

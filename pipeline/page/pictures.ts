@@ -1,0 +1,44 @@
+// Charts in the page, everything else as links: a page stays one file.
+import type { PictureTable } from '../theme/index.js';
+import { inlineSvg } from './svg.js';
+
+export interface PagePicture {
+  name: string;
+  kind: string;
+  title: string;
+  alt: string;
+  facts: readonly string[];
+  table?: PictureTable;
+  svg: string;
+  /** Paths of its files from the page on. */
+  files: readonly string[];
+  data?: string;
+}
+
+export interface ChartView {
+  id: string;
+  title: string;
+  alt: string;
+  svg: string;
+  table: PictureTable | null;
+  files: { href: string; name: string }[];
+}
+
+/** A chart is a picture with an SVG file of its own; a picture whose SVG may not stand in a page is linked. */
+export function pictureViews(pictures: readonly PagePicture[]): { charts: ChartView[]; graphics: ChartView[] } {
+  const charts: ChartView[] = [];
+  const graphics: ChartView[] = [];
+  pictures.forEach((p, i) => {
+    const id = `picture-${i + 1}`;
+    const svg = p.files.some((f) => f.endsWith('.svg')) ? inlineSvg(p.svg, id) : undefined;
+    const files = [...p.files, ...(p.data ? [p.data] : [])].map((href) => ({ href, name: fileWords(href) }));
+    (svg ? charts : graphics).push({ id, title: p.title || p.name, alt: p.alt, svg: svg ?? '', table: p.table ?? null, files });
+  });
+  return { charts, graphics };
+}
+
+/** "PNG 1920 × 1080", "SVG", "JSON". */
+function fileWords(path: string): string {
+  const size = /-(\d+)x(\d+)\.\w+$/.exec(path);
+  return `${path.split('.').at(-1)!.toUpperCase()}${size ? ` ${size[1]} × ${size[2]}` : ''}`;
+}
