@@ -1,4 +1,4 @@
-// Every run as a dot, their mean as a bar across: how far apart the runs lie, and whether the rows do.
+// Every run as a dot, their mean as a pin above: how far apart the runs lie, and whether the rows do.
 import { type Fact, isFact, quantityName } from '../facts/index.js';
 import { colours, measure, type, space, wrap } from '../theme/index.js';
 import { acrossLayers, ticks } from './axis.js';
@@ -43,9 +43,9 @@ export const dots: Chart = {
     const middle = (i: number): number => Math.round(pitch * (i + 0.5));
     const px = (v: number): number => ((v - scale.domain[0]) / (scale.domain[1] - scale.domain[0])) * plot.width;
 
-    const points = named.flatMap((r, i) => lanes(r.runs.map((f) => f.value.toNumber()), px).map(({ value, lane }) => ({ value, y: middle(i) + lane * (dot - 1) })));
-    const means = named.map((r, i) => ({ value: r.fact.value.toNumber(), y: middle(i) - 38, y2: middle(i) + 38, colour: r.fact === winner.fact ? colours.highlight : colours.text }));
-    const ranges = named.flatMap((r, i) => (r.fact.spread ? [{ value: r.fact.spread.min.toNumber(), value2: r.fact.spread.max.toNumber(), y: middle(i) }] : []));
+    const points = named.flatMap((r, i) => lanes(r.runs.map((f) => f.value.toNumber()), px).map(({ value, lane }) => ({ value, y: middle(i) + 14 + lane * (dot - 4) })));
+    const means = named.map((r, i) => ({ value: r.fact.value.toNumber(), y: middle(i) - 40, y2: middle(i) - 8, colour: r.fact === winner.fact ? colours.highlight : colours.text }));
+    const ranges = named.flatMap((r, i) => (r.fact.spread ? [{ value: r.fact.spread.min.toNumber(), value2: r.fact.spread.max.toNumber(), y: middle(i) + 14 }] : []));
     const x = { type: 'quantitative', axis: null, scale: { domain: scale.domain, nice: false, zero: false } };
     const raw = (field: string): Spec => ({ field, type: 'quantitative', scale: null, axis: null });
     const text = (rows: { text: string; y: number; colour?: string }[], at: number, mark: Spec): Spec => ({
@@ -69,8 +69,7 @@ export const dots: Chart = {
           ...(separators.length ? [{ data: { values: separators }, mark: { type: 'rule', stroke: colours.rule, strokeWidth: 2 }, encoding: { x: { value: -left }, x2: { value: plot.width + right }, y: raw('y') } }] : []),
           ...(ranges.length ? [{ data: { values: ranges }, mark: { type: 'rule', stroke: colours.muted, strokeWidth: 8, strokeCap: 'round' }, encoding: { x: { ...x, field: 'value' }, x2: { field: 'value2' }, y: raw('y') } }] : []),
           { data: { values: points }, mark: { type: 'point', shape: 'circle', filled: true, size: (Math.PI * dot * dot) / 4, fill: colours.plain, stroke: colours.panel, strokeWidth: 4, opacity: 1 }, encoding: { x: { ...x, field: 'value' }, y: raw('y') } },
-          { data: { values: means }, mark: { type: 'rule', strokeWidth: 14, stroke: colours.panel }, encoding: { x: { ...x, field: 'value' }, y: raw('y'), y2: { field: 'y2' } } },
-          { data: { values: means }, mark: { type: 'rule', strokeWidth: 8 }, encoding: { x: { ...x, field: 'value' }, y: raw('y'), y2: { field: 'y2' }, color: { field: 'colour', type: 'nominal', scale: null } } },
+          { data: { values: means }, mark: { type: 'rule', strokeWidth: 10 }, encoding: { x: { ...x, field: 'value' }, y: raw('y'), y2: { field: 'y2' }, color: { field: 'colour', type: 'nominal', scale: null } } },
           text(names.flatMap((lines, i) => lines.map((line, j) => ({ text: line, y: middle(i) + Math.round((j - (lines.length - 1) / 2) * type.name.size * 1.1) }))), -left, { fontSize: type.name.size, fontWeight: type.name.weight }),
           text(named.map((r, i) => ({ text: r.text, y: middle(i), colour: r.fact === winner.fact ? colours.highlight : colours.text })), plot.width + right, { align: 'right', fontSize: type.value.size, fontWeight: type.value.weight }),
         ],
@@ -79,12 +78,11 @@ export const dots: Chart = {
   },
 };
 
-/** Dots that would hide each other stand above and below the line: lanes 0, −1, 1, −2 … */
+/** Dots that would hide each other hang below the line, one lane each. */
 function lanes(values: number[], px: (v: number) => number): { value: number; lane: number }[] {
   const placed: { value: number; lane: number }[] = [];
   for (const value of [...values].sort((a, b) => a - b)) {
-    const order = [0, -1, 1, -2, 2];
-    const lane = order.find((l) => !placed.some((p) => p.lane === l && Math.abs(px(p.value) - px(value)) < dot * 0.7)) ?? 0;
+    const lane = [0, 1].find((l) => !placed.some((p) => p.lane === l && Math.abs(px(p.value) - px(value)) < dot * 0.55)) ?? 0;
     placed.push({ value, lane });
   }
   return placed;

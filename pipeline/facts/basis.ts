@@ -6,6 +6,8 @@ import { type Facts, isFact } from './facts.js';
 export interface Basis {
   /** "mean of 3 runs", "one run each"; empty where nothing was averaged. */
   runs: string;
+  /** "3", "2 to 3"; empty where nothing was averaged. */
+  count: string;
   /** "room 21.0 °C", "room 20.8 to 21.4 °C", "room not recorded"; empty where no temperature is shown. */
   room: string;
   facts: string[];
@@ -17,11 +19,13 @@ export function basisOf(facts: Facts, shown: readonly Fact[]): Basis {
   const counts = keys.map((k) => facts.derive('count', [k], 'runs')).filter(isFact).sort((a, b) => a.value.compare(b.value));
   const few = counts[0];
   const many = counts.at(-1);
+  let count = '';
   let runs = '';
   if (few && many) {
     used.push(few.id);
     if (many.value.compare(few.value) !== 0) used.push(many.id);
-    runs = many.shown === '1' ? 'one run each' : few.shown === many.shown ? `mean of ${many.shown} runs` : `mean of ${few.shown} to ${many.shown} runs`;
+    count = few.shown === many.shown ? many.shown : `${few.shown} to ${many.shown}`;
+    runs = many.shown === '1' ? 'one run each' : `mean of ${count} runs`;
   }
   let room = '';
   if (shown.some((f) => f.unit.dimension.startsWith('temperature'))) {
@@ -34,5 +38,5 @@ export function basisOf(facts: Facts, shown: readonly Fact[]): Basis {
       room = same ? `room ${high.shown}` : `room ${showNumber(low.value, low.decimals)} to ${high.shown}`;
     } else room = 'room temperature not recorded';
   }
-  return { runs, room, facts: used };
+  return { runs, count, room, facts: used };
 }

@@ -9,20 +9,33 @@ export interface Misfit {
   message: string;
 }
 
-/** Breaks at spaces (not at no-break and thin ones) into as few lines as need be, the lines as even as can be. */
+/**
+ * Breaks into as few lines as need be, the lines as even as can be: between the parts of "a · b · c" first (the dot goes),
+ * else at spaces; never at no-break or thin spaces, nor between a number and its unit.
+ */
 export function wrap(text: string, style: TextStyle, width: number, most: number): { lines: string[] } | { misfit: Misfit } {
-  const words = text.trim().split(/[ \t\n]+/);
-  const lines = greedy(words, style, width);
-  if (!lines || lines.length > most) return { misfit: tooLong(text, style, width, most) };
-  if (lines.length === 1) return { lines };
-  const widest = Math.max(...lines.map((l) => measure(l, style)));
-  let best = lines;
-  for (let w = width; w > widest / 2; w -= 8) {
-    const tighter = greedy(words, style, w);
-    if (!tighter || tighter.length > lines.length) break;
-    best = tighter;
+  const whole = text.trim();
+  if (measure(whole, style) <= width + 0.5) return { lines: [whole] };
+  const parts = whole.split(dot);
+  for (const [pieces, joint] of [[parts, dot], [words(whole), ' ']] as const) {
+    const lines = greedy(pieces, joint, style, width);
+    if (!lines || lines.length > most) continue;
+    const widest = Math.max(...lines.map((l) => measure(l, style)));
+    let best = lines;
+    for (let w = width; w > widest / 2; w -= 8) {
+      const tighter = greedy(pieces, joint, style, w);
+      if (!tighter || tighter.length > lines.length) break;
+      best = tighter;
+    }
+    return { lines: best };
   }
-  return { lines: best };
+  return { misfit: tooLong(text, style, width, most) };
+}
+
+const dot = ' · ';
+
+function words(text: string): string[] {
+  return text.replace(/(\d) (?=(?:%|°|\p{L}{1,3}(?!\p{L})))/gu, '$1\u00a0').split(/[ \t\n]+/);
 }
 
 /** Undefined when it fits in one line. */
@@ -38,12 +51,12 @@ export function unshown(text: string): Misfit | undefined {
   return { code: 'missing-glyph', text, message: `pictures cannot show ${list.join(', ')}${missing.length > 5 ? ' and others' : ''} in "${printable(text)}": the bundled typeface has no shape for ${missing.length === 1 ? 'it' : 'them'}` };
 }
 
-function greedy(words: string[], style: TextStyle, width: number): string[] | undefined {
+function greedy(pieces: readonly string[], joint: string, style: TextStyle, width: number): string[] | undefined {
   const lines: string[] = [];
-  for (const word of words) {
-    const longer = lines.length ? `${lines.at(-1)!} ${word}` : word;
+  for (const piece of pieces) {
+    const longer = lines.length ? lines.at(-1)! + joint + piece : piece;
     if (lines.length && measure(longer, style) <= width) lines[lines.length - 1] = longer;
-    else if (measure(word, style) <= width) lines.push(word);
+    else if (measure(piece, style) <= width) lines.push(piece);
     else return undefined;
   }
   return lines;

@@ -4,7 +4,7 @@ export * from './sizes.js';
 export * from './picture.js';
 export { escapeXml, decodeXml } from './xml.js';
 export { family, fontFile, nearestWeight, weights } from './font.js';
-export { measure, missingGlyphs } from './measure.js';
+export { inkLeft, measure, missingGlyphs } from './measure.js';
 export { outline, textBoxes, type TextBox } from './outline.js';
 export * from './fit.js';
 export * from './line.js';

@@ -23,6 +23,12 @@ export function measure(text: string, style: TextStyle, letterSpacing = 0): numb
   return (run.advanceWidth * style.size) / font(style.weight).unitsPerEm + letterSpacing * run.glyphs.length;
 }
 
+/** From the pen's start to the ink of the first character, in pixels: large figures are set by their ink. */
+export function inkLeft(text: string, style: TextStyle): number {
+  const first = shape(text, style.weight, style.tabular).glyphs[0];
+  return first ? (first.bbox.minX * style.size) / font(style.weight).unitsPerEm : 0;
+}
+
 /** The characters that would come out as an empty box, each once, in order. */
 export function missingGlyphs(text: string, weight: Weight = 500): string[] {
   const face = font(weight);

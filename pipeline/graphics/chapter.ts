@@ -1,0 +1,27 @@
+// The title of the episode or of a chapter.
+import { content, inkLeft, type } from '../theme/index.js';
+import { fullWidth, gaps, lowerLeft, move } from './compose.js';
+import type { Graphic } from './graphic.js';
+
+export const chapter: Graphic = {
+  kind: 'chapter',
+  says: 'a title, with a line below it (`title`, `text`; else the title of the episode)',
+  compose(request, facts, sheet) {
+    const { about } = facts;
+    const title = request.title ?? about.title;
+    const below = request.text ?? (request.title ? '' : about.summary ?? '');
+    if (!title.trim()) return sheet.complain('picture-incomplete', `picture "${request.name}" has no title, and neither has the episode`);
+    const mark = { width: 14, gap: 42 };
+    const x = content.left + mark.width + mark.gap;
+    const room = fullWidth - mark.width - mark.gap;
+    const head = sheet.block(title, type.heading, 'text', { x: x - inkLeft(title, type.heading), top: content.top, width: room, most: 2 });
+    const foot = below ? sheet.block(below, type.name, 'quiet', { x, top: head.bottom + gaps.part + 10, width: Math.min(room, Math.max(head.width, 1100)), most: 3 }) : undefined;
+    const bottom = (foot ?? head).bottom;
+    const { panel, shift } = lowerLeft(Math.max(head.width, foot?.width ?? 0) + mark.width + mark.gap, bottom);
+    const lines = move([...head.lines, ...(foot?.lines ?? [])], shift);
+    return {
+      title, panel, lines, alt: below ? `${title}. ${below}` : title, facts: [],
+      model: { lines, mark: { x: content.left, y: content.top + shift, width: mark.width, height: bottom - content.top } },
+    };
+  },
+};

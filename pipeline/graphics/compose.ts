@@ -1,0 +1,55 @@
+// Composing from measured text: lines are set one below the other, then the whole is moved to where it belongs and a panel put around it.
+import { capHeight, content, type Line, lineHeight, measure, type Misfit, panel, type Rect, space, type TextStyle, wrap } from '../theme/index.js';
+import type { Fact, Facts } from '../facts/index.js';
+import { isFact } from '../facts/index.js';
+
+/** From the panel's edge to the text. */
+export const padding = { side: content.left - panel.x, top: 56, bottom: 56 } as const;
+
+export const fullWidth = content.right - content.left;
+
+export interface Block {
+  lines: Line[];
+  width: number;
+  /** Baseline of the last line. */
+  bottom: number;
+}
+
+export class Composer {
+  readonly misfits: Misfit[] = [];
+  readonly complain: (code: string, message: string, subject?: string) => undefined;
+
+  constructor(complain: Composer['complain']) {
+    this.complain = complain;
+  }
+
+  /** The fact, or a finding why it cannot be shown. */
+  fact(facts: Facts, id: string): Fact | undefined {
+    const fact = facts.get(id);
+    return isFact(fact) ? fact : this.complain('picture-empty', `cannot show ${id}: ${fact && 'why' in fact ? fact.why : 'it is no fact id'}`, id);
+  }
+
+  /** Text on as few lines as it needs, its first capital line at `top`; too long a text is a misfit. */
+  block(text: string, style: TextStyle, colour: Line['colour'], at: { x: number; top: number; width: number; most?: number; anchor?: Line['anchor'] }): Block {
+    const wrapped = wrap(text, style, at.width, at.most ?? 1);
+    if ('misfit' in wrapped) this.misfits.push(wrapped.misfit);
+    const texts = 'lines' in wrapped ? wrapped.lines : [text];
+    const first = at.top + capHeight * style.size;
+    const lines = texts.map((t, i): Line => ({ text: t, x: at.x, y: first + i * style.size * lineHeight, style, colour, ...(at.anchor && { anchor: at.anchor }) }));
+    return { lines, width: Math.max(...texts.map((t) => measure(t, style))), bottom: lines.at(-1)!.y };
+  }
+}
+
+/** The panel around a composition that stands at the lower left, and how far the composition must be moved down for that. */
+export function lowerLeft(width: number, bottom: number): { panel: Rect; shift: number } {
+  const shift = content.bottom - bottom;
+  const height = bottom - content.top + padding.top + padding.bottom;
+  return { shift, panel: { x: panel.x, y: panel.y + panel.height - height, width: Math.ceil(width) + 2 * padding.side, height } };
+}
+
+/** Moved down by `shift`. */
+export function move<T extends { y: number }>(things: T[], shift: number): T[] {
+  return things.map((t) => ({ ...t, y: t.y + shift }));
+}
+
+export const gaps = { line: space.small, part: space.medium } as const;

@@ -1,0 +1,24 @@
+// What a kind of graphic gives: a model for its template, every line of text placed and measured.
+import type { Facts, PictureRequest } from '../facts/index.js';
+import type { Line, PictureTable, Rect } from '../theme/index.js';
+import type { Composer } from './compose.js';
+
+export interface Layout {
+  title: string;
+  alt: string;
+  /** Ids of the facts shown. */
+  facts: string[];
+  table?: PictureTable;
+  panel: Rect;
+  /** Handed to templates/graphics/KIND.svg.hbs; every text in it is a Line. */
+  model: Record<string, unknown>;
+  /** The same lines, to be checked. */
+  lines: Line[];
+}
+
+export interface Graphic {
+  kind: string;
+  /** One line for the documents. */
+  says: string;
+  compose(request: PictureRequest, facts: Facts, sheet: Composer): Layout | undefined;
+}

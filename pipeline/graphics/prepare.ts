@@ -1,0 +1,46 @@
+// From a request to a graphic that is ready to be drawn: all that can be wrong with it is found here, without drawing.
+import type { Facts, PictureRequest } from '../facts/index.js';
+import type { Finding, Outcome } from '../places/index.js';
+import { box, canonical, insets, measure, outline, panel, type Prepared, renumberIds, safeArea, sheet, unshown } from '../theme/index.js';
+import { Composer } from './compose.js';
+import { graphics } from './kinds.js';
+import { fill } from './template.js';
+
+const safe = safeArea(box.width, box.height, insets.text);
+
+export function prepareGraphic(request: PictureRequest, facts: Facts, templates: (name: string) => string): Outcome<Prepared> {
+  const findings: Finding[] = [];
+  const complain = (code: string, message: string, subject: string = request.name): undefined => {
+    findings.push({ code, severity: 'error', place: request.place, message, subject });
+  };
+  const graphic = graphics.find((g) => g.kind === request.kind);
+  if (!graphic) {
+    complain('picture-kind', `there is no graphic "${request.kind}"`, request.kind);
+    return { value: undefined, findings };
+  }
+  const composer = new Composer(complain);
+  const layout = graphic.compose(request, facts, composer);
+  if (!layout) return { value: undefined, findings };
+  for (const m of composer.misfits) complain(m.code, m.message, m.text);
+  for (const line of layout.lines) {
+    const missing = unshown(line.text);
+    if (missing) complain(missing.code, missing.message, missing.text);
+    const width = measure(line.text, line.style);
+    const left = line.anchor === 'end' ? line.x - width : line.anchor === 'middle' ? line.x - width / 2 : line.x;
+    if (composer.misfits.length === 0 && (left < safe.x - 12 || left + width > safe.x + safe.width || line.y > safe.y + safe.height || line.y - line.style.size < safe.y - 20)) {
+      complain('label-too-long', `"${line.text}" does not fit into picture "${request.name}"; shorten what it shows`, line.text);
+    }
+  }
+  if (findings.some((f) => f.severity === 'error')) return { value: undefined, findings };
+  const { title, alt, table, model } = layout;
+  const prepared: Prepared = {
+    name: request.name, kind: request.kind, title, alt, ...(table && { table }), facts: [...new Set(layout.facts)], transparent: true,
+    inputs: canonical({ kind: request.kind, name: request.name, title, alt, panel: layout.panel, model }),
+    async draw({ draft } = {}) {
+      const inside = await fill(request.kind, model, templates);
+      const svg = renumberIds(sheet({ title, alt, inside, panel: { ...layout.panel, radius: panel.radius }, draft }), request.name);
+      return { svg, outlined: outline(svg) };
+    },
+  };
+  return { value: prepared, findings };
+}

@@ -1,0 +1,106 @@
+// A ranked list at the right, so that the left of the footage stays free.
+import { basisOf, type Fact, factName, type Facts, isFact, type Key, nameOf, type PictureRequest, splitKey } from '../facts/index.js';
+import { capHeight, content, type Line, measure, mostRows, panel as fullPanel, space, type } from '../theme/index.js';
+import { showNumber } from '../quantities/index.js';
+import { type Composer, gaps, padding } from './compose.js';
+import type { Graphic } from './graphic.js';
+import { betterOf, differing, sentence, where } from './words.js';
+
+const pitch = 104;
+const barHeight = 10;
+const least = 640;
+
+export const ranking: Graphic = {
+  kind: 'ranking',
+  says: 'a ranked list beside the footage (a measure, or `facts`)',
+  compose(request, facts, sheet) {
+    const rows = rowsOf(request, facts, sheet);
+    if (!rows) return undefined;
+    if (rows.length > mostRows) return sheet.complain('too-many-rows', `picture "${request.name}" would rank ${rows.length}, and ${mostRows} are the most that can be read on a phone; name fewer`);
+    const first = rows[0]!;
+    const { measure: measureId } = splitKey(first.fact.subject)!;
+    const differs = differing(rows.map((r) => r.fact.subject));
+    const unit = first.fact.unit.symbol;
+    const title = request.title ?? factName(facts.about, first.fact);
+    const phase = splitKey(first.fact.subject)!.phase;
+    const common = where(facts, splitKey(first.fact.subject)!, (['setup', 'setting', 'workload'] as const).filter((f) => !differs.includes(f)));
+    const basis = basisOf(facts, rows.map((r) => r.fact));
+    const better = facts.about.measures.get(measureId)?.better ?? 'neither';
+    const named = rows.map((r) => ({ ...r, name: where(facts, splitKey(r.fact.subject)!, differs) || nameOf(facts.about, 'phase', phase), text: showNumber(r.fact.value, r.fact.decimals) }));
+    const valueWidth = Math.max(...named.map((r) => measure(r.text, type.value)));
+    const rankWidth = better === 'neither' ? 0 : Math.max(...named.map((r) => measure(r.place?.shown ?? '', type.value))) + space.small;
+    const nameWidth = Math.max(...named.map((r) => measure(r.name, type.name)));
+    const limit = content.right - content.left;
+    const headline = measure(title, type.title) <= 1000 ? measure(title, type.title) : 1000;
+    const width = Math.min(limit, Math.max(least, headline, rankWidth + nameWidth + space.large + valueWidth));
+    const x = content.right - width;
+
+    const head = sheet.block(title, type.title, 'text', { x, top: content.top, width, most: 2 });
+    const under = sheet.block([unit, betterOf(facts, first.fact)].filter(Boolean).join(' · ') || ' ', type.small, 'quiet', { x, top: head.bottom + gaps.line + 6, width, most: 2 });
+    const lines: Line[] = [...head.lines, ...under.lines];
+    const bars: { x: number; y: number; width: number; height: number; colour: string }[] = [];
+    const greatest = Math.max(...named.map((r) => r.fact.value.toNumber()));
+    let top = under.bottom + gaps.part;
+    named.forEach((r, i) => {
+      const lead = i === 0 && better !== 'neither' && r.clear;
+      if (r.place && rankWidth) lines.push(...sheet.block(r.place.shown, type.value, 'quiet', { x, top, width: rankWidth }).lines);
+      lines.push(...sheet.block(r.name, type.name, 'text', { x: x + rankWidth, top, width: width - rankWidth - valueWidth - space.small }).lines);
+      lines.push(...sheet.block(r.text, type.value, lead ? 'highlight' : 'text', { x: content.right, top, width: valueWidth + 1, anchor: 'end' }).lines);
+      const value = r.fact.value.toNumber();
+      if (greatest > 0 && value >= 0) bars.push({ x: x + rankWidth, y: top + capHeight * type.value.size + 20, width: ((width - rankWidth) * value) / greatest, height: barHeight, colour: lead ? 'highlight' : 'muted' });
+      top += pitch;
+    });
+    const footText = [common, basis.runs, basis.room, rows[0]!.clear || better === 'neither' || rows.length < 2 ? '' : 'the best two overlap run by run'].filter(Boolean).join(' · ');
+    const foot = footText ? sheet.block(sentence(footText), type.small, 'quiet', { x, top: top - pitch + capHeight * type.value.size + 20 + barHeight + gaps.part, width, most: 4 }) : undefined;
+    const bottom = foot?.bottom ?? top - pitch + capHeight * type.value.size + 30;
+    const height = bottom - content.top + padding.top + padding.bottom;
+    if (height > fullPanel.height) sheet.complain('label-too-long', `picture "${request.name}" is ${Math.ceil(height - fullPanel.height)} px too high; name fewer rows or shorten its names`);
+    const y = Math.round(fullPanel.y + (fullPanel.height - height) / 2);
+    const shift = y + padding.top - content.top;
+    const moved = lines.concat(foot?.lines ?? []).map((l) => ({ ...l, y: l.y + shift }));
+    return {
+      title, lines: moved,
+      panel: { x: x - padding.side, y, width: width + 2 * padding.side, height },
+      alt: `${title}${unit ? ` in ${unit}` : ''}. ${named.map((r) => `${r.place ? `${r.place.shown}: ` : ''}${r.name}, ${r.fact.shown}`).join('; ')}. ${footText}.`,
+      facts: [...named.flatMap((r) => [r.fact.id, ...(r.place ? [r.place.id] : [])]), ...basis.facts],
+      table: { head: ['Place', '', title], rows: named.map((r) => [r.place?.shown ?? '', r.name, r.fact.shown]) },
+      model: { lines: moved, bars: bars.map((b) => ({ ...b, y: b.y + shift })) },
+    };
+  },
+};
+
+interface Ranked {
+  fact: Fact;
+  place?: Fact;
+  /** Every run of it lies beyond every run of the next. */
+  clear: boolean;
+}
+
+function rowsOf(request: PictureRequest, facts: Facts, sheet: Composer): Ranked[] | undefined {
+  const found = request.facts ? request.facts.map((id) => sheet.fact(facts, id)).filter((f) => f !== undefined) : matching(request, facts).map((k) => facts.value(k)).filter(isFact);
+  if (request.facts && found.length < request.facts.length) return undefined;
+  if (found.length < 2) return sheet.complain('picture-empty', `picture "${request.name}" has ${found.length ? 'only one value' : 'nothing'} to rank`);
+  const first = found[0]!;
+  const odd = found.find((f) => f.unit.id !== first.unit.id);
+  if (odd) return sheet.complain('picture-empty', `picture "${request.name}" would rank ${first.shown} with ${odd.shown}`, odd.id);
+  const better = facts.about.measures.get(splitKey(first.subject)!.measure)?.better ?? 'neither';
+  const sign = better === 'lower' ? 1 : -1;
+  const sorted = found.sort((a, b) => sign * a.value.compare(b.value));
+  const operand = (f: Fact): string => (request.facts ? `(${f.id})` : f.subject);
+  return sorted.map((fact, i) => {
+    const place = better === 'neither' ? undefined : facts.derive('rank', [operand(fact), ...sorted.filter((f) => f !== fact).map(operand)], 'better');
+    const next = sorted[i + 1];
+    const [own, other] = [fact, next].map((f) => f?.spread ?? (f && { min: f.value, max: f.value }));
+    const clear = !own || !other || (better === 'lower' ? own.max.compare(other.min) < 0 : own.min.compare(other.max) > 0);
+    return { fact, ...(place && isFact(place) && { place }), clear };
+  });
+}
+
+function matching(request: PictureRequest, facts: Facts): Key[] {
+  return facts.keys().filter((key) => {
+    const p = splitKey(key)!;
+    return facts.readings(key).some((r) => !r.constant) && p.measure === request.measure && p.phase === (request.phase ?? 'load')
+      && (request.part === undefined || p.part === request.part) && (request.workload === undefined || p.workload === request.workload)
+      && (!request.setups || request.setups.includes(p.setup)) && (!request.settings || request.settings.includes(p.setting));
+  });
+}
