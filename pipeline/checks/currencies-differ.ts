@@ -12,12 +12,14 @@ export const currenciesDiffer: Check = {
     setups:
       a: {name: Ash, kind: product, obtained: bought, price: 64 EUR, price date: 2026-03-01}
       b: {name: Birch, kind: product, obtained: bought, price: 49 EUR, price date: 2026-03-01}
+    readings: [{for: {setup: a}, mass/cooler: {weighed: 720 g}}]
   `) },
   wrong: { record: yaml(`
     title: Wrong
     setups:
       a: {name: Ash, kind: product, obtained: bought, price: 64 EUR, price date: 2026-03-01}
       b: {name: Birch, kind: product, obtained: bought, price: 49 USD, price date: 2026-03-01} # expect
+    readings: [{for: {setup: a}, mass/cooler: {weighed: 720 g}}]
   `) },
   run: ({ episode }) => {
     const [first, ...rest] = priced(episode.setups.values());

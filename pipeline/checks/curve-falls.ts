@@ -12,12 +12,14 @@ export const curveFalls: Check = {
     setups: {bench: {name: Open bench}}
     curves:
       fans: {name: Fans, of: {label: Fan duty, unit: "%"}, against: {label: Core, unit: °C}, points: {40 °C: 30 %, 60 °C: 55 %, 80 °C: 100 %}}
+    readings: [{for: {setup: bench}, temperature/core: {load: 61 °C}}]
   `) },
   wrong: { record: yaml(`
     title: Wrong
     setups: {bench: {name: Open bench}}
     curves:
       fans: {name: Fans, of: {label: Fan duty, unit: "%"}, against: {label: Core, unit: °C}, points: {40 °C: 55 %, 60 °C: 30 %, 80 °C: 100 %}} # expect
+    readings: [{for: {setup: bench}, temperature/core: {load: 61 °C}}]
   `) },
   run({ episode }) {
     return episode.curves.flatMap((curve): Report[] => {

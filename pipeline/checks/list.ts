@@ -41,7 +41,7 @@ import { shareOutOfRange } from './share-out-of-range.js';
 import { statedDirection } from './stated-direction.js';
 import { statedUnit } from './stated-unit.js';
 import { statedValue } from './stated-value.js';
-import { statedWithoutReadings } from './stated-without-readings.js';
+import { statedUnderivable } from './stated-underivable.js';
 import { stillWarming } from './still-warming.js';
 import { targetMissed } from './target-missed.js';
 import { unitMixed } from './unit-mixed.js';
@@ -51,7 +51,7 @@ import { wrongBase } from './wrong-base.js';
 
 export const checks: readonly Check[] = [
   statedValue,
-  statedWithoutReadings,
+  statedUnderivable,
   statedDirection,
   statedUnit,
   differenceAsTemperature,

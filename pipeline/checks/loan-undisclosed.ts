@@ -10,12 +10,14 @@ export const loanUndisclosed: Check = {
     title: Right
     disclosures: [The Ash was lent by its maker and has gone back.]
     setups: {a: {name: Ash, kind: product, obtained: lent}}
+    readings: [{for: {setup: a}, mass/cooler: {weighed: 720 g}}]
   `) },
   wrong: { record: yaml(`
     title: Wrong
     disclosures: [Nobody saw this episode before it was published.]
     setups:
       a: {name: Ash, kind: product, obtained: lent} # expect
+    readings: [{for: {setup: a}, mass/cooler: {weighed: 720 g}}]
   `) },
   run({ episode }) {
     const things = [...[...episode.setups.values()].map((s) => ({ ...s, subject: s.id })), ...episode.system.map((p) => ({ ...p, subject: p.name }))];

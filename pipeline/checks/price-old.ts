@@ -12,12 +12,14 @@ export const priceOld: Check = {
     title: Right
     date: 2026-03-14
     setups: {a: {name: Ash, kind: product, obtained: bought, price: 64 EUR, price date: 2026-03-01}}
+    readings: [{for: {setup: a}, mass/cooler: {weighed: 720 g}}]
   `) },
   wrong: { record: yaml(`
     title: Wrong
     date: 2026-03-14
     setups:
       a: {name: Ash, kind: product, obtained: bought, price: 64 EUR, price date: 2025-03-01} # expect
+    readings: [{for: {setup: a}, mass/cooler: {weighed: 720 g}}]
   `) },
   run: ({ episode, limits }) => priced(episode.setups.values()).flatMap((s) => {
     const days = s.price.date && episode.date ? (Date.parse(episode.date) - Date.parse(s.price.date)) / 86_400_000 : NaN;

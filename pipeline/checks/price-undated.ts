@@ -10,11 +10,13 @@ export const priceUndated: Check = {
   right: { record: yaml(`
     title: Right
     setups: {a: {name: Ash, kind: product, obtained: bought, price: 64 EUR, price date: 2026-03-01}}
+    readings: [{for: {setup: a}, mass/cooler: {weighed: 720 g}}]
   `) },
   wrong: { record: yaml(`
     title: Wrong
     setups:
       a: {name: Ash, kind: product, obtained: bought, price: 64 EUR} # expect
+    readings: [{for: {setup: a}, mass/cooler: {weighed: 720 g}}]
   `) },
   run: ({ episode }) => priced(episode.setups.values()).filter((s) => !s.price.date).map((s) => ({ place: s.price.place, subject: s.id, said: told(s), message: `the price of ${s.name} (${told(s)}) has no day; add \`price date:\`` })),
 };

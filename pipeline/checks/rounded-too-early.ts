@@ -31,5 +31,5 @@ export const roundedTooEarly: Check = {
     stated:
       - {difference: [case//scene/temperature/core/load, bench//scene/temperature/core/load], is: 7 K} # expect
   `) },
-  run: (context) => reportStated(context, 'rounded-too-early', (w) => `says ${w.said}, the record gives ${w.suggest}: ${w.fact!.sofa}`),
+  run: (context) => reportStated(context, 'rounded-too-early', (w) => `says ${w.said}, the record gives ${w.suggest}: ${w.slip!.says}`),
 };

@@ -9,7 +9,7 @@ import { meanIsPossible } from './grim.js';
 import { derivation, readingPlaces, tell } from './words.js';
 
 export type Fault =
-  | 'without-readings' | 'temperature-percent' | 'percent-or-points' | 'unit' | 'as-temperature' | 'direction' | 'wrong-base'
+  | 'underivable' | 'temperature-percent' | 'percent-or-points' | 'unit' | 'as-temperature' | 'direction' | 'wrong-base'
   | 'rounded-too-early' | 'decibels' | 'mean-of-rates' | 'impossible-mean' | 'value';
 
 export interface Weighed {
@@ -50,14 +50,14 @@ export function reportStated(context: Context, fault: Fault, message: (w: Weighe
 
 function weigh(stated: Stated, facts: Facts): Weighed {
   const [kind, variant] = stated.kind.split('.') as [FactKind, string?];
-  if (!factKinds.includes(kind)) return { stated, fault: 'without-readings', why: `"${stated.kind}" is no kind of fact` };
+  if (!factKinds.includes(kind)) return { stated, fault: 'underivable', why: `"${stated.kind}" is no kind of fact` };
   const first = operandFact(stated.operands[0]!, facts);
   if (['percent_change', 'percent_of', 'ratio'].includes(kind) && isFact(first) && first.unit.dimension === 'temperature') {
     return { stated, fault: 'temperature-percent', ...(stated.operands.length === 2 && suggestDifference(stated, facts)) };
   }
   const fact = facts.derive(kind, stated.operands, variant);
   if (kind === 'points' && !isFact(fact)) return { stated, fault: 'percent-or-points', why: fact.why };
-  if (!isFact(fact)) return { stated, fault: 'without-readings', why: fact.why };
+  if (!isFact(fact)) return { stated, fault: 'underivable', why: fact.why };
   return { stated, fact, ...judge(stated, fact, facts) };
 }
 

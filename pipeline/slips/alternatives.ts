@@ -12,11 +12,23 @@ export function* alternativesTo(fact: Fact, facts: Facts): Generator<Alternative
   const [subject, base] = [operandOf(fact, 0), operandOf(fact, 1)];
   const based = withBase.includes(fact.kind) && fact.against.length === 1;
   if (based && subject && base) {
+    yield* roundedTooEarly(fact, subject, base, facts);
     yield* otherOperation(fact, subject, base, facts);
     yield* otherBase(fact, subject, base, facts);
   }
   if (subject) yield* otherSubject(fact, subject, facts);
   if (based && subject && base) yield* bothOther(fact, subject, base, facts);
+}
+
+/** The same of the rounded figures, which is what viewers can compute. */
+function* roundedTooEarly(fact: Fact, subject: Key, base: Key, facts: Facts): Generator<Alternative> {
+  const [a, b] = [facts.value(subject), facts.value(base)];
+  if (!isFact(a) || !isFact(b)) return;
+  for (let decimals = Math.max(a.decimals, b.decimals); decimals >= 0; decimals--) {
+    const rounded = [a, b].map((f) => `=${f.value.toFixed(decimals)}${f.unit.id}`);
+    const other = facts.derive(fact.kind, rounded, fact.variant);
+    if (isFact(other)) yield { kind: 'rounded-too-early', says: `taken between the rounded figures (${other.formula}), not before rounding`, fact: { ...other, unit: fact.unit } };
+  }
 }
 
 /** The bases from which a percentage, share or ratio may have been taken by mistake. */

@@ -31,15 +31,21 @@ export interface Alternative {
 /** The likeliest slip, or undefined when none explains the value. Pure: nothing but its arguments is looked at. */
 export function likelySlip(said: Said, recorded: Fact, alternatives: Iterable<Alternative> = []): Slip | undefined {
   const own = inUnitOf(recorded, said);
-  if (own) {
-    const early = roundedTooEarly(said, recorded);
-    if (early) return early;
-    const rounding = misrounded(said, own);
-    if (rounding) return rounding;
-    if (own.sign() !== 0 && same(said, own.negated())) return { kind: 'direction', says: 'the right size in the wrong direction' };
+  let looked = false;
+  for (const a of alternatives) {
+    if (!looked && a.kind !== 'rounded-too-early') {
+      looked = true;
+      const near = own && nearOwn(said, own);
+      if (near) return near;
+    }
+    if (gives(said, a.fact)) return { kind: a.kind, says: a.says, gives: a.fact };
   }
-  for (const a of alternatives) if (gives(said, a.fact)) return { kind: a.kind, says: a.says, gives: a.fact };
-  return convertedAsTemperature(said, recorded) ?? otherUnit(said, recorded) ?? (own && otherDigits(said, own));
+  return (!looked && own && nearOwn(said, own)) || convertedAsTemperature(said, recorded) || otherUnit(said, recorded) || (own && otherDigits(said, own)) || undefined;
+}
+
+/** Slips in the value itself, likelier than that another one was meant. */
+function nearOwn(said: Said, own: Exact): Slip | undefined {
+  return misrounded(said, own) ?? (own.sign() !== 0 && same(said, own.negated()) ? { kind: 'direction', says: 'the right size in the wrong direction' } : undefined);
 }
 
 /** Whether a fact, rounded half away from zero as far as was said, is the value said. */
@@ -60,13 +66,6 @@ export function asDifference(said: Unit, of: Unit): Unit {
 
 function same(said: Said, value: Exact): boolean {
   return value.round(said.decimals).equals(said.value);
-}
-
-function roundedTooEarly(said: Said, fact: Fact): Slip | undefined {
-  if (!fact.sofa || (said.unit && asDifference(said.unit, fact.unit).id !== fact.unit.id)) return undefined;
-  const early = /would give (−?)([\d,.]+);/.exec(fact.sofa);
-  const value = early && Exact.parse((early[1] ? '-' : '') + early[2]!.replaceAll(',', ''));
-  return value && same(said, value) ? { kind: 'rounded-too-early', says: 'the rounded figures were subtracted; the difference is taken before rounding' } : undefined;
 }
 
 function misrounded(said: Said, own: Exact): Slip | undefined {

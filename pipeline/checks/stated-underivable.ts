@@ -1,11 +1,11 @@
-// A value told elsewhere that no reading stands behind.
+// A value told elsewhere that cannot come from what it names.
 import { type Check, yaml } from './check.js';
 import { reportStated } from './stated.js';
 
-export const statedWithoutReadings: Check = {
-  name: 'stated-without-readings',
-  says: 'A stated value names readings that the record does not have.',
-  why: 'A figure that rests on nothing in the record cannot be shown to be right, and was often meant for another reading.',
+export const statedUnderivable: Check = {
+  name: 'stated-underivable',
+  says: 'A stated value cannot come from the readings that it names.',
+  why: 'A figure that does not follow from the record cannot be shown to be right, and was often meant for other readings.',
   severity: 'error',
   right: { record: yaml(`
     title: Right
@@ -26,8 +26,10 @@ export const statedWithoutReadings: Check = {
     readings:
       - for: {setup: bench, setting: stock, workload: scene}
         power/board: {load: 247 248 248 W}
+        temperature/core: {load: 67 67 68 °C}
     stated:
-      - {rise: [bench/stock/scene/power/board/load, bench/stock//power/board/idle], is: 230 W} # expect
+      - {difference: [bench/stock/scene/power/board/load, bench/stock/scene/temperature/core/load], is: 180 W} # expect
+      - {rank.better: [bench/stock/scene/power/board/load, bench/stock/scene/power/board/load], is: 1} # expect
   `) },
-  run: (context) => reportStated(context, 'without-readings', (w) => `says ${w.said}, and the record has nothing that it could rest on: ${w.why}`),
+  run: (context) => reportStated(context, 'underivable', (w) => `says ${w.said}, which the record cannot give: ${w.why}`),
 };
