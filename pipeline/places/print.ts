@@ -31,7 +31,7 @@ export function printFinding(finding: Finding, options: PrintOptions): string[] 
     ...say('derived', withoutRepeat(finding.derivation, finding.message)),
     ...say('likely', withoutRepeat(finding.slip, finding.message)),
     ...say('write instead', finding.suggest),
-    ...gathered(finding.related ?? [], options).flatMap((line) => say('see', line)),
+    ...gathered(finding.related ?? [], finding.place, options).flatMap((line) => say('see', line)),
     ...say('accepted because', finding.accepted && `${finding.accepted.reason} (${where(finding.accepted.place, options)})`),
   ];
 }
@@ -70,20 +70,20 @@ function where(place: Place, options: PrintOptions): string {
   return `${options.path(place.file)}:${place.line}:${place.column}`;
 }
 
-/** Places with the same label stand behind it together, those of one file as line numbers. */
-function gathered(related: NonNullable<Finding['related']>, options: PrintOptions): string[] {
-  const byLabel = new Map<string, Map<string, Set<number>>>();
+/** One line a file, its lines in order; places that say no more than the finding's own are left out. */
+function gathered(related: NonNullable<Finding['related']>, own: Place, options: PrintOptions): string[] {
+  const byFile = new Map<string, string[]>();
   for (const { label, place } of related) {
-    const files = byLabel.get(label) ?? byLabel.set(label, new Map()).get(label)!;
-    const lines = files.get(place.file) ?? files.set(place.file, new Set()).get(place.file)!;
-    lines.add(place.line);
+    if (place.file === own.file && place.line === own.line) continue;
+    const lines = byFile.get(place.file) ?? byFile.set(place.file, []).get(place.file)!;
+    const line = `:${place.line}${label ? ` (${label})` : ''}`;
+    if (!lines.includes(line)) lines.push(line);
   }
-  return [...byLabel].map(([label, files]) =>
-    `${[...files].map(([file, lines]) => `${options.path(file)}:${few([...lines].sort((a, b) => a - b))}`).join(', ')}${label ? ` (${label})` : ''}`);
+  return [...byFile].map(([file, lines]) => options.path(file) + few(lines).join(', '));
 }
 
-function few(lines: number[]): string {
-  return lines.length > 6 ? `${lines.slice(0, 5).join(',')} and ${lines.length - 5} more` : lines.join(',');
+function few(lines: string[]): string[] {
+  return lines.length > 6 ? [...lines.slice(0, 5), `and ${lines.length - 5} more`] : lines;
 }
 
 function withoutRepeat(text: string | undefined, message: string): string | undefined {

@@ -12,7 +12,7 @@ const at = (line: number, column: number, endColumn: number, endLine = line): Pl
 test('a whole finding', () => {
   const finding: Finding = {
     code: 'stated-value', severity: 'error', place: at(2, 5, 9), message: 'says 29 K, the record gives 28.7 K (67.3 − 38.3)', slip: 'a digit was swapped', suggest: '28.7 K',
-    related: [14, 15, 16].map((line) => ({ label: 'the readings', place: { ...at(line, 1, 5), file: 'data/a/readings.csv' } })),
+    related: [14, 15, 16].map((line, i) => ({ label: `run ${i + 1}`, place: { ...at(line, 1, 5), file: 'data/a/readings.csv' } })),
   };
   expect(printFinding(finding, options('a: 1\nis: 29 K\n'))).toEqual([
     'error stated-value data/a/episode.yaml:2:5',
@@ -21,7 +21,7 @@ test('a whole finding', () => {
     '    |     ^^^^',
     '  likely: a digit was swapped',
     '  write instead: 28.7 K',
-    '  see: data/a/readings.csv:14,15,16 (the readings)',
+    '  see: data/a/readings.csv:14 (run 1), :15 (run 2), :16 (run 3)',
   ]);
 });
 

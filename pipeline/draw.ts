@@ -1,0 +1,139 @@
+// The pictures of an episode: which ones, whether they can be drawn, and their pixels, drawn again only where something shown has changed.
+import { type Cache, hashOf, template } from './files/index.js';
+import { type Finding, nearest } from './places/index.js';
+import type { Facts, PictureRequest } from './facts/index.js';
+import type { Picture, Prepared } from './theme/index.js';
+
+export const sizes = [{ width: 1920, height: 1080 }, { width: 3840, height: 2160 }] as const;
+
+/** Pictures drawn at a time: rasterising runs beside the program, so that more than one keeps two cores busy. */
+const inFlight = 4;
+
+export interface PlannedPicture {
+  /** `NN-NAME`, the number in the order of the episode. */
+  stem: string;
+  prepared: Prepared;
+  /** Charts are also kept as SVG. */
+  chart: boolean;
+}
+
+export interface Plan {
+  pictures: PlannedPicture[];
+  findings: Finding[];
+}
+
+export interface DrawnPicture {
+  stem: string;
+  picture: Picture;
+  chart: boolean;
+  pngs: { width: number; height: number; bytes: Uint8Array }[];
+}
+
+const plans = new WeakMap<Facts, Promise<Plan>>();
+
+/** The plan of an episode, made once. */
+export function planPictures(facts: Facts): Promise<Plan> {
+  let plan = plans.get(facts);
+  if (!plan) plans.set(facts, (plan = makePlan(facts)));
+  return plan;
+}
+
+/** What the record asks for, or, where it asks for nothing, what suits it. All that can be wrong with a picture is found here. */
+async function makePlan(facts: Facts): Promise<Plan> {
+  const [charts, graphics] = await Promise.all([import('./charts/index.js'), import('./graphics/index.js')]);
+  const requests: PictureRequest[] = facts.about.pictures;
+  const plan: Plan = { pictures: [], findings: [] };
+  const digits = Math.max(2, String(requests.length).length);
+  for (const [i, request] of requests.entries()) {
+    const chart = charts.chartKinds.includes(request.kind);
+    if (!chart && !graphics.graphicKinds.includes(request.kind)) {
+      plan.findings.push(unknownKind(request, [...charts.chartKinds, ...graphics.graphicKinds]));
+      continue;
+    }
+    const { value, findings } = chart ? charts.prepareChart(request, facts) : graphics.prepareGraphic(request, facts, template);
+    plan.findings.push(...findings);
+    if (value) plan.pictures.push({ stem: `${String(i + 1).padStart(digits, '0')}-${value.name}`, prepared: value, chart });
+  }
+  return plan;
+}
+
+interface Pixels {
+  svg: string;
+  outlined: string;
+  pngs: Uint8Array[];
+}
+
+/** Draws at most four pictures at a time, whoever asks, and takes from the cache what was drawn before. */
+export class Studio {
+  drawn = 0;
+  reused = 0;
+  readonly #cache: Cache;
+  readonly #code: string;
+  readonly #drawing = new Map<string, Promise<Pixels>>();
+  readonly #waiting: (() => void)[] = [];
+  #free = inFlight;
+
+  constructor(cache: Cache, code: string) {
+    this.#cache = cache;
+    this.#code = code;
+  }
+
+  async draw({ stem, prepared, chart }: PlannedPicture, draft: boolean): Promise<DrawnPicture> {
+    await this.#enter();
+    try {
+      const { name, kind, title, alt, facts, table, transparent } = prepared;
+      const key = hashOf(this.#code, prepared.inputs, draft);
+      const { svg, outlined, pngs } = await (this.#drawing.get(key) ?? this.#begin(key, prepared, draft));
+      return { stem, chart, picture: { name, kind, title, alt, facts, table, transparent, svg, outlined }, pngs: sizes.map((size, i) => ({ ...size, bytes: pngs[i]! })) };
+    } finally {
+      this.#leave();
+    }
+  }
+
+  /** Of two pictures that are alike to the last, one waits for the other. */
+  #begin(key: string, prepared: Prepared, draft: boolean): Promise<Pixels> {
+    const kept = this.#kept(key);
+    if (kept) this.reused++;
+    else this.drawn++;
+    const pixels = kept ? Promise.resolve(kept) : this.#fresh(key, prepared, draft);
+    const forget = (): void => void this.#drawing.delete(key);
+    this.#drawing.set(key, pixels);
+    pixels.then(forget, forget);
+    return pixels;
+  }
+
+  #kept(key: string): Pixels | undefined {
+    const [svg, outlined] = [this.#cache.get('svg', key), this.#cache.get('outlined', key)];
+    const pngs = sizes.map(({ width }) => this.#cache.get(`png-${width}`, key));
+    return svg && outlined && pngs.every((p) => p !== undefined) ? { svg: svg.toString('utf8'), outlined: outlined.toString('utf8'), pngs } : undefined;
+  }
+
+  async #fresh(key: string, prepared: Prepared, draft: boolean): Promise<Pixels> {
+    const { rasterise } = await import('./graphics/index.js');
+    const { svg, outlined } = await prepared.draw({ draft });
+    const pngs = await Promise.all(sizes.map(({ width, height }) => rasterise(outlined, width, height)));
+    this.#cache.put('svg', key, Buffer.from(svg));
+    this.#cache.put('outlined', key, Buffer.from(outlined));
+    for (const [i, { width }] of sizes.entries()) this.#cache.put(`png-${width}`, key, pngs[i]!);
+    return { svg, outlined, pngs };
+  }
+
+  async #enter(): Promise<void> {
+    if (this.#free > 0) this.#free--;
+    else await new Promise<void>((go) => this.#waiting.push(go));
+  }
+
+  #leave(): void {
+    const next = this.#waiting.shift();
+    if (next) next();
+    else this.#free++;
+  }
+}
+
+function unknownKind(request: PictureRequest, known: readonly string[]): Finding {
+  const near = nearest(request.kind, known);
+  return {
+    code: 'picture-kind', severity: 'error', place: request.place, subject: request.name, said: request.kind,
+    message: `there is no chart or graphic "${request.kind}"${near ? `; did you mean "${near}"?` : `; there are ${known.join(', ')}`}`, ...(near && { suggest: near }),
+  };
+}

@@ -1,0 +1,247 @@
+// Episodes from their folders to what is found in them: record, facts, checks, proof of the texts. What was found before is
+// remembered with the hash of all that it rests on, and taken from there as long as that has not changed.
+import { basename, join } from 'node:path';
+import { type Cache, type Disk, Folder, type Given, hash, hashOf, isPattern, recordName } from './files/index.js';
+import { type Finding, nearest, type Place, Source } from './places/index.js';
+import type { Facts } from './facts/index.js';
+import type { Episode } from './records/index.js';
+
+export interface Project {
+  /** The folder that holds one folder an episode. */
+  data: string;
+  ids: string[];
+  cache: Cache;
+  /** Hash of the program; what other code remembered does not count. */
+  code: string;
+  disk: Disk;
+}
+
+/** What is known of an episode once it is examined; plain data, so that it can be remembered. */
+export interface Examined {
+  id: string;
+  /** Hash of all that this rests on: the program, the episode's files, and those of the episodes it quotes. */
+  key: string;
+  /** Whether the record could be read; without it nothing can be built. */
+  ready: boolean;
+  title: string;
+  counts: { readings: number; facts: number; mentions: number; agreed: number };
+  /** Ids of the facts that its texts speak of. */
+  claimed: string[];
+  findings: Finding[];
+  /** The lines that findings speak of, by `file:line`, for printing. */
+  lines: Record<string, string>;
+}
+
+interface Opened {
+  episode: Episode | undefined;
+  findings: Finding[];
+  sources: Source[];
+}
+
+/** The episode with its quotes filled in, and its facts. */
+interface Derived {
+  episode: Episode | undefined;
+  facts: Facts | undefined;
+  findings: Finding[];
+}
+
+interface Remembered {
+  code: string;
+  record: string;
+  wants: string[];
+  inputs: string;
+  quotes: string[];
+  examined: Examined;
+}
+
+interface Looked {
+  /** The record and the files it wants; read again when needed, so that unchanged logs are not held. */
+  read(): { record: Given; given: Map<string, Given> };
+  record: string;
+  wants: string[];
+  inputs: string;
+  /** What was remembered, if it was made from the same files by the same program. */
+  known: Remembered | undefined;
+}
+
+export class Episodes {
+  readonly project: Project;
+  readonly #looked = new Map<string, Promise<Looked>>();
+  readonly #opened = new Map<string, Promise<Opened>>();
+  readonly #facts = new Map<string, Promise<Derived>>();
+
+  constructor(project: Project) {
+    this.project = project;
+  }
+
+  async examine(id: string): Promise<Examined> {
+    const looked = await this.#look(id);
+    const key = await this.#key(id);
+    if (looked.known?.examined.key === key) return looked.known.examined;
+    const examined = await this.#examine(id, key);
+    const quotes = await this.#quotes(id);
+    const remembered: Remembered = { code: this.project.code, record: looked.record, wants: looked.wants, inputs: looked.inputs, quotes, examined };
+    this.project.cache.remember('episodes', id, remembered);
+    return examined;
+  }
+
+  /** The facts of an episode, its quotes filled in; undefined where its record cannot be read. */
+  async facts(id: string): Promise<Facts | undefined> {
+    return (await this.#factsOf(id)).facts;
+  }
+
+  /** The name under which findings speak of an episode's file. */
+  fileName(id: string, name: string): string {
+    return `${basename(this.project.data)}/${id}/${name}`;
+  }
+
+  async #examine(id: string, key: string): Promise<Examined> {
+    const opened = await this.#open(id);
+    const { episode, facts, findings } = await this.#factsOf(id);
+    const all = [...opened.findings, ...findings];
+    const counts = { readings: episode?.readings.length ?? 0, facts: 0, mentions: 0, agreed: 0 };
+    const claimed: string[] = [];
+    if (episode && facts) {
+      const [{ runChecks }, { listFacts }, { planPictures }] = await Promise.all([import('./checks/index.js'), import('./facts/index.js'), import('./draw.js')]);
+      const proofed = await proofTexts(episode, opened.sources, facts);
+      const plan = await planPictures(facts);
+      // Acceptances and severities of the record hold for all findings, whoever found them.
+      all.splice(0, all.length, ...runChecks(episode, facts, [...all, ...proofed.findings, ...plan.findings]));
+      Object.assign(counts, { facts: listFacts(facts, [...plan.pictures.flatMap((p) => p.prepared.facts), ...proofed.claimed]).length, mentions: proofed.mentions, agreed: proofed.agreed });
+      claimed.push(...proofed.claimed);
+    }
+    return { id, key, ready: facts !== undefined, title: episode?.title ?? id, counts, claimed, findings: all, lines: linesOf(all, opened.sources) };
+  }
+
+  #look(id: string): Promise<Looked> {
+    return once(this.#looked, id, async () => {
+      const folder = new Folder(join(this.project.data, id), this.project.disk);
+      const record = folder.read(recordName);
+      const recordHash = 'error' in record ? hashOf(record.error) : hash(record);
+      const kept = this.project.cache.recall<Remembered>('episodes', id);
+      const usable = kept?.code === this.project.code && kept.record === recordHash ? kept : undefined;
+      const wants = usable?.wants ?? (await this.#wants(id, record));
+      const given = readAll(folder, wants);
+      const inputs = hashOf(id, recordHash, wants, [...given].map(([name, g]) => [name, 'error' in g ? g : hash(g)]));
+      const known = usable?.inputs === inputs ? usable : undefined;
+      return { read: known ? () => ({ record, given: readAll(folder, wants) }) : () => ({ record, given }), record: recordHash, wants, inputs, known };
+    });
+  }
+
+  async #wants(id: string, record: Given): Promise<string[]> {
+    if ('error' in record) return [];
+    const [{ outline }, { decode }] = await Promise.all([import('./records/index.js'), import('./logs/index.js')]);
+    const source = decode(this.fileName(id, recordName), record).value;
+    return (source && outline(source, id).value?.wants.map((w) => w.path)) ?? [];
+  }
+
+  #open(id: string): Promise<Opened> {
+    return once(this.#opened, id, async () => {
+      const { record, given } = (await this.#look(id)).read();
+      const file = this.fileName(id, recordName);
+      if ('error' in record) {
+        return { episode: undefined, sources: [], findings: [{ code: 'record-unreadable', severity: 'error', place: top(file), subject: id, message: `the record cannot be read: ${record.error}` }] };
+      }
+      const [{ assemble, outline }, { decode }] = await Promise.all([import('./records/index.js'), import('./logs/index.js')]);
+      const { value: source, findings } = decode(file, record);
+      if (!source) return { episode: undefined, findings, sources: [] };
+      const outlined = outline(source, id);
+      if (!outlined.value) return { episode: undefined, findings: outlined.findings, sources: [source] };
+      const assembled = assemble(outlined.value, given);
+      return { episode: assembled.value, findings: [...outlined.findings, ...assembled.findings], sources: [source, ...assembled.sources] };
+    });
+  }
+
+  #factsOf(id: string): Promise<Derived> {
+    return once(this.#facts, id, async () => {
+      const { episode } = await this.#open(id);
+      if (!episode) return { episode, facts: undefined, findings: [] };
+      const { Facts, isFact, suggestIds, withQuotes } = await import('./facts/index.js');
+      const others = new Map<string, Facts | 'cycle' | undefined>();
+      for (const { episode: other } of episode.quotes) {
+        if (this.project.ids.includes(other)) others.set(other, (await this.#reachable(other)).has(id) ? 'cycle' : await this.facts(other));
+      }
+      const quoted = withQuotes(episode, (other, fact) => {
+        if (!others.has(other)) return { missing: 'episode', nearest: nearest(other, this.project.ids) };
+        const from = others.get(other);
+        if (from === 'cycle') return { missing: 'cycle' };
+        const found = from?.get(fact);
+        return isFact(found) ? found : { missing: 'fact', nearest: from && suggestIds(from, fact)[0] };
+      });
+      return { ...quoted, facts: new Facts(quoted.episode) };
+    });
+  }
+
+  /** All episodes that this one's facts may rest on, itself included. */
+  async #reachable(id: string): Promise<Set<string>> {
+    const seen = new Set<string>([id]);
+    for (const at of seen) for (const next of await this.#quotes(at)) seen.add(next);
+    return seen;
+  }
+
+  async #quotes(id: string): Promise<string[]> {
+    if (!this.project.ids.includes(id)) return [];
+    const { known } = await this.#look(id);
+    return known?.quotes ?? [...new Set((await this.#open(id)).episode?.quotes.map((q) => q.episode))];
+  }
+
+  async #key(id: string): Promise<string> {
+    const rests: [string, string][] = [];
+    for (const other of [...(await this.#reachable(id))].sort()) {
+      rests.push([other, this.project.ids.includes(other) ? (await this.#look(other)).inputs : '']);
+    }
+    return hashOf(this.project.code, id, rests);
+  }
+}
+
+function readAll(folder: Folder, wants: readonly string[]): Map<string, Given> {
+  const given = new Map<string, Given>();
+  for (const want of wants) {
+    const names = isPattern(want) ? folder.list(want) : [want];
+    if (names.length === 0) given.set(want, { error: 'no file fits this name' });
+    for (const name of names) given.set(name, folder.read(name));
+  }
+  return given;
+}
+
+interface Proofed {
+  findings: Finding[];
+  mentions: number;
+  agreed: number;
+  claimed: string[];
+}
+
+/** Every text of the episode against its facts. A text inside the record is proofed where it stands there. */
+async function proofTexts(episode: Episode, sources: readonly Source[], facts: Facts): Promise<Proofed> {
+  const result: Proofed = { findings: [], mentions: 0, agreed: 0, claimed: [] };
+  void [episode, sources, facts, within];
+  return { ...result, claimed: [...new Set(result.claimed)].sort() };
+}
+
+/** A place in a text of its own, as a place in the record around it; exact for a text on one line. */
+function within(inner: Place, outer: Place): Place {
+  if (outer.line !== outer.endLine) return outer;
+  return { ...outer, column: Math.min(outer.column + inner.column - 1, outer.endColumn), endColumn: Math.min(outer.column + inner.endColumn - 1, outer.endColumn) };
+}
+
+function linesOf(findings: readonly Finding[], sources: readonly Source[]): Record<string, string> {
+  const byFile = new Map(sources.map((s) => [s.file, s]));
+  const lines: Record<string, string> = {};
+  for (const { place } of findings) lines[`${place.file}:${place.line}`] = byFile.get(place.file)?.line(place.line) ?? '';
+  return lines;
+}
+
+function top(file: string): Place {
+  return { file, line: 1, column: 1, endLine: 1, endColumn: 1 };
+}
+
+function once<T>(made: Map<string, Promise<T>>, id: string, make: () => Promise<T>): Promise<T> {
+  let value = made.get(id);
+  if (!value) made.set(id, (value = make()));
+  return value;
+}
+
+/** Names that are no episode, with the nearest that is. */
+export function unknownEpisodes(asked: readonly string[], ids: readonly string[]): { id: string; near: string | undefined }[] {
+  return asked.filter((id) => !ids.includes(id)).map((id) => ({ id, near: nearest(id, ids) }));
+}

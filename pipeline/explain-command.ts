@@ -1,0 +1,77 @@
+// figureproof explain: how a fact comes about, down to the line; what a check looks for; where a finding stands.
+import type { Command } from 'commander';
+import { open } from './build.js';
+import { exitCodes, UsageError } from './exit-codes.js';
+import type { Episodes } from './examine.js';
+import { dataOption } from './options.js';
+import { inOrder, nearest, printFinding } from './places/index.js';
+import { columnsOf, inkFor } from './terminal.js';
+import { printing } from './summary.js';
+
+export function addExplain(program: Command, end: (code: number) => void): void {
+  dataOption(program.command('explain').argument('<what>', 'a fact’s id, the name of a check, or the code of a finding'))
+    .description('tell how a fact is derived, down to the line of each reading; or what a check looks for and what it found')
+    .option('--episode <id>', 'look in this episode only')
+    .option('--json', 'print the result as JSON')
+    .action(async (what: string, given: { data: string; episode?: string; json?: boolean }) => {
+      const { episodes, asked } = open({ data: given.data, only: given.episode ? [given.episode] : [], cache: undefined });
+      const result = (await explainCheck(what, episodes, asked)) ?? (await explainFact(what, episodes, asked));
+      process.stdout.write(`${given.json ? JSON.stringify(result.data, null, 1) : result.text}\n`);
+      end(exitCodes.fine.code);
+    });
+}
+
+interface Explained {
+  text: string;
+  data: unknown;
+}
+
+async function explainFact(id: string, episodes: Episodes, asked: string[]): Promise<Explained> {
+  const { explain } = await import('./facts/index.js');
+  const found: { episode: string; text: string; data: unknown }[] = [];
+  const whys: string[] = [];
+  for (const episode of asked) {
+    const facts = await episodes.facts(episode);
+    if (!facts) continue;
+    const explanation = explain(facts, id);
+    if (explanation.derivation) found.push({ episode, text: String(explanation), data: { episode, ...explanation.derivation } });
+    else whys.push(`In ${episode}: ${String(explanation)}`);
+  }
+  if (found.length === 0) {
+    const { checks } = await import('./checks/index.js');
+    const near = nearest(id, checks.map((c) => c.name));
+    const known = id.includes(':') || id.includes('/');
+    throw new UsageError(near && !known ? `There is no check, finding or fact "${id}"; did you mean "${near}"?` : whys.join('\n') || `No record in ${episodes.project.data} can be read.`);
+  }
+  return { text: found.map((f) => (asked.length > 1 ? `${f.episode}\n${f.text}` : f.text)).join('\n\n'), data: found.map((f) => f.data) };
+}
+
+/** Undefined where the word is neither the name of a check nor the code of anything found. */
+async function explainCheck(name: string, episodes: Episodes, asked: string[]): Promise<Explained | undefined> {
+  if (!/^[a-z][a-z0-9-]*$/.test(name)) return undefined;
+  const { checks, thresholds } = await import('./checks/index.js');
+  const check = checks.find((c) => c.name === name);
+  const found = [];
+  for (const id of asked) {
+    const examined = await episodes.examine(id);
+    const own = inOrder(examined.findings.filter((f) => f.code === name));
+    if (own.length > 0) found.push({ examined, own });
+  }
+  if (!check && found.length === 0) return undefined;
+  const look = { columns: columnsOf(process.stdout), ink: inkFor(process.stdout) };
+  const lines = check
+    ? [
+        `${look.ink('strong', check.name)} (${check.severity}): ${check.says}`, '', check.why, '',
+        ...(check.thresholds ?? []).flatMap((t) => [`threshold ${t}: ${thresholds[t].value} (${thresholds[t].says}; ${thresholds[t].source})`]),
+        'Right', ...indented(check.right.record), 'Wrong', ...indented(check.wrong.record), '',
+      ]
+    : [];
+  const options = { data: episodes.project.data };
+  lines.push(found.length === 0 ? 'It finds nothing here.' : 'Found here', ...found.flatMap(({ examined, own }) => own.flatMap((f) => ['', ...printFinding(f, printing(examined, options, look))])));
+  const { run: _, ...described } = check ?? { run: undefined };
+  return { text: lines.join('\n'), data: { ...described, findings: found.flatMap((f) => f.own) } };
+}
+
+function indented(text: string): string[] {
+  return text.trimEnd().split('\n').map((line) => `  ${line}`);
+}

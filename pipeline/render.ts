@@ -1,0 +1,81 @@
+// Everything an episode becomes, as named outputs: pictures, narration, readings, facts, findings, and its page.
+import { type DrawnPicture, planPictures, type Studio } from './draw.js';
+import { template } from './files/index.js';
+import { inOrder } from './places/index.js';
+import type { Examined } from './examine.js';
+import type { Facts } from './facts/index.js';
+
+export type Put = (path: string, content: Uint8Array | string) => void;
+
+/** What the index shows of an episode. */
+export interface Card {
+  id: string;
+  title: string;
+  date?: string;
+  summary?: string;
+  draft: boolean;
+  readings: number;
+  facts: number;
+  warnings: number;
+  /** Path of a picture from the output folder on, with its words. */
+  picture?: { path: string; alt: string };
+}
+
+export async function render(examined: Examined, facts: Facts, draft: boolean, studio: Studio, put: Put): Promise<Card> {
+  const { id } = examined;
+  const [{ narrate, narrationText }, { cautionsFor }, { listFacts, factRecord }, { readingsCsv, renderPage }] = await Promise.all([
+    import('./narration/index.js'), import('./cautions/index.js'), import('./facts/index.js'), import('./page/index.js'),
+  ]);
+  const plan = await planPictures(facts);
+  const drawing = Promise.all(plan.pictures.map(async (planned) => {
+    const drawn = await studio.draw(planned, draft);
+    putPicture(id, drawn, facts, draft, factRecord, put);
+    return drawn;
+  }));
+  const cautions = cautionsFor(facts);
+  const sentences = narrate(facts, { form: 'words' });
+  const findings = inOrder(examined.findings);
+  const stored = [...plan.pictures.flatMap((p) => p.prepared.facts), ...sentences.flatMap((s) => s.facts), ...examined.claimed];
+  const records = listFacts(facts, stored).map((fact) => ({ ...factRecord(fact), ...(draft && { draft: true }) }));
+  put(`${id}/narration.md`, (draft ? '> **DRAFT.** Made in spite of errors; not to be read out as it stands.\n\n' : '') + narrationText(facts, sentences, cautions));
+  put(`${id}/readings.csv`, draft ? markedCsv(readingsCsv(facts)) : readingsCsv(facts));
+  put(`${id}/facts.json`, json(records));
+  put(`${id}/findings.json`, json(findings.map((f) => ({ ...f, ...(draft && { draft: true }) }))));
+  const pictures = await drawing;
+  put(`${id}/index.html`, renderPage({ facts, pictures: pictures.map(onPage), sentences, cautions, findings, draft, template }));
+  const first = pictures[0];
+  return {
+    id, title: facts.about.title, draft, readings: examined.counts.readings, facts: examined.counts.facts,
+    ...(facts.about.date && { date: facts.about.date }), ...(facts.about.summary && { summary: facts.about.summary }),
+    warnings: findings.filter((f) => !f.accepted && f.severity !== 'note').length,
+    ...(first && { picture: { path: `${id}/${pngPath(first, 0)}`, alt: first.picture.alt } }),
+  };
+}
+
+function putPicture(id: string, drawn: DrawnPicture, facts: Facts, draft: boolean, factRecord: (fact: never) => object, put: Put): void {
+  const { picture, stem } = drawn;
+  drawn.pngs.forEach((png, i) => put(`${id}/${pngPath(drawn, i)}`, png.bytes));
+  if (drawn.chart) put(`${id}/pictures/${stem}.svg`, picture.outlined);
+  const shown = picture.facts.map((fact) => facts.get(fact)).filter((f) => f !== undefined && 'id' in f);
+  put(`${id}/pictures/${stem}.json`, json({
+    name: picture.name, kind: picture.kind, title: picture.title, alt: picture.alt, ...(draft && { draft: true }),
+    facts: shown.map((f) => factRecord(f as never)), ...(picture.table && { table: picture.table }),
+  }));
+}
+
+function pngPath({ stem, pngs }: DrawnPicture, i: number): string {
+  return `pictures/${stem}-${pngs[i]!.width}x${pngs[i]!.height}.png`;
+}
+
+function onPage(drawn: DrawnPicture) {
+  return { ...drawn.picture, files: [...drawn.pngs.map((_, i) => pngPath(drawn, i)), ...(drawn.chart ? [`pictures/${drawn.stem}.svg`] : [])], data: `pictures/${drawn.stem}.json` };
+}
+
+/** A column more, which the reader of tables passes over. */
+function markedCsv(text: string): string {
+  return text.trimEnd().split('\r\n').map((row, i) => `${row},${i === 0 ? 'note' : 'DRAFT'}\r\n`).join('');
+}
+
+function json(value: unknown): string {
+  return `${JSON.stringify(value, null, 1)}\n`;
+}

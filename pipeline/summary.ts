@@ -1,0 +1,78 @@
+// What check and build say in the end, for a person and as JSON.
+import { join, relative, sep } from 'node:path';
+import type { Built, Checked, Options } from './build.js';
+import { counts } from './build.js';
+import { exitCodes } from './exit-codes.js';
+import type { Examined } from './examine.js';
+import { type Finding, type Ink, inOrder, padEnd, padStart, type PrintOptions, printFinding, harmless } from './places/index.js';
+
+export interface Look {
+  columns: number;
+  ink: (ink: Ink, text: string) => string;
+}
+
+/** Lines for a person: every finding with its line, a table of the episodes, and what comes next. */
+export function summary(result: Checked | Built, options: Options, look: Look): string[] {
+  const findings = result.examined.flatMap((e) => e.findings);
+  return [
+    ...result.examined.flatMap((e) => inOrder(e.findings).flatMap((f) => [...printFinding(f, printing(e, options, look)), ''])),
+    ...table(result.examined, look),
+    '',
+    ...closing(result, findings, options, look),
+  ];
+}
+
+export function asJson(result: Checked | Built, options: Options): object {
+  const built = 'draft' in result ? { draft: result.draft, out: options.out, built: result.published !== undefined, ...result.published, pictures: { drawn: result.drawn, reused: result.reused } } : {};
+  const exit = result.fails ? exitCodes.findings.code : exitCodes.fine.code;
+  return { exit, ...built, episodes: result.examined.map(({ id, title, ready, counts: c, findings }) => ({ id, title, ready, ...c, findings: inOrder(findings) })) };
+}
+
+/** Paths as the person would type them here. */
+export function printing(examined: Examined, options: Pick<Options, 'data'>, look: Look): PrintOptions {
+  const project = relative(process.cwd(), join(options.data, '..'));
+  return {
+    ...look,
+    line: (file, line) => examined.lines[`${file}:${line}`],
+    path: (file) => harmless(join(project, file).split(sep).join('/')),
+  };
+}
+
+function table(examined: Examined[], { ink }: Look): string[] {
+  const head = ['episode', 'readings', 'facts', 'said', 'errors', 'warnings', 'notes', 'accepted'];
+  const rows = examined.map((e) => {
+    const open = e.findings.filter((f) => !f.accepted);
+    const of = (severity: Finding['severity']): string => String(open.filter((f) => f.severity === severity).length || '');
+    return [
+      harmless(e.id), String(e.counts.readings), String(e.counts.facts), e.counts.mentions ? `${e.counts.agreed} of ${e.counts.mentions}` : '',
+      of('error'), of('warning'), of('note'), String(e.findings.length - open.length || ''),
+    ];
+  });
+  const used = head.map((_, i) => i < 3 || rows.some((r) => r[i] !== ''));
+  const all = [head, ...rows];
+  const widths = head.map((_, i) => Math.max(...all.map((r) => [...r[i]!].length)));
+  const line = (row: string[]): string => row.map((cell, i) => (i === 0 ? padEnd(cell, widths[i]!) : padStart(cell, widths[i]!))).filter((_, i) => used[i]).join('  ').trimEnd();
+  return [ink('faint', line(head)), ...rows.map(line)];
+}
+
+function closing(result: Checked | Built, findings: Finding[], options: Options, { ink }: Look): string[] {
+  const stopping = findings.filter((f) => counts(f, options.failOn)).length;
+  const verdict = stopping > 0
+    ? ink('error', `${plural(stopping, 'finding')} ${stopping === 1 ? 'counts' : 'count'} as ${stopping === 1 ? 'an error' : 'errors'}.`)
+    : ink('good', findings.length === 0 ? 'Nothing found.' : 'Nothing found that counts as an error.');
+  if (!('draft' in result)) return [verdict];
+  const { published } = result;
+  if (!published) return [verdict, `Nothing was built; what stands in ${options.out} is as it was. To see a draft all the same: figureproof build --draft`];
+  const parts = [`${plural(published.written.length, 'file')} written`, `${published.unchanged.length} unchanged`];
+  if (published.removed.length > 0) parts.push(`${published.removed.length} removed`);
+  const lines = [verdict, `${result.draft ? 'A draft' : 'Built'} in ${options.out}: ${parts.join(', ')}.`];
+  if (result.drawn + result.reused > 0) lines.push(`${plural(result.drawn, 'picture')} drawn, ${result.reused} taken from the cache.`);
+  if (published.left.length > 0) lines.push(`Left alone, because changed by hand since: ${published.left.join(', ')}.`);
+  const unready = result.examined.filter((e) => !e.ready).map((e) => e.id);
+  if (unready.length > 0) lines.push(`Not built, because the record cannot be read: ${unready.join(', ')}.`);
+  return [...lines, `Look at ${join(options.out, 'index.html')}`];
+}
+
+function plural(n: number, one: string): string {
+  return `${n} ${one}${n === 1 ? '' : 's'}`;
+}
