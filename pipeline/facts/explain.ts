@@ -1,10 +1,12 @@
 // The derivation of a fact, down to the file and line of every reading and the rows of every log.
-import { type Reading } from '../records/index.js';
+import { Exact, unit } from '../quantities/index.js';
+import type { Reading } from '../records/index.js';
 import type { Fact } from './fact.js';
 import { type Facts, isFact } from './facts.js';
 import { roundingRules } from './rounding.js';
 import { figure } from './stored.js';
 import { suggestIds } from './suggest.js';
+import { uncertaintyOf } from './uncertainty.js';
 
 export interface DerivedReading {
   run: string;
@@ -24,6 +26,8 @@ export interface Derivation {
   formula: string;
   /** Exact where the decimal ends, else 15 significant digits. */
   value: string;
+  /** Whether that decimal is the whole value. */
+  ends: boolean;
   unit: string;
   rounding: string;
   spread?: string;
@@ -65,13 +69,14 @@ export function explain(facts: Facts, id: string): Explanation {
 function derivationOf(facts: Facts, fact: Fact): Derivation {
   const from = facts.operands(fact);
   const rule = roundingRules[fact.kind].says;
-  const ends = fact.value.round(fact.decimals).equals(fact.value);
+  const uncertainty = uncertaintyOf(facts, fact);
+  const whole = fact.value.round(fact.decimals).equals(fact.value);
   return {
     id: fact.id, shown: fact.shown, spoken: fact.spoken, formula: fact.formula,
-    value: fact.value.toString(), unit: fact.unit.id,
-    rounding: ends ? `shown ${rule}; nothing is rounded` : `rounded half away from zero to ${places(fact.decimals)}: shown ${rule}`,
+    value: fact.value.toString(), ends: Exact.parse(fact.value.toString())!.equals(fact.value), unit: fact.unit.id,
+    rounding: whole ? `shown ${rule}; nothing is rounded` : `rounded half away from zero to ${places(fact.decimals)}: shown ${rule}`,
     ...(fact.spread?.sd !== undefined && { spread: `${fact.spread.runs} runs from ${fact.spread.min.toString()} to ${fact.spread.max.toString()}, standard deviation ${figure(fact.spread.sd)} (n−1)` }),
-    ...(fact.uncertainty && { uncertainty: `± ${figure(fact.uncertainty.half95)} at 95 %, from the runs and the resolution alone` }),
+    ...(uncertainty && { uncertainty: `± ${figure(uncertainty.half95)} at 95 %, from the runs and the resolution alone` }),
     ...(fact.sofa && { sofa: fact.sofa }),
     ...(fact.second && { second: fact.second.shown }),
     readings: from.length ? [] : readingsOf(facts, fact),
@@ -98,7 +103,7 @@ function print(d: Derivation, depth = 0): string[] {
   const lines = [
     `${d.shown}  ${d.id}`,
     d.formula === d.shown ? '' : `  = ${d.formula}`,
-    `  exactly ${d.value}${d.unit === '1' ? '' : ` ${d.unit}`}; ${d.rounding}`,
+    `  ${[d.ends ? `exactly ${d.value}` : `${d.value}…`, unit(d.unit).symbol].filter(Boolean).join(' ')}; ${d.rounding}`,
     ...(depth === 0 ? [`  spoken: ${d.spoken}`] : []),
     d.second ? `  also ${d.second}` : '',
     d.spread ? `  ${d.spread}` : '',

@@ -32,11 +32,6 @@ export interface Fact {
   formula: string;
   /** Over runs, for a mean: sample standard deviation (n−1; undefined for one run), smallest and largest. */
   spread?: { sd: number | undefined; min: Exact; max: Exact; runs: number };
-  /**
-   * How well the runs fix the value: standard uncertainty, effective degrees of freedom and 95 % half-width in the fact's
-   * unit, from the scatter of the runs and the resolution; see uncertainty.ts. Undefined where anything was run just once.
-   */
-  uncertainty?: { standard: number; dof: number; half95: number };
   /** Set where subtracting the rounded figures gives another number than the rounded difference: viewers subtract on the sofa. */
   sofa?: string;
   /** The same in the second unit system, where the record asks for one; a difference converted as a difference. */

@@ -76,6 +76,11 @@ export class Facts {
     return this.#neighbours().priceOf(setup) ?? (this.#prices.has(priceKey(setup)) ? priceKey(setup) : undefined);
   }
 
+  /** Whether a key's value comes from another episode. */
+  isQuoted(key: Key): boolean {
+    return this.#quoted.has(key);
+  }
+
   /** The other keys that differ from this one in nothing but `field`, in the order of the record. */
   sameBut(key: Key, field: KeyField): Key[] {
     return this.#neighbours().sameBut(key, field);
@@ -166,6 +171,7 @@ export class Facts {
     if (!leafOf) return operand.includes('#') ? this.derive('raw', [operand]) : this.value(operand);
     const [key, run] = operand.split('#') as [string, string?];
     if (!splitKey(key)) return { why: `"${key}" is not setup/setting/workload/measure/part/phase` };
+    if (/[~()=,]|#.*#/.test(operand)) return { why: `"${operand}" cannot be named in a fact: ~ ( ) = , # have a meaning there` };
     const counting = this.readings(key);
     const runs = counting.some((r) => !r.constant) ? counting.filter((r) => !r.constant) : counting.slice(0, 1);
     const readings = run === undefined ? runs : counting.filter((r) => r.run === run);

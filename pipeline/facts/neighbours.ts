@@ -15,6 +15,7 @@ export class Neighbours {
   readonly #all: Known[] = [];
   readonly #byPlace = new Map<string, Known[]>();
   readonly #room: Known[] = [];
+  readonly #idle = new Map<Key, Known[]>();
   readonly #holders = new Set<string>();
   readonly #alike = new Map<KeyField, Map<string, Key[]>>();
 
@@ -27,6 +28,7 @@ export class Neighbours {
       this.#all.push(known);
       push(this.#byPlace, `${parts.measure}/${parts.part}/${parts.phase}`, known);
       if (parts.measure === 'temperature' && roomParts.includes(parts.part)) this.#room.push(known);
+      if (isIdle(parts.phase) && !constant) push(this.#idle, withFields(key, { workload: '', phase: '' }), known);
       if (!constant) measured.add(parts.setup);
     }
     for (const { parts } of this.#all) if (parts.setup && !measured.has(parts.setup)) this.#holders.add(parts.setup);
@@ -48,7 +50,7 @@ export class Neighbours {
   idleOf(key: Key): Key | undefined {
     const at = splitKey(key);
     if (!at || isIdle(at.phase)) return undefined;
-    const same = (this.#byPlace.get(`${at.measure}/${at.part}/idle`) ?? []).filter(({ parts, constant }) => !constant && parts.setup === at.setup && parts.setting === at.setting);
+    const same = this.#idle.get(withFields(key, { workload: '', phase: '' })) ?? [];
     return (same.find(({ parts }) => parts.workload === '') ?? same.find(({ parts }) => parts.workload === at.workload) ?? (same.length === 1 ? same[0] : undefined))?.key;
   }
 

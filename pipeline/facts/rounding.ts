@@ -62,7 +62,7 @@ function instrument(f: Fact): string {
 
 function percentDecimals(value: Exact): number {
   if (value.sign() === 0 || value.abs().compare(Exact.of(1)) >= 0) return 0;
-  return [1, 2].find((places) => value.round(places).sign() !== 0) ?? 0;
+  return [1, 2].find((places) => value.abs().compare(Exact.of(1, 10 ** places)) >= 0) ?? 0;
 }
 
 function ratioDecimals(value: Exact): number {

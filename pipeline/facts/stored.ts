@@ -32,8 +32,6 @@ export interface FactRecord extends KeyParts {
   formula: string;
   readings: { run: string; value: string; unit: string; file: string; line: number }[];
   spread?: { runs: number; sd?: string; min: string; max: string };
-  /** 95 % half-width of the mean or difference, from the runs and the resolution. */
-  uncertainty?: string;
   sofa?: string;
   second?: { value: string; unit: string; shown: string; spoken: string };
 }
@@ -51,7 +49,6 @@ export function factRecord(fact: Fact): FactRecord {
     ...(fact.spread && fact.spread.runs > 1 && {
       spread: { runs: fact.spread.runs, sd: figure(fact.spread.sd!), min: fact.spread.min.toString(), max: fact.spread.max.toString() },
     }),
-    ...(fact.uncertainty && { uncertainty: figure(fact.uncertainty.half95) }),
     ...(fact.sofa && { sofa: fact.sofa }),
     ...(fact.second && { second: { value: fact.second.value.toString(), unit: fact.second.unit.id, shown: fact.second.shown, spoken: fact.second.spoken } }),
   };

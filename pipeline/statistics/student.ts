@@ -1,7 +1,11 @@
 // Student's t distribution: how far means of few values may stray.
 
-/** Probability that |t| with `dof` degrees of freedom (any real number above 0) is larger than |t|. */
+/** Beyond this many degrees of freedom t is the normal distribution to nine digits. */
+const asGoodAsNormal = 1e8;
+
+/** Probability that |t| with `dof` degrees of freedom (any number above 0, Infinity included) is larger than |t|. */
 export function twoSidedP(t: number, dof: number): number {
+  if (dof > asGoodAsNormal) return twoSidedP(t, asGoodAsNormal);
   return incompleteBeta(dof / (dof + t * t), dof / 2, 0.5);
 }
 
