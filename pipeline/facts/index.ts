@@ -11,5 +11,5 @@ export { betterWords, factName, nameOf, quantityName } from './naming.js';
 export { type Basis, basisOf } from './basis.js';
 export { isIdle, roomParts, sameExcept } from './neighbours.js';
 // What a renderer needs of the record reaches it through this room.
-export { constantPhases, type Key, type KeyField, type KeyParts, keyFields, makeKey, splitKey, withFields } from '../records/index.js';
+export { constantPhases, writeReadings, type Key, type KeyField, type KeyParts, keyFields, makeKey, splitKey, withFields } from '../records/index.js';
 export type { Curve, EpisodeText, Measure, Named, Part, PictureRequest, Reading, Setting, Setup, Trace } from '../records/index.js';

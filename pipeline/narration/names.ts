@@ -77,7 +77,6 @@ export function quantityNoun(facts: Facts, measure: string, part: string): strin
   const m = measureNoun(namedOf(facts, 'measure', measure));
   if (!part) return m;
   const named = namedOf(facts, 'part', part);
-  if (preposition.test(forms(named)[0]!) && startsWithUnit(noun(named))) return `${m} ${forms(named)[0]}`;
   const whole = forms(named).find((f) => !preposition.test(f) && ` ${bare(f).toLowerCase()}`.includes(` ${m.toLowerCase()}`));
   if (whole) return bare(whole);
   const p = noun(named);
@@ -87,11 +86,6 @@ export function quantityNoun(facts: Facts, measure: string, part: string): strin
   }
   const stem = bare(p).replace(/s$/, '').toLowerCase();
   return m.toLowerCase().startsWith(stem) ? m : `${bare(p)} ${m}`;
-}
-
-/** "kelvin over room" names the unit, not the thing. */
-function startsWithUnit(text: string | undefined): boolean {
-  return text === undefined || unitWords.has(text.split(' ')[0]!.toLowerCase());
 }
 
 const massNouns = new Set(['power', 'voltage', 'current', 'noise', 'duty', 'charge', 'flow', 'pressure', 'energy', 'airflow', 'bandwidth', 'throughput', 'utilisation', 'efficiency', 'weight', 'draw', 'ripple', 'latency']);

@@ -1,9 +1,9 @@
 // The measured keys of an episode, grouped as sentences speak of them.
-import { type Facts, isIdle, type Key, type KeyParts, roomParts, splitKey } from '../facts/index.js';
+import { constantPhases, type Facts, isIdle, type Key, type KeyParts, roomParts, splitKey } from '../facts/index.js';
 import { adverbial, namedOf } from './names.js';
 
 /** Phases whose constants describe a setting or a plan and are no result. */
-const parameterPhases: ReadonlySet<string> = new Set(['limit', 'target', 'rated', 'offset', 'setpoint', 'maximum', 'minimum']);
+const parameterPhases: ReadonlySet<string> = new Set(constantPhases);
 
 export interface Point {
   key: Key;

@@ -1,14 +1,15 @@
 // What it was measured with, on and under: rooms, instruments, settings' parameters, parts, curves, prices.
-import { type Facts, isFact, type Key, quantityName, roomParts, splitKey } from '../facts/index.js';
+import { constantPhases, type Facts, isFact, type Key, quantityName, roomParts, splitKey } from '../facts/index.js';
 import { show } from '../quantities/index.js';
 import { dateShown, whereShown } from './places-of.js';
-import { parameterPhases } from './results.js';
 
 export interface SmallTable {
   caption: string;
   head: string[];
   rows: string[][];
 }
+
+const phases: ReadonlySet<string> = new Set(constantPhases);
 
 const obtained = { bought: 'bought', lent: 'lent', sponsored: 'sponsored', given: 'given', own: 'already owned' } as const;
 
@@ -58,7 +59,7 @@ export function parameters(facts: Facts): SmallTable | undefined {
   const rows = facts.keys().flatMap((key: Key): string[][] => {
     const parts = splitKey(key);
     const fact = facts.value(key);
-    if (!parts || !parameterPhases.has(parts.phase) || !isFact(fact) || fact.kind !== 'constant') return [];
+    if (!parts || !phases.has(parts.phase) || !isFact(fact) || fact.kind !== 'constant') return [];
     const holds = whereShown(facts, { ...parts, phase: '' }) || 'All';
     const row = [holds, quantityName(facts.about, parts.measure, parts.part), parts.phase, fact.shown];
     const id = row.join('|');

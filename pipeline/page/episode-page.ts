@@ -1,14 +1,14 @@
 // The comparison page of an episode: one file that needs no script, no font and no second request.
-import type { Facts } from '../facts/index.js';
+import { type Facts, writeReadings } from '../facts/index.js';
 import { curves, instruments, parameters, rooms, setups, system, type SmallTable, versions } from './conditions.js';
-import { dataUri, readingRows, readingsCsv, readingsJson } from './data.js';
+import { dataUri, readingRows, readingsJson } from './data.js';
 import { derivations } from './derivations.js';
 import { type PageFinding, acceptedFindings, openFindings } from './findings.js';
 import { jsonLd } from './json-ld.js';
 import { type PagePicture, pictureViews } from './pictures.js';
 import { colourRules } from './palette.js';
 import { dateShown } from './places-of.js';
-import { resultTables } from './results.js';
+import { commonWords, resultTables } from './results.js';
 import { asideRows, quoteRows } from './set-apart.js';
 import { fill, type TemplateReader } from './templates.js';
 
@@ -48,8 +48,9 @@ export function renderPage({ facts, pictures, sentences, cautions, findings, dra
     summary: about.summary ?? '',
     draft,
     disclosures: about.disclosures.map((d) => d.text),
-    cautions,
+    cautions: cautions.map(cautionView),
     tables,
+    common: commonWords(facts),
     charts, graphics,
     hasPictures: charts.length + graphics.length > 0,
     method: about.method.map((m) => m.text),
@@ -62,9 +63,15 @@ export function renderPage({ facts, pictures, sentences, cautions, findings, dra
     readings,
     count: readings.length,
     files,
-    csv: dataUri('text/csv', readingsCsv(facts)),
+    csv: dataUri('text/csv', writeReadings(facts)),
     json: dataUri('application/json', readingsJson(facts)),
     fileName: about.id || 'episode',
     jsonLd: jsonLd(facts, files.slice(0, 2)),
   }, { small: template('page/small-table.hbs') });
+}
+
+/** The first sentence stands out; the rest says what to do about it. */
+function cautionView({ text, because }: { text: string; because: string }): { lead: string; rest: string; because: string } {
+  const m = /^(.+?[.!?])\s+(.+)$/s.exec(text);
+  return { lead: m ? m[1]! : text, rest: m ? m[2]! : '', because };
 }

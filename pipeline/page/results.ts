@@ -1,5 +1,5 @@
 // The results: one table a measure, a row for each thing tested, columns by part and phase.
-import { type Fact, type Facts, isFact, isIdle, type Key, type KeyParts, nameOf, roomParts, splitKey } from '../facts/index.js';
+import { constantPhases, type Fact, type Facts, isFact, isIdle, type Key, type KeyParts, nameOf, roomParts, splitKey } from '../facts/index.js';
 import { Exact, showNumber, type Unit } from '../quantities/index.js';
 import { namesOf } from './places-of.js';
 
@@ -36,8 +36,7 @@ interface Row {
   keys: Map<string, Key>;
 }
 
-/** Phases whose constants describe a setting or a plan and are no result. */
-export const parameterPhases: ReadonlySet<string> = new Set(['limit', 'target', 'rated', 'offset', 'setpoint', 'maximum', 'minimum']);
+const parameters: ReadonlySet<string> = new Set(constantPhases);
 
 export function resultTables(facts: Facts): { tables: ResultTable[]; shown: Fact[] } {
   const measures = new Map<string, Row[]>();
@@ -60,7 +59,7 @@ function isResult(facts: Facts, key: Key, parts: KeyParts): boolean {
   const counted = facts.readings(key);
   if (counted.length === 0 || parts.measure === 'price') return false;
   if (parts.measure === 'temperature' && roomParts.includes(parts.part)) return false;
-  return !(counted.every((r) => r.constant) && parameterPhases.has(parts.phase));
+  return !(counted.every((r) => r.constant) && parameters.has(parts.phase));
 }
 
 function tableOf(facts: Facts, measure: string, all: Row[], shown: Fact[]): ResultTable | undefined {
@@ -72,23 +71,42 @@ function tableOf(facts: Facts, measure: string, all: Row[], shown: Fact[]): Resu
   shown.push(...found);
   const units = new Set(found.filter((f) => f.kind !== 'rise').map((f) => f.unit.symbol));
   const runs = new Set(found.filter((f) => f.kind === 'mean').map((f) => f.readings.length));
-  const common = units.size === 1 ? found.find((f) => f.kind !== 'rise')!.unit : undefined;
+  const oneUnit = units.size === 1 ? found.find((f) => f.kind !== 'rise')!.unit : undefined;
   const best = bestCells(facts, measure, columns, facts_);
+  const everywhere = common(facts);
+  const fields = rowFields.filter((f) => !everywhere.has(f));
   let setup: string | undefined;
   return {
     id: `results-${slug(measure)}`,
     caption: capital(nameOf(facts.about, 'measure', measure)),
-    unit: common?.symbol ?? '',
+    unit: oneUnit?.symbol ?? '',
     note: noteOf(facts, measure, runs),
     groups: groupsOf(facts, columns),
     columns: columns.map((c, i) => ({ name: c.kind === 'rise' ? 'Rise' : capital(nameOf(facts.about, 'phase', c.phase)) || 'Value', first: i === 0 || columns[i - 1]!.part !== c.part })),
     rows: rows.map((row, r) => {
-      const [name = '', ...rest] = namesOf(facts, row.parts, ['setup', 'setting', 'workload']);
+      const [name = 'All', ...rest] = namesOf(facts, row.parts, fields);
       const opens = row.parts.setup !== setup;
       setup = row.parts.setup;
-      return { name, detail: rest.join(', '), opens, cells: facts_[r]!.map((f, c) => (f ? cellOf(f, common, runs.size > 1, best.has(`${r}/${c}`)) : null)) };
+      return { name, detail: rest.join(', '), opens, cells: facts_[r]!.map((f, c) => (f ? cellOf(f, oneUnit, runs.size > 1, best.has(`${r}/${c}`)) : null)) };
     }),
   };
+}
+
+const rowFields = ['setup', 'setting', 'workload'] as const;
+
+/** What there is only one of is said once and not in every row. */
+function common(facts: Facts): Map<(typeof rowFields)[number], string> {
+  const results = facts.keys().flatMap((key) => {
+    const parts = splitKey(key);
+    return parts && isResult(facts, key, parts) ? [parts] : [];
+  });
+  const only = rowFields.map((f) => [f, new Set(results.map((p) => p[f]).filter(Boolean))] as const).filter(([, ids]) => ids.size === 1);
+  return new Map(only.map(([f, ids]) => [f, [...ids][0]!]));
+}
+
+/** "Open bench, Harbour loop": what holds for every row of every table; empty where nothing does. */
+export function commonWords(facts: Facts): string {
+  return [...common(facts)].map(([field, id]) => nameOf(facts.about, field, id)).join(', ');
 }
 
 /** Idle rows without a workload are shown in the rows of the workloads that they belong to. */

@@ -1,4 +1,5 @@
 // What a watt and a unit of money buy.
+import { Exact } from '../../quantities/index.js';
 import { type Facts, isFact, type Key } from '../../facts/index.js';
 import type { Point, Scene, Stage } from '../scenes.js';
 import type { Draft } from '../sentence.js';
@@ -9,6 +10,9 @@ export function efficiency(stage: Stage, scene: Scene, section: string): Draft[]
   const power = powerOf(stage.facts, scene);
   return scene.points.filter((p) => isPerformance(stage.facts, p.key)).flatMap((p) => [...perWatt(stage, p, power, section), ...perPrice(stage, p, section)]);
 }
+
+/** Nobody follows "zero point zero five three four"; such figures are left to the page. Common practice, no published source. */
+const sayable = Exact.of(1, 10);
 
 /** Frame rates, data rates and scores, and whatever else the record says is better higher and no power, clock or voltage. */
 function isPerformance(facts: Facts, key: Key): boolean {
@@ -28,7 +32,7 @@ function powerOf(facts: Facts, scene: Scene): Point | undefined {
 function perWatt(stage: Stage, { key, parts }: Point, power: Point | undefined, section: string): Draft[] {
   if (!power || power.parts.phase !== parts.phase) return [];
   const fact = stage.facts.derive('per_watt', [key, power.key]);
-  if (!isFact(fact)) return [];
+  if (!isFact(fact) || fact.value.compare(sayable) < 0) return [];
   const [what, of] = [definite(quantity(stage, parts)), quantity(stage, power.parts)];
   return [{ section, facts: [fact], text: (v) => `${stage.opening(parts)}${what} came to ${v.say(fact)} of ${of} ${stage.when({ key, parts })}` }];
 }
@@ -36,6 +40,6 @@ function perWatt(stage: Stage, { key, parts }: Point, power: Point | undefined, 
 function perPrice(stage: Stage, { key, parts }: Point, section: string): Draft[] {
   const price = stage.facts.about.setups.get(parts.setup)?.kind === 'product' ? stage.facts.priceOf(parts.setup) : undefined;
   const fact = price === undefined ? undefined : stage.facts.derive('per_price', [key, price]);
-  if (!isFact(fact)) return [];
+  if (!isFact(fact) || fact.value.compare(sayable) < 0) return [];
   return [{ section, facts: [fact], text: (v) => `${stage.opening(parts)}${definite(quantity(stage, parts))} came to ${v.say(fact)} of its price ${stage.when({ key, parts })}` }];
 }

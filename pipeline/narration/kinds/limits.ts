@@ -1,5 +1,6 @@
 // Against what the record sets: a share of a limit, the room left below it, a target met or missed.
 import { type Fact, type Facts, isFact, type Key, splitKey, withFields } from '../../facts/index.js';
+import { Exact } from '../../quantities/index.js';
 import { adverbial, namedOf } from '../names.js';
 import type { Point, Scene, Stage } from '../scenes.js';
 import type { Draft } from '../sentence.js';
@@ -29,13 +30,20 @@ function against(stage: Stage, point: Point, phase: string, noun: string, sectio
   if (!isFact(value) || !bound) return [];
   const opening = `${stage.opening(parts)}${subject(stage, parts, value.unit)} ${stage.when(point)}`;
   const share = phase === 'target' ? undefined : shareOf(facts, value, bound);
-  if (share) return [{ section, facts: [value, share, bound], text: (v) => `${opening} was ${v.say(value)}, which is ${v.say(share)} of its ${noun} of ${v.say(bound)}` }];
+  if (share) return [{ section, facts: [value, share, bound], text: (v) => `${opening} was ${v.say(value)}, which is ${nearly(share)}${v.say(share)} of its ${noun} of ${v.say(bound)}` }];
   const gap = facts.derive('difference', [key, bound.subject]);
   if (!isFact(gap)) return [];
   const level = gap.value.round(gap.decimals).sign();
   if (level === 0) return [{ section, facts: [bound], text: (v) => `${opening} was right at its ${noun} of ${v.say(bound)}` }];
   if (value.unit.dimension !== 'temperature') return [{ section, facts: [value, bound], text: (v) => `${opening} was ${v.say(value)}, against a ${noun} of ${v.say(bound)}` }];
   return [{ section, facts: [gap, bound], text: (v) => `${opening} was ${v.size(gap)} ${level > 0 ? 'above' : 'below'} its ${noun} of ${v.number(bound)}` }];
+}
+
+/** "just under" where a rounded hundred would claim a whole that it is not. */
+function nearly(share: Fact): string {
+  const hundred = Exact.of(100);
+  if (!share.value.round(share.decimals).equals(hundred) || share.value.equals(hundred)) return '';
+  return share.value.compare(hundred) < 0 ? 'just under ' : 'just over ';
 }
 
 function boundOf(facts: Facts, key: Key, phase: string): Fact | undefined {
