@@ -13,8 +13,8 @@ export interface DerivedReading {
   shown: string;
   file: string;
   line: number;
-  /** The rows of the log that it was averaged from. */
-  log?: { file: string; firstLine: number; lastLine: number; samples: number };
+  /** The rows of that file that it was averaged from, where it is a log. */
+  log?: { firstLine: number; lastLine: number; samples: number };
   /** Why it was set aside. */
   aside?: string;
 }
@@ -74,7 +74,7 @@ function derivationOf(facts: Facts, fact: Fact): Derivation {
   return {
     id: fact.id, shown: fact.shown, spoken: fact.spoken, formula: fact.formula,
     value: fact.value.toString(), ends: Exact.parse(fact.value.toString())!.equals(fact.value), unit: fact.unit.id,
-    rounding: whole ? `shown ${rule}; nothing is rounded` : `rounded half away from zero to ${places(fact.decimals)}: shown ${rule}`,
+    rounding: whole ? 'nothing is rounded' : `rounded half away from zero to ${places(fact.decimals)} (${rule})`,
     ...(fact.spread?.sd !== undefined && { spread: `${fact.spread.runs} runs from ${fact.spread.min.toString()} to ${fact.spread.max.toString()}, standard deviation ${figure(fact.spread.sd)} (n−1)` }),
     ...(uncertainty && { uncertainty: `± ${figure(uncertainty.half95)} at 95 %, from the runs and the resolution alone` }),
     ...(fact.sofa && { sofa: fact.sofa }),
@@ -86,13 +86,13 @@ function derivationOf(facts: Facts, fact: Fact): Derivation {
 
 function readingsOf(facts: Facts, fact: Fact): DerivedReading[] {
   const aside = fact.kind === 'mean' ? fact.keys.flatMap((k) => facts.readings(k, { aside: true })).filter((r) => r.aside) : [];
-  return [...fact.readings, ...aside].map((r) => tell(facts, r));
+  return [...fact.readings, ...aside].map(tell);
 }
 
-function tell(facts: Facts, r: Reading): DerivedReading {
+function tell(r: Reading): DerivedReading {
   const { value, decimals, unit } = r.quantity;
-  const log = r.log && { file: facts.traces.find((t) => t.id === r.log!.trace)?.place.file ?? r.place.file, firstLine: r.log.firstLine, lastLine: r.log.lastLine, samples: r.log.samples };
-  return { run: r.run, shown: `${value.toFixed(decimals)} ${unit.symbol}`.trim(), file: r.place.file, line: r.place.line, ...(log && { log }), ...(r.aside && { aside: r.aside.reason }) };
+  const { firstLine = 0, lastLine = 0, samples = 0 } = r.log ?? {};
+  return { run: r.run, shown: `${value.toFixed(decimals)} ${unit.symbol}`.trim(), file: r.place.file, line: r.place.line, ...(r.log && { log: { firstLine, lastLine, samples } }), ...(r.aside && { aside: r.aside.reason }) };
 }
 
 function places(decimals: number): string {
@@ -116,6 +116,6 @@ function print(d: Derivation, depth = 0): string[] {
 }
 
 function where(r: DerivedReading): string {
-  const rows = r.log ? `, mean of ${r.log.samples} samples in ${r.log.file}:${r.log.firstLine}–${r.log.lastLine}` : '';
-  return `${r.run ? `run ${r.run}: ` : ''}${r.shown}  ${r.file}:${r.line}${rows}${r.aside ? `  (set aside: ${r.aside})` : ''}`;
+  const rows = r.log ? `${r.log.firstLine}–${r.log.lastLine}, from ${r.log.samples} samples` : r.line;
+  return `${r.run ? `run ${r.run}: ` : ''}${r.shown}  ${r.file}:${rows}${r.aside ? `  (set aside: ${r.aside})` : ''}`;
 }

@@ -109,7 +109,7 @@ function average(inputs: Fact[], variant: string): Result | Underivable {
   const decimals = widest(inputs);
   return {
     value: energy ? meanLevel(averaged) : mean(averaged), unit: first.unit,
-    formula: averaged.length === 1 ? show(averaged[0]!, first.unit, decimals) : `${energy ? 'energy mean' : 'mean'} of ${averaged.map((v) => showNumber(v, one ? written(v, decimals) : decimals)).join(', ')}`,
+    formula: averaged.length === 1 ? show(averaged[0]!, first.unit, decimals) : `${energy ? 'energy mean' : 'mean'} of ${averaged.map((v) => showNumber(v, Math.max(...averaged.map((x) => written(x, decimals))))).join(', ')}`,
     spread: one ? spreadOf(averaged) : undefined,
   };
 }
@@ -126,7 +126,8 @@ function rank(inputs: Fact[], variant: string, about: About): Result | Underivab
   if ('why' in all) return all;
   const own = all.values[0]!;
   const place = 1 + all.values.slice(1).filter((v) => (high ? v.compare(own) > 0 : v.compare(own) < 0)).length;
-  const sorted = ascending(all.values).map((v) => showNumber(v, written(v, widest(inputs))));
+  const decimals = Math.max(...all.values.map((v) => written(v, widest(inputs))));
+  const sorted = ascending(all.values).map((v) => showNumber(v, decimals));
   return {
     value: Exact.of(place), unit: unit('1'),
     formula: `place ${place} from the ${high ? 'highest' : 'lowest'} of ${inputs.length}: ${(high ? sorted.reverse() : sorted).join(', ')}`,

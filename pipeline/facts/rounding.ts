@@ -11,8 +11,9 @@ export interface RoundingRule {
 
 const asWritten: RoundingRule = { says: 'as it was written', decimals: (_, u, inputs) => finest(u, inputs) };
 const whole: RoundingRule = { says: 'a whole number', decimals: () => 0 };
+/** Readings of another measure or part are another instrument's; a constant is exact and never decides. */
 const difference: RoundingRule = {
-  says: 'as the readings; of two instruments (another measure or part) the coarser one decides, a constant never does',
+  says: 'as fine as the readings; of two instruments the coarser one decides',
   decimals: (_, u, inputs) => coarser(u, inputs),
 };
 const percent: RoundingRule = { says: 'whole percent; below one percent the first place that says something, up to two', decimals: (v) => percentDecimals(v) };
@@ -21,7 +22,7 @@ const threeDigits: RoundingRule = { says: 'three significant digits', decimals: 
 export const roundingRules: Readonly<Record<FactKind, RoundingRule>> = {
   raw: asWritten,
   constant: asWritten,
-  mean: { says: 'as the finest of the readings averaged: a mean of whole degrees is shown in whole degrees', decimals: (_, u, inputs) => finest(u, inputs) },
+  mean: { says: 'as fine as the readings: a mean of whole degrees is whole', decimals: (_, u, inputs) => finest(u, inputs) },
   rise: difference,
   over_room: difference,
   difference,
@@ -31,8 +32,8 @@ export const roundingRules: Readonly<Record<FactKind, RoundingRule>> = {
   ratio: { says: 'two decimals, fewer where they end before; three significant digits from ten on', decimals: ratioDecimals },
   rank: whole,
   count: whole,
-  median: { says: 'as the finest of the values', decimals: (_, u, inputs) => finest(u, inputs) },
-  range: { says: 'as the finest of the values', decimals: (_, u, inputs) => finest(u, inputs) },
+  median: { says: 'as fine as the values', decimals: (_, u, inputs) => finest(u, inputs) },
+  range: { says: 'as fine as the values', decimals: (_, u, inputs) => finest(u, inputs) },
   per_watt: threeDigits,
   per_price: threeDigits,
 };

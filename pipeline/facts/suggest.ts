@@ -37,7 +37,7 @@ function nearestKey(key: Key, keys: readonly Key[]): Key | undefined {
   let least = Infinity;
   for (const known of keys) {
     const other = splitKey(known);
-    const d = at && other ? keyFields.reduce((sum, f) => sum + distance(at[f], other[f]), 0) : distance(key, known, 20);
+    const d = at && other ? keyFields.reduce((sum, f) => sum + (at[f] && other[f] ? distance(at[f], other[f]) : at[f] === other[f] ? 0 : 2), 0) : distance(key, known, 20);
     if (d < least) [best, least] = [known, d];
   }
   return least <= Math.max(3, key.length / 4) ? best : undefined;

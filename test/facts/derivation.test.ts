@@ -9,7 +9,8 @@ bench/stock//power/board/limit: = 250 W
 bench/stock/scene/power/board/load: 247.6 248.3 248.1 W
 `.trim(), { secondUnits: new Map([['degC', 'degF']]) });
 const [idleRun, loadRun] = [episode.readings[0]!, episode.readings[4]!];
-const logPlace = { file: 'data/example/logs/stock-1.csv', line: 1, column: 1, endLine: 1, endColumn: 1 };
+const logPlace = { file: 'data/example/logs/stock-1.csv', line: 12, column: 1, endLine: 12, endColumn: 1 };
+idleRun.place = logPlace;
 idleRun.log = { trace: 'bench/stock//temperature/core#1', firstLine: 12, lastLine: 311, samples: 300 };
 loadRun.aside = { reason: 'window was opened', place: episode.place };
 episode.traces.push({ id: idleRun.log.trace, setup: 'bench', setting: 'stock', workload: '', measure: 'temperature', part: 'core', run: '1', unit: idleRun.quantity.unit, times: [0], values: [38], windows: [], place: logPlace });
@@ -27,14 +28,14 @@ describe('explain', () => {
 
   test('goes down to the file and line of each reading, the rows of its log, and what was set aside', () => {
     const [load, idle] = derivation!.from;
-    expect(idle!.readings[0]).toEqual({ run: '1', shown: '38 °C', file: 'data/example/episode.yaml', line: 1, log: { file: 'data/example/logs/stock-1.csv', firstLine: 12, lastLine: 311, samples: 300 } });
+    expect(idle!.readings[0]).toEqual({ run: '1', shown: '38 °C', file: 'data/example/logs/stock-1.csv', line: 12, log: { firstLine: 12, lastLine: 311, samples: 300 } });
     expect(load!.readings.map((r) => [r.run, r.line, r.aside])).toEqual([['1', 2, undefined], ['3', 2, undefined], ['2', 2, 'window was opened']]);
     expect(load!.spread).toBe('2 runs from 67 to 67, standard deviation 0 (n−1)');
   });
 
   test('prints all of it', () => {
     const text = String(explain(facts, rise));
-    for (const part of ['29 K  rise:', '= 67 − 38.3', '28.6666666666667… K', 'spoken: twenty-nine degrees', 'also 52 °F', 'mean of 300 samples in data/example/logs/stock-1.csv:12–311', 'run 2: 68 °C  data/example/episode.yaml:2  (set aside: window was opened)']) expect(text).toContain(part);
+    for (const part of ['29 K  rise:', '= 67 − 38.3', '28.6666666666667… K', 'spoken: twenty-nine degrees', 'also 52 °F', 'run 1: 38 °C  data/example/logs/stock-1.csv:12–311, from 300 samples', 'run 2: 68 °C  data/example/episode.yaml:2  (set aside: window was opened)']) expect(text).toContain(part);
   });
 
   test('shows the sofa note', () => {
