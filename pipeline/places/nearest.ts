@@ -1,17 +1,22 @@
 // The known name that a mistyped one most likely meant.
 
-/** The nearest of `known` to `word` by edit distance (transpositions count one), or undefined when none is near enough. */
+/**
+ * The nearest of `known` to `word` by edit distance (transpositions count one); where none is near enough, the one that
+ * begins with it ("warn" for "warning"); else undefined.
+ */
 export function nearest(word: string, known: Iterable<string>): string | undefined {
+  const begins = new Set<string>();
   let best: string | undefined;
   let least = Math.max(1, Math.floor(word.length / 3)) + 1;
   for (const name of known) {
+    if (word.length >= 3 && name.toLowerCase().startsWith(word.toLowerCase())) begins.add(name);
     const d = distance(word.toLowerCase(), name.toLowerCase(), least);
     if (d < least) {
       least = d;
       best = name;
     }
   }
-  return best;
+  return best ?? (begins.size === 1 ? [...begins][0] : undefined);
 }
 
 /** Optimal string alignment distance, given up (returning `cap`) once it must reach `cap`. */

@@ -91,7 +91,8 @@ export function readDocument(source: Source): Outcome<{ root: Node; reader: Read
     readable = false;
     if (seen.has(`${e.code}${line}`) || findings.length > 20) continue;
     seen.add(`${e.code}${line}`);
-    bad(start, Math.min(end, text.length), e.code === 'TAB_AS_INDENT' ? 'yaml-tab' : 'yaml-form', plainly(e.code, e.message, text.slice(start, end)));
+    const broken = text.slice(start, end).search(/[\r\n]/);
+    bad(start, broken > 0 ? start + broken : Math.min(end, text.length), e.code === 'TAB_AS_INDENT' ? 'yaml-tab' : 'yaml-form', plainly(e.code, e.message, text.slice(start, end)));
   }
   const second = secondDocument(text, document);
   if (second !== undefined) {
@@ -105,7 +106,8 @@ export function readDocument(source: Source): Outcome<{ root: Node; reader: Read
   }
   if (readable && !isMap(root)) {
     const range = root!.range;
-    bad(range[0], Math.min(range[1], text.length), 'record-form', `Expected a map of fields (title: …), found ${isSeq(root) ? 'a list' : isScalar(root) ? 'a single value' : 'an alias'}`);
+    const lineEnd = /[\r\n]|$/.exec(text.slice(range[0]))!.index;
+    bad(range[0], Math.min(range[1], range[0] + lineEnd), 'record-form', `Expected a map of fields (title: …), found ${isSeq(root) ? 'a list' : isScalar(root) ? 'a single value' : 'an alias'}`);
     return none;
   }
   return { value: readable ? { root: root!, reader: new Reader(source, document, findings) } : undefined, findings };

@@ -85,9 +85,8 @@ export interface Trace {
 
 /** A value that the person has already said or written elsewhere; kind and operands as in a fact's id. */
 export interface Stated {
+  /** `rise`, or with its form behind a point: `rank.highest`. */
   kind: string;
-  /** `highest` of rank.highest; empty or left out where the kind has none or its usual one is meant. */
-  variant?: string;
   /** Subject first, base last: keys, or fact ids in brackets. */
   operands: string[];
   quantity: Quantity;

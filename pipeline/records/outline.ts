@@ -63,7 +63,7 @@ export function outline(source: Source, id: string): Outcome<Outline> {
     pictures: readPictures(ctx),
   };
   if (!fields.readings && !fields.tables && !fields.logs && !fields.quotes && !keys.readings && !keys.tables && !keys.logs && !keys.quotes) {
-    reader.fail(source.wholeLine(reader.place(root).line), 'record-missing', 'a record needs "readings", "tables", "logs" or "quotes": there is nothing to compute from', { subject: 'readings' });
+    reader.fail(source.wholeLine(reader.place(root).line), 'record-bare', 'the record has no "readings", "tables", "logs" or "quotes": there is nothing to compute from', { severity: 'warning', subject: 'readings' });
   }
   return { value: made, findings: [...reader.findings] };
 }

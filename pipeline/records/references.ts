@@ -1,12 +1,13 @@
 // Keys as the record refers to them: whole, or with fields left out where only one reading fits.
 import { nearest } from '../places/index.js';
 import type { Reader } from './document.js';
-import { type Key, keyFields, splitKey } from './key.js';
+import { type Key, type KeyField, keyFields, splitKey } from './key.js';
 import type { Written } from './shape.js';
 
 export class References {
   readonly #keys: readonly Key[];
   readonly #known: Set<Key>;
+  readonly #names: Record<KeyField, Set<string>>;
   readonly #reader: Reader;
   /** Set where readings are missing because their file could not be read: then a key that nothing fits is no news. */
   readonly #incomplete: boolean;
@@ -14,6 +15,7 @@ export class References {
   constructor(keys: readonly Key[], reader: Reader, incomplete: boolean) {
     this.#keys = keys;
     this.#known = new Set(keys);
+    this.#names = Object.fromEntries(keyFields.map((f) => [f, new Set(keys.map((k) => splitKey(k)![f]))])) as Record<KeyField, Set<string>>;
     this.#reader = reader;
     this.#incomplete = incomplete;
   }
@@ -41,10 +43,16 @@ export class References {
     return fits.length === 1 ? fits[0]! : text;
   }
 
-  /** An operand of a fact: a key, a bracketed fact id, or a literal ("=1000 g"). */
+  /**
+   * An operand of a fact: a key, a bracketed fact id, or a literal ("=1000 g"). A whole key of known names is taken even
+   * where no reading stands behind it: that a stated value rests on nothing is for the checks to tell.
+   */
   operand(w: Written): string | undefined {
     const text = w.text.trim();
-    return /^[(=]/.test(text) ? text : this.key(w);
+    if (/^[(=]/.test(text)) return text;
+    const parts = splitKey(text.split('#')[0]!);
+    const whole = parts && keyFields.every((f) => parts[f] === '' || this.#names[f].has(parts[f]));
+    return whole ? text : this.key(w);
   }
 
   /** The idle reading of the same quantity: without a workload first, as idle needs none. */

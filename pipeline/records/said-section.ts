@@ -22,7 +22,7 @@ export function readStated(ctx: Context, refs: References): Stated[] {
       return [];
     }
     const { key, value } = rest[0]!;
-    const [kind = '', variant = ''] = key.text.split('.');
+    const [kind = ''] = key.text.split('.');
     const found = value.map((w) => refs.operand(w));
     const idle = kind === 'rise' && found.length === 1 && found[0] !== undefined ? refs.idleOf(found[0]) : undefined;
     if (idle !== undefined) found.push(idle);
@@ -34,7 +34,7 @@ export function readStated(ctx: Context, refs: References): Stated[] {
     }
     const quantity = f.is && quantityOf(f.is, reader, unitOfKind(ctx, kind, found[0]));
     if (!quantity || found.some((o) => o === undefined)) return [];
-    return [{ kind, variant, operands: found as string[], quantity, ...(f.where && { where: f.where.text }), place, valuePlace: f.is!.place }];
+    return [{ kind: key.text, operands: found as string[], quantity, ...(f.where && { where: f.where.text }), place, valuePlace: f.is!.place }];
   });
 }
 

@@ -13,6 +13,10 @@ export interface Run {
   place: Place;
 }
 
+/** Stands for the value of a run that has none. */
+const missing = 'x';
+const spreadOrRange = /±|\+\/-|\d\s*(?:\p{L}\S*\s*)?(?:[–—]|\bto\b|\.\.+|\s-\s)\s*\d/u;
+
 /** A single quantity; a finding where it is none. */
 export function quantityOf(w: Written, reader: Reader, fallback?: Unit): Quantity | undefined {
   return readOne(w.text, w.place, reader.findings, fallback);
@@ -40,15 +44,15 @@ function notPlain(text: string): string | undefined {
   if (/^[+-]?\.?(nan|inf(inity)?)\b/i.test(t)) return `"${t}" is not a finite number`;
   if (/^(yes|no|on|off|true|false)$/i.test(t)) return `"${t}" is a word, not a number`;
   if (/±|\+\/-/.test(t)) return `"${t}" states a spread; write the runs themselves, the spread is computed`;
-  if (/\d\s*(\p{L}\S*\s*)?(–|\bto\b|\.\.+)\s*\d/u.test(t) || /^\d[\d.]*-\d/.test(t)) return `"${t}" is a range; write the runs themselves, or one value`;
+  if (spreadOrRange.test(t) || /^\d[\d.]*-\d/.test(t)) return `"${t}" is a range; write the runs themselves, or one value`;
   if (/^[~≈<>≤≥]|^(about|circa|ca\.?)\s/i.test(t)) return `"${t}" is not exact; write the value that was read`;
   return undefined;
 }
 
-/** "67 67 68 °C", "67, 67, 68 °C", "67 °C, 67 °C", "67 - 68 °C" (run 2 is missing), or a single value. */
+/** "67 67 68 °C", "67, 67, 68 °C", "67 °C, 67 °C", "67 x 68 °C" (run 2 is missing), or a single value. */
 export function readRuns(w: Written, reader: Reader, fallback?: Unit): Run[] {
-  const pieces = split(w.text);
-  if (pieces.length === 1) {
+  const pieces = spreadOrRange.test(w.text) ? [] : split(w.text);
+  if (pieces.length <= 1) {
     const quantity = readOne(w.text, w.place, reader.findings, fallback);
     return quantity ? [{ run: '', quantity, place: w.place }] : [];
   }
@@ -63,7 +67,7 @@ export function readRuns(w: Written, reader: Reader, fallback?: Unit): Run[] {
   const said = theOne(units.map((u) => (u ? findUnit(u) : undefined))) ?? fallback;
   const runs: Run[] = [];
   for (const [i, piece] of pieces.entries()) {
-    if (/^[-–—]$/.test(piece.text)) continue;
+    if (piece.text === missing) continue;
     const quantity = readOne(piece.text, at(piece), reader.findings, said);
     if (quantity) runs.push({ run: String(i + 1), quantity, place: at(piece) });
   }
@@ -77,7 +81,7 @@ export function readRuns(w: Written, reader: Reader, fallback?: Unit): Run[] {
 
 /** The unit behind the digits of a value, as written. */
 function unitAtEnd(text: string): string | undefined {
-  return /^[^\p{L}°%$€£µ"″×]*\d\s*([^\d\s.,:].*)$/su.exec(text)?.[1];
+  return /^[^\p{L}°%$€£µ"″×]*\d\s*([^\d\s.,:;_±~+\-–—'].*)$/su.exec(text)?.[1];
 }
 
 /** The unit that all those with a unit share: said once, it holds for the others too. */
@@ -95,7 +99,7 @@ interface Piece {
 /** Cuts a text of several values: at spaces before a number, and at commas and semicolons followed by a space. */
 function split(text: string): Piece[] {
   const pieces: Piece[] = [];
-  const between = /\s*[,;]\s+|\s+(?=[+−–-]?[\d.]|[-–—](?=\s))|(?<=\s[-–—])\s+/gu;
+  const between = /\s*[,;]\s+|\s+(?=[+−–$€£-]?[\d.]|x(?:\s|$))|(?<=(?:^|\s)x)\s+/gu;
   let from = 0;
   const push = (end: number) => {
     const raw = text.slice(from, end);
@@ -118,7 +122,7 @@ export function runsOf(values: Values, reader: Reader, fallback?: Unit): Run[] {
     commas(values.list, reader);
     const said = theOne(values.list.map((w) => findUnit(unitAtEnd(w.text.trim()) ?? ''))) ?? fallback;
     return values.list.flatMap((w, i) => {
-      if (/^[-–—]$/.test(w.text)) return [];
+      if (w.text === missing) return [];
       const quantity = readOne(w.text, w.place, reader.findings, said);
       return quantity ? [{ run: String(i + 1), quantity, place: w.place }] : [];
     });
