@@ -2,7 +2,7 @@
 import { isFact } from '../facts/index.js';
 import { convert, unit } from '../quantities/index.js';
 import { type Check, yaml } from './check.js';
-import { isRoom, measured } from './measured.js';
+import { isHot, measured } from './measured.js';
 import { readingPlaces, tell } from './words.js';
 
 export const belowRoom: Check = {
@@ -26,8 +26,8 @@ export const belowRoom: Check = {
       - {for: {setup: bench}, temperature/core: {idle: 18 18 18 °C}} # expect
   `) },
   run({ facts, limits }) {
-    return measured(facts).flatMap(({ key, at, readings, mean }) => {
-      const roomKey = mean?.unit.dimension === 'temperature' && !isRoom(at) ? facts.roomFor(key) : undefined;
+    return measured(facts).filter(isHot).flatMap(({ key, readings, mean }) => {
+      const roomKey = facts.roomFor(key);
       const room = roomKey && facts.value(roomKey);
       if (!mean || !room || !isFact(room)) return [];
       const own = convert(mean.value, mean.unit, unit('degC'))!;

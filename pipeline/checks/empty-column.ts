@@ -1,6 +1,8 @@
 // A column of a log without a single value.
 import { type Check, yaml } from './check.js';
-import { byQuantity, hasValues, keyOf } from './traces.js';
+import { makeKey } from '../records/index.js';
+import { grouped } from './measured.js';
+import { hasValues } from './traces.js';
 import { count, tell } from './words.js';
 
 const record = (title: string, mark: string) => yaml(`
@@ -20,10 +22,13 @@ export const emptyColumn: Check = {
   right: { record: record('Right', ''), files: { 'run-1.csv': 't,stage,core,fan\n0,load,70,900\n1,load,70,910\n' } },
   wrong: { record: record('Wrong', ' # expect'), files: { 'run-1.csv': 't,stage,core,fan\n0,load,70,\n1,load,70,\n' } },
   run({ facts }) {
-    return byQuantity(facts.traces.filter((t) => !hasValues(t))).map((runs) => ({
-      place: runs[0]!.place, subject: keyOf(runs[0]!, ''),
-      message: `${tell(facts.about, keyOf(runs[0]!, ''))}: the column is empty in ${count(runs.length, 'log')}`,
-      related: runs.slice(1).map((t) => ({ place: t.place, label: `run ${t.run}` })),
-    }));
+    return [...grouped(facts.traces.filter((t) => !hasValues(t)), (t) => makeKey({ measure: t.measure, part: t.part })).entries()].map(([key, empty]) => {
+      const all = facts.traces.filter((t) => t.measure === empty[0]!.measure && t.part === empty[0]!.part).length;
+      return {
+        place: empty[0]!.place, subject: key, said: 'no value',
+        message: `${tell(facts.about, key)}: the column is empty in ${empty.length === all ? `${all === 1 ? 'the one log' : `all ${count(all, 'log')}`}` : `${count(empty.length, 'log')} of ${all}`} that should have it`,
+        related: empty.slice(1, 6).map((t) => ({ place: t.place, label: [t.setup, t.setting, t.workload, `run ${t.run}`].filter(Boolean).join('/') })),
+      };
+    });
   },
 };

@@ -2,7 +2,7 @@
 import { isIdle } from '../facts/index.js';
 import { type Check, yaml } from './check.js';
 import { brief, ends } from './series.js';
-import { byQuantity, courses, keyOf } from './traces.js';
+import { byQuantity, courses, keyOf, oncePerTest } from './traces.js';
 import { listed, tell } from './words.js';
 
 const logLayout = `
@@ -33,7 +33,7 @@ export const idleNotSettled: Check = {
       - {files: run-1.csv, layout: log, for: {setup: bench, workload: scene}, run: "1"} # expect
   `), files: { 'run-1.csv': rows([50, 49, 48, 47, 46, 45, 45, 44, 44, 43, 43, 43]) } },
   run({ facts, limits }) {
-    return byQuantity(facts.traces).flatMap((runs) => {
+    const found = byQuantity(facts.traces).flatMap((runs) => {
       const drifting = runs.flatMap((trace) => courses(trace).filter((c) => isIdle(c.phase)).flatMap((c) => {
         const { first, last } = ends(c.values);
         const allowed = trace.unit.dimension === 'temperature' ? limits.number('idle-not-settled-temperature') * (trace.unit.id === 'degF' ? 1.8 : 1)
@@ -45,11 +45,12 @@ export const idleNotSettled: Check = {
       const { trace, phase, first, last } = worst;
       const key = keyOf(trace, phase);
       return [{
-        place: trace.place, subject: key, said: `${brief(first)} ${trace.unit.symbol}`, recorded: `${brief(last)} ${trace.unit.symbol}`,
+        trace, place: trace.place, subject: key, said: `${brief(first)} ${trace.unit.symbol}`, recorded: `${brief(last)} ${trace.unit.symbol}`,
         message: `${tell(facts.about, key)}: the idle window of ${drifting.length === 1 ? `run ${trace.run}` : `runs ${listed(drifting.map((d) => d.trace.run))}`} has not settled; in run ${trace.run} it goes from ${brief(first)} to ${brief(last)} ${trace.unit.symbol}`,
         slip: first > last ? 'still cooling down from what ran before' : 'the part was not at rest yet when the log began',
         related: drifting.filter((d) => d !== worst).map((d) => ({ place: d.trace.place, label: `run ${d.trace.run}` })),
       }];
     });
+    return oncePerTest(found, facts.about);
   },
 };

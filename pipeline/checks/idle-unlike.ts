@@ -2,9 +2,10 @@
 import { isIdle } from '../facts/index.js';
 import { differenceUnit, Exact, show } from '../quantities/index.js';
 import { type Check, type Context, yaml } from './check.js';
-import { grouped, type Measured, measured, testOf } from './measured.js';
+import { grouped, isRoom, type Measured, measured, testOf } from './measured.js';
 import { type OddRun, oddRun } from './odd-run.js';
-import { listed, readingPlaces, runsOf, tell } from './words.js';
+import { stepOf } from './run-spread.js';
+import { listed, readingPlaces, runsOf, tell, what } from './words.js';
 
 export const idleUnlike: Check = {
   name: 'idle-unlike',
@@ -32,23 +33,24 @@ export const idleUnlike: Check = {
     return [...grouped(odd, ({ at, one }) => `${testOf(at)} ${one.run.run}`).values()].map((all) => {
       const { key, mean, one } = all[0]!;
       const gap = show(one.gap, differenceUnit(mean!.unit), mean!.decimals);
-      const also = all.slice(1).map((m) => tell(context.facts.about, m.key).replace(/, [^,(]* \(.*$/, '').toLowerCase());
+      const also = all.slice(1).map((m) => what(context.facts.about, m.key));
       return {
         place: one.run.place, subject: key, said: runsOf([one.run]), recorded: runsOf(one.others), derivation: `${gap} from the nearest of the others`,
         message: `${tell(context.facts.about, key)}: run ${one.run.run} began at ${runsOf([one.run])} ${mean!.unit.symbol}, ${one.others.length > 2 ? 'the others' : `runs ${listed(one.others.map((r) => r.run))}`} at ${listed(one.others.map((r) => runsOf([r])))}${also.length ? `; so with ${listed(also)}` : ''}`,
-        slip: 'the part had not come to rest between the runs', related: readingPlaces(one.others),
+        ...(mean!.unit.dimension === 'temperature' && { slip: 'the part had not come to rest between the runs' }), related: readingPlaces(one.others),
       };
     });
   },
 };
 
 /** The odd run of an idle reading, where it is further off than the threshold. */
-export function idleUnlikeOf({ readings, mean }: Measured, { limits }: Context): OddRun | undefined {
+export function idleUnlikeOf({ at, readings, mean }: Measured, context: Context): OddRun | undefined {
   const odd = mean && oddRun(readings);
-  if (!odd || mean.value.sign() === 0) return undefined;
+  if (!odd || mean.value.sign() === 0 || isRoom(at)) return undefined;
+  const { limits } = context;
   const isTemperature = mean.unit.dimension === 'temperature';
   if (!isTemperature && !['power', 'current', 'rotation', 'sound-level'].includes(mean.unit.dimension)) return undefined;
   const kelvin = limits.exact('idle-unlike-temperature').times(mean.unit.id === 'degF' ? Exact.of(9, 5) : Exact.of(1));
   const allowed = isTemperature ? kelvin : mean.value.abs().times(limits.share('idle-unlike'));
-  return odd.gap.compare(allowed) > 0 ? odd : undefined;
+  return odd.gap.compare(allowed) > 0 && odd.gap.compare(stepOf(readings, context)) > 0 ? odd : undefined;
 }

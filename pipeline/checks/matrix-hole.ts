@@ -1,8 +1,8 @@
 // What was tested for one and not for the other.
-import { splitKey } from '../records/index.js';
+import { isIdle } from '../facts/index.js';
 import { type Check, type Context, type Report, yaml } from './check.js';
 import { grouped, isRoom, measured, quantityOf } from './measured.js';
-import { listed, nameOf, tell } from './words.js';
+import { count, listed, nameOf, tell } from './words.js';
 
 export const matrixHole: Check = {
   name: 'matrix-hole',
@@ -59,31 +59,37 @@ function emptyCells(tests: Tests, { episode, facts, limits }: Context): Report[]
   });
 }
 
-/** Quantities that at least two other tests of the same workload have, and more have than have not. */
+/** Quantities that at least two comparable tests have, and more have than have not. What no test of a setting has was left out on purpose. */
 function missingQuantities(tests: Tests, { facts }: Context): Report[] {
-  if (tests.size < 2) return [];
   const holders = new Map<string, Set<string>>();
-  for (const [test, all] of tests) {
-    for (const { at } of all) {
-      const what = `${at.workload}|${quantityOf(at)}`;
-      holders.set(what, (holders.get(what) ?? new Set()).add(test));
-    }
-  }
-  return [...tests].flatMap(([test, all]) => {
-    const missing = [...holders].filter(([what, have]) => {
-      const [workload] = what.split('|');
-      const comparable = [...tests].filter(([, others]) => workload === '' || others.some(({ at }) => at.workload === workload)).map(([t]) => t);
-      return !have.has(test) && comparable.includes(test) && have.size >= 2 && have.size > comparable.length / 2;
-    });
-    if (missing.length === 0) return [];
+  for (const [test, all] of tests) for (const { at } of all) holders.set(cell(at), (holders.get(cell(at)) ?? new Set()).add(test));
+  const holes = [...tests].flatMap(([test, all]) => [...holders].flatMap(([what, have]) => {
+    const [workload] = what.split('|');
+    const comparable = [...tests].filter(([t, others]) => t.endsWith('/') === test.endsWith('/') && (workload === '' || others.some(({ at }) => at.workload === workload))).map(([t]) => t);
+    const alike = comparable.filter((t) => have.has(t));
     const [setup, setting] = test.split('/') as [string, string];
-    const names = [...new Set(missing.map(([what]) => tell(facts.about, what.split('|')[1]!)))].map((n) => n.toLowerCase());
-    const other = [...missing[0]![1]][0]!;
-    const beside = tests.get(other)!.find(({ at }) => `${at.workload}|${quantityOf(at)}` === missing[0]![0]);
-    return [{
-      place: all[0]!.readings[0]!.place, subject: test,
-      message: `${[nameOf(facts.about, 'setup', setup), setting && nameOf(facts.about, 'setting', setting)].filter(Boolean).join(', ')} has no ${listed(names, 'or')}; ${missing[0]![1].size} of ${tests.size} tests have it`,
-      ...(beside && splitKey(beside.key) && { related: [{ place: beside.readings[0]!.place, label: tell(facts.about, beside.key) }] }),
-    }];
+    if (have.has(test) || !comparable.includes(test) || alike.length < 2 || alike.length <= comparable.length / 2) return [];
+    if (setting && !alike.some((t) => t.endsWith(`/${setting}`))) return [];
+    const nowhere = ![...have].some((t) => t.startsWith(`${setup}/`));
+    return [{ subject: nowhere ? setup : test, setup, setting: nowhere ? '' : setting, what, alike, place: all[0]!.readings[0]!.place }];
+  }));
+  return [...grouped(holes, (h) => h.subject).values()].map((all) => {
+    const { subject, setup, setting, what, alike, place } = all[0]!;
+    const names = [...new Set(all.map((h) => lowerFirst(tell(facts.about, h.what.split('|')[1]!))))];
+    const beside = tests.get(alike[0]!)!.find(({ at }) => cell(at) === what)!;
+    return {
+      place, subject,
+      message: `${[nameOf(facts.about, 'setup', setup), setting && nameOf(facts.about, 'setting', setting)].filter(Boolean).join(', ')} has no ${listed(names, 'or')}; ${count(alike.length, 'other test')} ${alike.length === 1 ? 'has' : 'have'} it`,
+      related: [{ place: beside.readings[0]!.place, label: tell(facts.about, beside.key) }],
+    };
   });
+}
+
+function lowerFirst(text: string): string {
+  return /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}
+
+/** Idle is the same whatever is run afterwards. */
+function cell(at: ReturnType<typeof measured>[number]['at']): string {
+  return `${isIdle(at.phase) ? '' : at.workload}|${quantityOf(at)}`;
 }

@@ -44,6 +44,11 @@ export function isRoom(at: KeyParts): boolean {
   return roomParts.includes(at.part);
 }
 
+/** A temperature of a thing: neither the room's nor one that is told over the room. */
+export function isHot({ at, mean }: Measured): boolean {
+  return mean?.unit.dimension === 'temperature' && !isRoom(at) && !/over|delta|difference|rise/.test(at.part);
+}
+
 /** Idle is one phase; every other phase of a key with a workload counts as load. */
 export function isLoad(at: KeyParts): boolean {
   return at.workload !== '' && !isIdle(at.phase);

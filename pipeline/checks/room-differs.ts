@@ -2,7 +2,7 @@
 import { isFact } from '../facts/index.js';
 import { convert, Exact, mean as meanOf, show, unit } from '../quantities/index.js';
 import { type Check, type Context, type Report, yaml } from './check.js';
-import { grouped, isRoom, type Measured, measured } from './measured.js';
+import { grouped, isHot, type Measured, measured } from './measured.js';
 import { nameOf, readingPlaces } from './words.js';
 
 export const roomDiffers: Check = {
@@ -47,7 +47,7 @@ interface Room {
 
 /** The room of each test that has a temperature, once a test. */
 function roomsOfTests({ facts }: Context): Room[] {
-  const tests = grouped(measured(facts).filter(({ at, mean }) => mean?.unit.dimension === 'temperature' && !isRoom(at)), ({ at }) => `${at.setup}/${at.setting}/${at.workload}/${at.phase}`);
+  const tests = grouped(measured(facts).filter(isHot), ({ at }) => `${at.setup}/${at.setting}/${at.workload}/${at.phase}`);
   return [...tests.values()].flatMap(([of]) => {
     const key = facts.roomFor(of!.key);
     const room = key && facts.value(key);

@@ -1,6 +1,6 @@
 // Temperatures without a room.
 import { type Check, yaml } from './check.js';
-import { grouped, isRoom, measured, testOf } from './measured.js';
+import { grouped, isHot, measured, testOf } from './measured.js';
 import { tell } from './words.js';
 
 export const roomMissing: Check = {
@@ -24,7 +24,7 @@ export const roomMissing: Check = {
       - {for: {setup: bench, workload: scene}, temperature/core: {load: 67 67 68 °C}} # expect
   `) },
   run({ facts }) {
-    const hot = measured(facts).filter(({ at, mean }) => mean?.unit.dimension === 'temperature' && !isRoom(at));
+    const hot = measured(facts).filter(isHot);
     const bare = hot.filter(({ key }) => !facts.roomFor(key));
     if (bare.length === 0) return [];
     if (bare.length === hot.length) {

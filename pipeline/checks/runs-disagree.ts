@@ -7,18 +7,20 @@ import { type Check, type Context, type Report, yaml } from './check.js';
 import { idleUnlikeOf } from './idle-unlike.js';
 import { type Measured, measured } from './measured.js';
 import { oddRun } from './odd-run.js';
-import { allowedSpread, rangeOf } from './run-spread.js';
+import { allowedSpread, rangeOf, stepOf } from './run-spread.js';
 import { count, readingPlaces, runsOf, tell } from './words.js';
 
 /** Mean range of three normal values in standard deviations: the control chart constant d2, from memory. */
 const d2ofThree = 1.693;
+/** One clean reading in a hundred is flagged; at 5 % a record of a hundred readings would always have some. */
+const significance = 0.01;
 
 export const runsDisagree: Check = {
   name: 'runs-disagree',
   says: 'The runs of one reading lie further apart than repetitions should.',
   why: 'A mean of runs that disagree is a mean of different tests. With two to five runs the range is judged, because with three the test of Grubbs can hardly tell one bad run; from six runs on single runs are judged by that test, and the others by their standard deviation.',
   severity: 'warning',
-  thresholds: ['runs-disagree', 'runs-disagree-temperature', 'runs-disagree-level', 'runs-disagree-steps', 'outlier-least-runs'],
+  thresholds: ['runs-disagree', 'runs-disagree-extreme', 'runs-disagree-temperature', 'runs-disagree-level', 'runs-disagree-steps', 'outlier-least-runs'],
   right: { record: yaml(`
     title: Right
     setups: {bench: {name: Open bench}}
@@ -63,11 +65,11 @@ function judge(m: Measured, context: Context): Report[] {
   }
   const values = readings.map((r) => r.quantity.value.toNumber());
   const found = grubbs(values);
-  const limit = grubbsLimit(values.length);
+  const limit = grubbsLimit(values.length, significance);
   const odd = found && readings[found.index]!;
   const away = odd && rangeOf(readings.filter((r) => r !== odd));
   const gap = away && [odd.quantity.value.minus(away.high), away.low.minus(odd.quantity.value)].reduce((a, b) => (a.compare(b) > 0 ? a : b));
-  if (found && gap && found.g > limit && gap.over(Exact.of(2)).times(Exact.of(3)).compare(allowed.by) > 0) {
+  if (found && gap && found.g > limit && gap.compare(stepOf(readings, context).times(Exact.of(2))) > 0) {
     return [report(`${name}: run ${odd!.run} (${runsOf([odd!])}) is an outlier among ${readings.length} runs by the test of Grubbs (${found.g.toFixed(2)} standard deviations, limit ${limit.toFixed(2)})`, odd)];
   }
   const sd = mean.spread?.sd ?? 0;

@@ -2,7 +2,7 @@
 import { isIdle } from '../facts/index.js';
 import { type Check, yaml } from './check.js';
 import { brief, slope } from './series.js';
-import { byQuantity, courses, keyOf } from './traces.js';
+import { byQuantity, courses, keyOf, oncePerTest } from './traces.js';
 import { listed, tell } from './words.js';
 
 const logLayout = `
@@ -33,7 +33,7 @@ export const stillWarming: Check = {
       - {files: run-1.csv, layout: log, for: {setup: bench, workload: scene}, run: "1"} # expect
   `), files: { 'run-1.csv': rows([60, 61, 63, 64, 65, 66, 67, 68, 68, 69, 69, 70]) } },
   run({ facts, limits }) {
-    return byQuantity(facts.traces.filter((t) => t.unit.dimension === 'temperature')).flatMap((runs) => {
+    const found = byQuantity(facts.traces.filter((t) => t.unit.dimension === 'temperature')).flatMap((runs) => {
       const rising = runs.flatMap((trace) => courses(trace).filter((c) => !isIdle(c.phase)).flatMap((c) => {
         const degrees = trace.unit.id === 'degF' ? 1.8 : 1;
         const perMinute = slope(c.times, c.values) * 60;
@@ -46,10 +46,11 @@ export const stillWarming: Check = {
       const key = keyOf(trace, phase);
       const symbol = trace.unit.id === 'degF' ? '°F' : 'K';
       return [{
-        place: trace.place, subject: key, said: `${brief(over)} ${symbol} in ${brief(seconds)} s`, recorded: `${brief(perMinute)} ${symbol}/min`,
+        trace, place: trace.place, subject: key, said: `${brief(over)} ${symbol} in ${brief(seconds)} s`, recorded: `${brief(perMinute)} ${symbol}/min`,
         message: `${tell(facts.about, key)}: still rising in the averaged window of ${rising.length === 1 ? `run ${trace.run}` : `runs ${listed(rising.map((r) => r.trace.run))}`}; in run ${trace.run} by ${brief(over)} ${symbol} in ${brief(seconds)} s`,
         related: rising.filter((r) => r !== worst).map((r) => ({ place: r.trace.place, label: `run ${r.trace.run}` })),
       }];
     });
+    return oncePerTest(found, facts.about);
   },
 };

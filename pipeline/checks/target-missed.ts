@@ -38,7 +38,7 @@ export const targetMissed: Check = {
       if (!goal) return [];
       const off = mean.value.minus(goal);
       if (off.abs().compare(allowed(mean, goal, limits)) <= 0) return [];
-      if (off.sign() > 0 && better(mean) === 'more') return [];
+      if (off.sign() === reachedAt[mean.unit.dimension as 'frequency']) return [];
       const short = show(off.abs(), differenceUnit(mean.unit), mean.decimals);
       return [{
         place: readings[0]!.place, subject: key, said: mean.shown, recorded: target.shown, derivation: `${mean.shown} − ${target.shown}`,
@@ -55,7 +55,5 @@ function allowed(mean: Fact, goal: Exact, limits: Context['limits']): Exact {
   return goal.abs().times(limits.share('target-missed'));
 }
 
-/** A clock or a rate above its target has reached it. */
-function better(mean: Fact): 'more' | 'either' {
-  return mean.unit.dimension === 'frequency' || mean.unit.dimension === 'frame-rate' ? 'more' : 'either';
-}
+/** A clock above its target has reached it, and so has a temperature below its own. */
+const reachedAt = { frequency: 1, 'frame-rate': 1, temperature: -1 };

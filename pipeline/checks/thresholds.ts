@@ -11,13 +11,14 @@ const practice = 'common practice, no published source';
 const logic = 'logic';
 
 export const thresholds = {
-  'runs-disagree': { value: '3 %', says: 'runs of one reading may lie this far apart, as a share of their mean (two to five runs; the range)', source: practice },
+  'runs-disagree': { value: '5 %', says: 'runs of one reading may lie this far apart, as a share of their mean (two to five runs; the range)', source: practice },
+  'runs-disagree-extreme': { value: '10 %', says: 'the same for lows, peaks and ripple, which wander more than means', source: practice },
   'runs-disagree-temperature': { value: '3 K', says: 'the same for temperatures, which have no share', source: 'common practice, no published source: 1 to 3 K between mounts' },
   'runs-disagree-level': { value: '1.5 dB', says: 'the same for sound levels', source: practice },
   'runs-disagree-steps': { value: '2', says: 'a range within this many steps of the instrument is no disagreement', source: practice },
   'outlier-least-runs': { value: '6', says: 'from this many runs on, single outliers are looked for by the test of Grubbs', source: 'Grubbs 1969; with three runs the test can hardly tell one bad run (largest possible value 1.1547, limit 1.1543)' },
-  'idle-unlike-temperature': { value: '2 K', says: 'how far the idle before one run may stand from the idle before all the others', source: practice },
-  'idle-unlike': { value: '5 %', says: 'the same for other measures, as a share', source: practice },
+  'idle-unlike-temperature': { value: '1.5 K', says: 'how far the idle before one run may stand from the idle before all the others', source: practice },
+  'idle-unlike': { value: '10 %', says: 'the same for other measures, as a share', source: practice },
   'idle-not-settled-temperature': { value: '1 K', says: 'how far the start of an idle window may stand from its end', source: 'IEC 61810-7: at most 1 K between readings of a settled temperature' },
   'idle-not-settled': { value: '5 %', says: 'the same for power', source: practice },
   'still-warming': { value: '0.2 K/min', says: 'how fast a temperature may still rise in the averaged window', source: 'IEC 62368-1, B.1.6: steady when rising at most 1 K in 5 min' },

@@ -58,16 +58,28 @@ function roundups({ episode, facts }: Context): Report[] {
   return [...grouped(fit, ({ at }) => quantityOf(at)).entries()].flatMap(([quantity, all]) => {
     const level = [...grouped(all, ({ at }) => `${at.setting}/${at.workload}`).values()].filter((g) => g.length >= 3).flatMap((group) => {
       const order = [...group].sort((a, b) => a.mean!.value.compare(convert(b.mean!.value, b.mean!.unit, a.mean!.unit) ?? b.mean!.value));
-      return order.slice(1).flatMap((b, i) => (overlap(order[i]!, b) && !equal(order[i]!, b) ? [{ a: order[i]!, b }] : []));
+      return chains(order);
     });
     if (level.length === 0) return [];
-    const pair = ({ a, b }: (typeof level)[number]): string => `${nameOf(facts.about, 'setup', a.at.setup)} and ${nameOf(facts.about, 'setup', b.at.setup)}${a.at.setting ? ` (${nameOf(facts.about, 'setting', a.at.setting)})` : ''}`;
+    const names = (chain: Measured[]): string => `${listed(chain.map(({ at }) => nameOf(facts.about, 'setup', at.setup)))}${chain[0]!.at.setting ? ` (${nameOf(facts.about, 'setting', chain[0]!.at.setting)})` : ''}`;
     return [{
-      severity: 'note' as const, place: level[0]!.b.readings[0]!.place, subject: quantity,
-      message: `${tell(facts.about, quantity)}: the places of ${listed(level.map(pair))} rest on less than the spread of their runs`,
-      related: level.slice(0, 4).flatMap(({ a, b }) => [a, b].map((m) => ({ place: m.readings[0]!.place, label: `${tell(facts.about, m.key)}: ${runsOf(m.readings)}` }))),
+      severity: 'note' as const, place: level[0]![0]!.readings[0]!.place, subject: quantity,
+      message: `${tell(facts.about, quantity)}: the order of ${level.map(names).join('; of ')} rests on less than the spread of their runs`,
+      related: level.flat().slice(0, 6).map((m) => ({ place: m.readings[0]!.place, label: `${tell(facts.about, m.key)}: ${runsOf(m.readings)}` })),
     }];
   });
+}
+
+/** Neighbours in rank whose runs overlap, strung together. */
+function chains(order: Measured[]): Measured[][] {
+  const found: Measured[][] = [];
+  order.slice(1).forEach((b, i) => {
+    const a = order[i]!;
+    if (!overlap(a, b) || equal(a, b)) return;
+    if (found.at(-1)?.at(-1) === a) found.at(-1)!.push(b);
+    else found.push([a, b]);
+  });
+  return found;
 }
 
 function overlap(a: Measured, b: Measured): boolean {

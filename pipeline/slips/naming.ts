@@ -12,10 +12,21 @@ export function nameOf(about: About, field: KeyField, id: string): string {
 export function tell(about: About, key: Key): string {
   const at = splitKey(key);
   if (!at) return key;
-  const name = (field: KeyField): string => (at[field] ? nameOf(about, field, at[field]) : '');
-  const what = [at.part ? `${name('part')} ${lower(name('measure'))}` : name('measure'), name('phase')].filter(Boolean).join(', ');
-  const where = [name('setup'), name('setting'), name('workload')].filter(Boolean).join(', ');
-  return where ? `${what} (${where})` : what;
+  const quantity = what(about, key);
+  const named = [quantity.charAt(0).toUpperCase() + quantity.slice(1), at.phase && lower(nameOf(about, 'phase', at.phase))].filter(Boolean).join(', ');
+  const where = (['setup', 'setting', 'workload'] as const).map((f) => at[f] && nameOf(about, f, at[f])).filter(Boolean).join(', ');
+  return where ? `${named} (${where})` : named;
+}
+
+/** "core temperature", and not "fan fan speed" or "ripple ripple". */
+export function what(about: About, key: Key): string {
+  const at = splitKey(key);
+  if (!at) return key;
+  const measure = lower(nameOf(about, 'measure', at.measure));
+  const part = at.part && lower(nameOf(about, 'part', at.part));
+  const singular = part.replace(/s$/, '');
+  if (!part || measure.toLowerCase().startsWith(singular.toLowerCase())) return measure;
+  return part.toLowerCase().endsWith(measure.toLowerCase()) ? part : `${part} ${measure}`;
 }
 
 /** Only what sets `key` apart from `other`: "Stock", "Load". */
