@@ -1,0 +1,171 @@
+// What a subject is compared with: what the words name, else what the sentences before suggest.
+import type { Role } from './roles.js';
+import { type Context, polarity } from './context.js';
+import { type Cell, constantOf, type Grid, moved } from './grid.js';
+
+export interface Base {
+  cell: Cell;
+  cost: number;
+  /** Said outright. */
+  firm: boolean;
+  why: string;
+}
+
+/** What stands in the words of the comparison. */
+export interface BaseWords {
+  overrides: Map<number, string[]>;
+  roles: Role[];
+  median: boolean;
+  leader: boolean;
+  other: boolean;
+  pronoun: boolean;
+  /** Something is compared with, in words that say nothing more. */
+  any: boolean;
+  low: readonly string[];
+}
+
+export function baseWords(c: Context, index: number): BaseWords {
+  const { parsed, hits } = c;
+  const scope = parsed.said[index]!.cue.base;
+  const out: BaseWords = { overrides: new Map(), roles: [], median: false, leader: false, other: false, pronoun: false, any: false, low: [] };
+  if (!scope) return out;
+  const low = parsed.low.slice(scope.from, scope.to);
+  out.low = low;
+  out.any = low.length > 0;
+  for (const h of hits.hits) {
+    if (h.from < scope.from || h.from >= scope.to) continue;
+    const field = c.grid.slots[h.slot]!.field;
+    if (field === 'measure') continue;
+    const list = out.overrides.get(h.slot) ?? [];
+    if (!list.includes(h.value)) list.push(h.value);
+    out.overrides.set(h.slot, list);
+  }
+  for (const r of hits.roles) if (r.from >= scope.from && r.from < scope.to) out.roles.push(r.role);
+  out.median = low.includes('median');
+  out.leader = low.some((w) => /^(?:winner|leader|best|champion|first|top|leading|front)$/.test(w));
+  out.other = low.some((w) => /^(?:other|others|rival|competitor|competition|second)$/.test(w)) || (low.includes('big') || low.includes('small')) && out.overrides.size === 0 && false;
+  out.pronoun = low.some((w) => /^(?:it|that|this|them|those|its|before|same)$/.test(w));
+  return out;
+}
+
+/** All combinations of the values named, one for each slot. */
+export function changesOf(words: BaseWords): Map<number, string>[] {
+  let out: Map<number, string>[] = [new Map()];
+  for (const [slot, values] of words.overrides) out = out.flatMap((m) => values.map((v) => new Map([...m, [slot, v]])));
+  return out.filter((m) => m.size > 0);
+}
+
+const starts: readonly Role[] = ['idle', 'start'];
+
+/** Bases for one subject, the best first. */
+export function basesFor(c: Context, subject: Cell, index: number, words: BaseWords, way: string | undefined): Base[] {
+  const g = c.grid;
+  const out: Base[] = [];
+  const add = (cell: Cell | undefined, cost: number, firm: boolean, why: string): void => {
+    if (!cell || cell === subject || cell.unit.dimension !== subject.unit.dimension || out.some((b) => b.cell === cell)) return;
+    out.push({ cell, cost, firm, why });
+  };
+  const phaseSlot = g.of.phase[0]!;
+  for (const role of words.roles) {
+    if (role === 'limit' || role === 'target' || role === 'rated' || role === 'offset') add(constantOf(g, subject, role), 0, true, `the ${role}`);
+    else if (role === 'idle' || role === 'start' || role === 'load' || role === 'end') for (const change of [...changesOf(words), new Map<number, string>()]) {
+      for (const [v, r] of g.roles) if (r === role) add(moved(g, subject, new Map([...change, [phaseSlot, v]])), 0, role !== 'load', v);
+    }
+  }
+  for (const change of changesOf(words)) {
+    // A slot that the subject shares with the base is no comparison ("on the same bench").
+    if ([...change].every(([i, v]) => subject.at[i] === v)) continue;
+    add(moved(g, subject, change), 0, true, 'named');
+    for (const role of ['limit', 'target', 'rated'] as const) if ([...change.values()].some((v) => g.holders.has(v))) add(constantOf(g, subject, role), 0, true, 'named');
+    // Words beside the name may belong to the subject: try each named slot alone.
+    if (change.size > 1) for (const [i, v] of change) if (subject.at[i] !== v) add(moved(g, subject, new Map([[i, v]])), 0.6, true, 'named');
+  }
+  if (words.leader) add(extreme(c, subject, c.grid.of.setup), 0, true, 'the best');
+  if (out.length) return out;
+  const pronoun = words.pronoun && words.overrides.size === 0;
+  if (pronoun || (words.any && /^(?:limit|allowed)$/.test(words.low.join(' ')))) {
+    if (c.now.constant) add(constantLike(g, subject, c.now.constant), 0, false, 'the limit spoken of');
+  }
+  softBases(c, subject, index, way, add);
+  return out;
+}
+
+function constantLike(g: Grid, subject: Cell, key: string): Cell | undefined {
+  const cell = g.byKey.get(key);
+  return cell && cell.at[g.of.measure[0]!] === subject.at[g.of.measure[0]!] ? constantOf(g, subject, cell.role) : undefined;
+}
+
+function softBases(c: Context, subject: Cell, _index: number, way: string | undefined, add: (cell: Cell | undefined, cost: number, firm: boolean, why: string) => void): void {
+  const g = c.grid;
+  const { now } = c;
+  const phaseSlot = g.of.phase[0]!;
+  if (now.pair) {
+    const [from, to] = now.pair.map((k) => g.byKey.get(k));
+    if (to === subject) add(from, 0, false, 'from … to');
+    else if (from && to) {
+      const change = new Map(g.slots.flatMap((_, i) => (from.at[i] !== to.at[i] ? [[i, from.at[i]!] as const] : [])));
+      add(moved(g, subject, change), 0.3, false, 'as in the pair before');
+    }
+  }
+  if (now.base) {
+    const change = new Map(now.base);
+    if (![...change].every(([i, v]) => subject.at[i] === v)) add(moved(g, subject, change), 0.3, false, 'the comparison before');
+  }
+  const named = new Set(c.hits.hits.filter((h) => h.baseOf < 0).map((h) => g.slots[h.slot]!.field));
+  for (const field of ['setting', 'setup', 'workload'] as const) {
+    for (const i of g.of[field]) {
+      const topics = now.topics[i]!;
+      topics.forEach((v, k) => { if (v !== subject.at[i]) add(moved(g, subject, new Map([[i, v]])), (named.has(field) ? 0.2 : 0.4) + 0.15 * k, false, 'spoken of before'); });
+    }
+  }
+  for (const role of starts) {
+    for (const [v, r] of g.roles) if (r === role && subject.at[phaseSlot] !== v) add(moved(g, subject, new Map([[phaseSlot, v]])), way === 'up' || way === undefined || role === 'start' ? 0.5 : 0.9, false, v);
+  }
+  for (const i of g.of.setting) {
+    const stock = [...g.values[i]!.keys()].find((v) => /^(?:stock|default|standard|baseline|auto|factory|reference)\b/.test(v)) ?? [...g.values[i]!.keys()][0];
+    if (stock !== undefined && stock !== subject.at[i]) add(moved(g, subject, new Map([[i, stock]])), 0.7, false, 'the usual setting');
+  }
+  for (const field of ['setup', 'setting'] as const) {
+    for (const i of g.of[field]) {
+      const others = [...g.values[i]!.keys()].filter((v) => v !== subject.at[i] && !g.holders.has(v));
+      others.slice(0, 12).forEach((v) => add(moved(g, subject, new Map([[i, v]])), others.length === 1 ? 0.6 : 1.1, false, 'the other'));
+    }
+  }
+  if (subject.unit.dimension !== 'temperature' || way === 'worse' || way === 'better') {
+    add(extreme(c, subject, g.of.setup), way === 'worse' ? 0 : 0.8, false, 'the best');
+    add(second(c, subject), way === 'better' ? 0 : 0.9, false, 'the next');
+  } else {
+    add(extreme(c, subject, g.of.setup), 0.9, false, 'the best');
+    add(second(c, subject), 0.9, false, 'the next');
+  }
+  for (const role of ['limit', 'target', 'rated'] as const) {
+    const k = constantOf(g, subject, role);
+    add(k, k && k.key === now.constant ? 0.4 : way === 'apart' || way === undefined ? 0.8 : 1.2, false, `the ${role}`);
+  }
+}
+
+/** All cells that differ from one in the given slots only. */
+export function siblings(g: Grid, cell: Cell, slots: readonly number[]): Cell[] {
+  const out: Cell[] = [];
+  for (const c of g.byMeasure.get(cell.at[g.of.measure[0]!]!) ?? []) {
+    if (c.constant !== cell.constant) continue;
+    if (c.at.every((v, i) => v === cell.at[i] || slots.includes(i))) out.push(c);
+  }
+  return out;
+}
+
+function ordered(c: Context, subject: Cell, slots: readonly number[]): Cell[] {
+  const good = polarity(c, subject) || -1;
+  const value = (x: Cell): number => { const f = c.facts.value(x.key); return 'id' in f ? f.value.toNumber() : 0; };
+  return siblings(c.grid, subject, slots).sort((a, b) => good * (value(b) - value(a)));
+}
+
+export function extreme(c: Context, subject: Cell, slots: readonly number[]): Cell | undefined {
+  const list = ordered(c, subject, slots);
+  return list.length > 2 ? list[0] : undefined;
+}
+
+function second(c: Context, subject: Cell): Cell | undefined {
+  const list = ordered(c, subject, c.grid.of.setup);
+  return list.length > 2 && list[0] === subject ? list[1] : undefined;
+}

@@ -1,0 +1,53 @@
+// Which words of a sentence belong to which mention: the stretch between the cuts before and after it.
+import type { Mention, Token } from '../script/index.js';
+import type { Name } from './lexicon.js';
+
+export interface Segment {
+  from: number;
+  to: number;
+}
+
+const joining = new Set(['and', 'but', 'while', 'so', 'which', 'whereas', 'yet', 'then', 'because', 'though', 'although', 'or', 'where', 'when', 'that\'s', 'it\'s', 'plus', 'meaning', 'leaving', 'making', 'whilst', 'versus', 'against', 'until', 'before', 'after', 'with']);
+const weak = new Set(['and', 'or', 'with', 'against', 'versus', 'before', 'after', 'when', 'until']);
+const leading = new Set(['to', 'from', 'at', 'by', 'up', 'down', 'of']);
+
+/** One segment for each mention, in order; together they cover the sentence. */
+export function segments(t: readonly Token[], mentions: readonly Mention[], names: readonly Name[]): Segment[] {
+  const starts = mentions.map((m, i) => (i === 0 ? 0 : cut(t, mentions[i - 1]!, m, names)));
+  return mentions.map((_, i) => ({ from: starts[i]!, to: starts[i + 1] ?? t.length }));
+}
+
+function cut(t: readonly Token[], a: Mention, b: Mention, names: readonly Name[]): number {
+  let best = 0;
+  let at = -1;
+  for (let k = a.to; k < b.from; k++) {
+    if (names.some((n) => n.from < k && k < n.to)) continue;
+    const s = strength(t, k, b.from);
+    if (s > best) { best = s; at = k; }
+  }
+  if (at >= 0) return at;
+  // No joint: a phrase right after the first number stays with it ("78 minutes on the desk").
+  const next = t[a.to]?.low ?? '';
+  if (/^(?:on|in|at|for|with|under|of|behind|over|above|below|than|more|less|up|down|apart)$/.test(next)) {
+    const name = names.find((n) => n.from > a.to - 1 && n.from <= a.to + 3 && n.to <= b.from);
+    if (name) return name.to;
+  }
+  return a.to;
+}
+
+function strength(t: readonly Token[], k: number, end: number): number {
+  const w = t[k]!.low;
+  if (w === ';' || w === '—' || (w === '–' && !t[k]!.tight) || (w === '-' && !t[k]!.tight)) return 6;
+  if (w === ':' && k < end - 1) return 6;
+  if (w === '(' || w === ')') return 5;
+  if (w === ',') return joining.has(t[k + 1]?.low ?? '') ? 5 : 4;
+  if (joining.has(w)) return weak.has(w) ? 2 : 3;
+  if (leading.has(w) && k >= end - 3) return 1;
+  return 0;
+}
+
+/** How far what follows a mention can reach: to the next joint, past other numbers that stand inside ("99 percent of its 250 watt limit"). */
+export function reach(t: readonly Token[], m: Mention): number {
+  for (let k = m.to; k < t.length; k++) if (strength(t, k, t.length) >= 2 && !(t[k]!.low === 'and' && t[k - 1]?.kind === 'number')) return k;
+  return t.length;
+}

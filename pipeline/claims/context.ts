@@ -1,0 +1,91 @@
+// What the readings of one mention are made from, and a reading itself.
+import type { Dimension, Unit } from '../quantities/index.js';
+import { unit } from '../quantities/index.js';
+import type { Fact, Facts } from '../facts/index.js';
+import type { Way } from '../script/index.js';
+import { type SentenceHits, cellsFor, evidenceFor, type SlotEvidence } from './evidence.js';
+import type { Cell, Grid } from './grid.js';
+import type { Parsed, Said } from './parse.js';
+import type { State } from './state.js';
+import type { Term } from './terms.js';
+
+export interface Context {
+  facts: Facts;
+  grid: Grid;
+  parsed: Parsed;
+  hits: SentenceHits;
+  /** Before the sentence. */
+  before: State;
+  /** As the sentence goes on. */
+  now: State;
+  /** What the mentions before this one in the sentence were read as. */
+  done: (Candidate | undefined)[];
+}
+
+/** One reading of a mention. */
+export interface Candidate {
+  /** How far it is from what the words say; 0 is nothing unsaid. */
+  cost: number;
+  term: Term;
+  fact: Fact;
+  /** As in the tables of trial episodes: raw, mean, rise, difference … */
+  kind: string;
+  /** Expected sign of the fact's value; 0 where the words give none. */
+  sign: -1 | 0 | 1;
+  subject?: Cell;
+  base?: Cell;
+  /** What it is compared with was said outright. */
+  firm: boolean;
+  /** Compare the said number exactly (counts, places). */
+  exact?: boolean;
+  why: string;
+  /** Slot values of the base that differ from the subject's. */
+  change?: readonly (readonly [number, string])[];
+  /** A second fact that the same mention states (the other end of a range). */
+  keys?: readonly string[];
+}
+
+/** Up to what cost readings are looked for at all. */
+export const reachOfCosts = 3.2;
+
+const temperature: readonly Unit[] = [unit('degC'), unit('K')];
+
+/** The units whose measures a mention can be about: its own, both of temperature and difference for degrees; undefined for any. */
+export function unitsOf(said: Said, changeOrShare: boolean): readonly Unit[] | undefined {
+  const u = said.mention.unit;
+  if (!u) return undefined;
+  if (u.dimension === 'temperature' || u.dimension === 'temperature-difference') return temperature;
+  if (u.id === '%' && changeOrShare) return undefined;
+  if (u.id === 'points') return undefined;
+  return [u];
+}
+
+export function subjectCells(c: Context, index: number, units: readonly Unit[] | undefined, options: { ahead?: boolean; limit?: number; ignoreBase?: boolean } = {}): { cells: { cell: Cell; cost: number }[]; evidence: SlotEvidence[] } {
+  const evidence = evidenceFor(c.grid, c.parsed, c.hits, index, c.now, units, options);
+  return { cells: cellsFor(c.grid, evidence, options.limit ?? reachOfCosts), evidence };
+}
+
+const lowerIsBetter: readonly Dimension[] = ['temperature', 'temperature-difference', 'sound-level', 'power', 'money', 'resistance'];
+const higherIsBetter: readonly Dimension[] = ['frame-rate', 'frequency', 'data-rate', 'flow', 'air-flow', 'score', 'compound'];
+
+/** Which way is better: the record's word, else the usual polarity of the quantity (common practice), 0 for neither. */
+export function polarity(c: Context, cell: Cell): -1 | 0 | 1 {
+  const better = c.facts.about.measures.get(cell.at[c.grid.of.measure[0]!]!)?.better;
+  if (better === 'higher') return 1;
+  if (better === 'lower') return -1;
+  if (lowerIsBetter.includes(cell.unit.dimension)) return -1;
+  if (higherIsBetter.includes(cell.unit.dimension)) return 1;
+  return 0;
+}
+
+export function signOf(c: Context, way: Way | undefined, cell: Cell): -1 | 0 | 1 {
+  if (way === 'up') return 1;
+  if (way === 'down') return -1;
+  if (way === 'better') return polarity(c, cell);
+  if (way === 'worse') return (-polarity(c, cell) || 0) as -1 | 0 | 1;
+  return 0;
+}
+
+export function sameCellExcept(g: Grid, a: Cell, b: Cell): number[] {
+  return g.slots.flatMap((_, i) => (a.at[i] !== b.at[i] ? [i] : []));
+}

@@ -1,0 +1,242 @@
+// What the words around a mention say it is: a value, a change, a share, a ratio, a place in a ranking, a count, a range.
+import { baseOpeners, changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type Mention, phraseAt, type Token, type Way } from '../script/index.js';
+import type { Dimension } from '../quantities/index.js';
+import type { Segment } from './clauses.js';
+import type { Name } from './lexicon.js';
+
+export type Operation = 'value' | 'change' | 'share' | 'ratio' | 'rank' | 'count' | 'range' | 'points';
+
+export interface Cue {
+  op: Operation;
+  /** Which way a change goes; undefined when the words do not say. */
+  way?: Way;
+  /** Dimensions that a comparative speaks of ("quieter"). */
+  of?: readonly Dimension[];
+  /** Token range of what it is compared with. */
+  base?: { from: number; to: number };
+  /** The words that decided, for --explain. */
+  because: string;
+  overRoom: boolean;
+  median: boolean;
+  /** "another 4", "a further 4". */
+  another: boolean;
+  /** In a place where a figure can stand: after a verb, a preposition, a colon. */
+  placed: boolean;
+  perWatt: boolean;
+}
+
+const adverbs = new Set(['only', 'just', 'another', 'a', 'an', 'further', 'even', 'yet', 'about', 'around', 'roughly', 'nearly', 'almost', 'the', 'some', 'full', 'good', 'extra', 'bit', 'little', 'touch', 'over', 'under', 'than', 'more', 'less', 'more than', 'well', 'exactly', 'precisely', 'barely', 'close', 'shade', 'hair', 'approximately', 'still', 'not', 'quite', 'at', 'least', 'most']);
+const blockers = new Set(['to', 'at', 'is', 'are', 'was', 'were', 'reads', 'read', 'with', 'as', 'from', 'in', 'on', 'for', ':', ',', ';', 'be', 'shows', 'showed', 'reaches', 'reached', 'hits', 'hit', 'settles', 'settled', 'averages', 'averaged', 'draws', 'drew', 'measured', 'lands', 'sits', 'sat', 'of', 'it\'s', 'that\'s', 'than', 'and', 'but', 'so', 'which']);
+const adverbial = new Set(['only', 'just', 'even', 'still', 'also', 'actually', 'some', 'bit', 'a', 'much', 'far', 'again', 'whole', 'or', 'so', 'no']);
+
+export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, seg: Segment, reach: number, names: readonly Name[]): Cue {
+  const covered = (k: number): boolean => names.some((n) => n.from <= k && k < n.to && n.meanings.some((x) => x.own));
+  const cue: Cue = { op: 'value', because: '', overRoom: false, median: false, another: false, placed: false, perWatt: false };
+  const segment = low.slice(seg.from, seg.to);
+  cue.overRoom = hasPhrase(segment, [['over', 'room'], ['over', 'the', 'room'], ['above', 'room'], ['above', 'the', 'room'], ['above', 'ambient'], ['over', 'ambient'], ['over', 'the', 'ambient'], ['above', 'the', 'ambient'], ['over', 'air'], ['warmer', 'than', 'the', 'room'], ['hotter', 'than', 'the', 'room'], ['over', 'intake'], ['above', 'intake']]);
+  cue.median = segment.includes('median');
+  cue.perWatt = hasPhrase(low.slice(m.to, Math.min(seg.to, m.to + 4)), [['per', 'watt'], ['a', 'watt'], ['for', 'each', 'watt'], ['for', 'every', 'watt']]);
+  cue.another = /^(?:another|further|additional)$/.test(low[m.from - 1] ?? '');
+  cue.placed = placed(t, m);
+  if (m.type === 'superlative' || m.type === 'ordinal') {
+    cue.op = 'rank';
+    if (m.superlative) { cue.way = m.superlative.way; cue.of = m.superlative.of; }
+    return cue;
+  }
+  const change = changeOf(low, m, seg, covered);
+  const base = baseScope(low, m, seg, Math.max(seg.to, reach), covered);
+  if (base) cue.base = base;
+  if (change) { cue.because = change.because; if (change.of?.length) cue.of = change.of; }
+  if (m.type === 'multiplier' || (m.type === 'fraction' && !m.unit)) {
+    cue.op = 'ratio';
+    if (!cue.base) cue.base = ratioBase(low, m, Math.max(seg.to, reach));
+    if (change?.after) cue.way = change.way;
+    return cue;
+  }
+  if (m.unit?.id === 'points') {
+    cue.op = 'points';
+    if (change) cue.way = change.way;
+    return cue;
+  }
+  if (m.unit?.id === '%') {
+    const of = m.to;
+    if (low[of] === 'of' && !change?.before) {
+      cue.op = 'share';
+      cue.base = { from: of + 1, to: Math.max(seg.to, reach) };
+      return cue;
+    }
+    if (change) { cue.op = 'change'; cue.way = change.way; return cue; }
+    return cue;
+  }
+  if (change) { cue.op = 'change'; cue.way = change.way; return cue; }
+  if (cue.another) { cue.op = 'change'; return cue; }
+  if (isRange(low, m, seg)) cue.op = 'range';
+  return cue;
+}
+
+interface Change { way: Way | undefined; because: string; before?: boolean; after?: boolean; of?: readonly Dimension[] }
+
+function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k: number) => boolean): Change | undefined {
+  // After the number: "… warmer", "… less than", "… behind", "… percent more efficient".
+  let i = m.to;
+  while (i < seg.to && adverbial.has(low[i]!)) i++;
+  if (low[i] === '-' ) i++;
+  const word = low[i] ?? '';
+  const comparative = comparatives.get(word);
+  if (comparative && !(word === 'more' && low[i + 1] === 'or') && !(word === 'better' && low[i - 1] === 'or')) {
+    const adjective = gradables.get(low[i + 1] ?? '');
+    if ((word === 'more' || word === 'less') && adjective) return { way: flip(adjective.way, word === 'less'), because: `${word} ${low[i + 1]}`, after: true, of: adjective.of };
+    return { way: comparative.way, because: word, after: true, of: comparative.of };
+  }
+  // "4 degrees of headroom", "35 to spare", but not "under load" or "over room", which are names.
+  const trailer = phraseAt(changeTrailers, low, i);
+  if (trailer && !covered(i) && i <= m.to + 1 && !notTrailer(low, i, trailer.words.length)) return { way: trailer.value, because: trailer.words.join(' '), after: true };
+  // "a third more", "a rise", "39 percent faster"
+  if (m.unit?.id === '%' || m.type === 'fraction') {
+    const later = low.slice(m.to, Math.min(seg.to, m.to + 3)).findIndex((w) => comparatives.has(w));
+    if (later >= 0) return { way: comparatives.get(low[m.to + later]!)!.way, because: low[m.to + later]!, after: true, of: comparatives.get(low[m.to + later]!)!.of };
+    const noun = phraseAt(changeNouns, low, m.to);
+    if (noun) return { way: noun.value, because: noun.words.join(' '), after: true };
+  } else {
+    const noun = phraseAt(changeNouns, low, m.to);
+    if (noun && m.adjectival) return { way: noun.value, because: noun.words.join(' '), after: true };
+  }
+  // Before it: "by", a noun with "of" or "is", a verb.
+  let k = m.from - 1;
+  while (k >= seg.from && adverbs.has(low[k]!)) k--;
+  if (low[k] === 'by') {
+    const verb = lastVerb(low, seg.from, k) ?? lastVerb(low, Math.max(0, seg.from - 12), seg.from);
+    return { way: verb?.way, because: `${verb?.word ?? ''} by`.trim(), before: true };
+  }
+  if (/^(?:of|is|was|:|=|to|at|about|comes|being|were|are)$/.test(low[k] ?? '')) {
+    let j = k - 1;
+    while (j >= seg.from && /^(?:of|is|was|only|just|comes|works|out|again|a|there|here|then|in|to|down|up|at|about)$/.test(low[j]!)) j--;
+    const direct = nounEnding(low, seg.from, j);
+    if (direct && (low[k] !== 'to' && low[k] !== 'at' || low[k - 1] === 'comes')) return { way: direct.way, because: direct.word, before: true };
+    if (low[k] !== 'of') {
+      const subject = nounIn(low, seg.from, j);
+      if (subject && /^(?:is|was|:|=)$/.test(low[k]!)) return { way: subject.way, because: subject.word, before: true };
+    }
+  }
+  if (k >= seg.from) {
+    const direct = nounEnding(low, seg.from, k);
+    if (direct && k >= m.from - 3) return { way: direct.way, because: direct.word, before: true };
+  }
+  const verb = verbBefore(low, seg.from, k);
+  if (verb) return { way: verb.way, because: verb.word, before: true };
+  return undefined;
+}
+
+function flip(way: Way, less: boolean): Way {
+  return !less ? way : ({ up: 'down', down: 'up', better: 'worse', worse: 'better', apart: 'apart' } as const)[way];
+}
+
+function notTrailer(low: readonly string[], i: number, length: number): boolean {
+  const w = low[i]!;
+  const next = low[i + length] ?? '';
+  if (/^(?:under|over|above)$/.test(w) && /^(?:load|stress|full|pressure|the|room|ambient|time|there)$/.test(next)) return next !== 'the' || /^(?:load|same|room|ambient|render|course|week|night|run)$/.test(low[i + length + 1] ?? '');
+  if (w === 'from' && /^(?:the|a|our|my)$/.test(next) && /^(?:start|meter|sensor|wall|outset|beginning|log)$/.test(low[i + length + 1] ?? '')) return true;
+  if (/^(?:up|down|back|left|off)$/.test(w) && /^(?:there|here|to|from|at|in|with)$/.test(next)) return w !== 'up' && w !== 'down' ? /^(?:to|there|here)$/.test(next) : next !== 'from' && next !== 'at';
+  if (w === 'between') return true;
+  if (w === 'from' && /^(?:full|empty)$/.test(next)) return true;
+  return w === 'back' && next === 'on';
+}
+
+function lastVerb(low: readonly string[], from: number, to: number): { way: Way; word: string } | undefined {
+  for (let i = to - 1; i >= from; i--) {
+    const p = phraseAt(changeVerbs, low, i);
+    if (p && i + p.words.length <= to) return { way: p.value, word: p.words.join(' ') };
+    const c = comparatives.get(low[i]!);
+    if (c) return { way: c.way, word: low[i]! };
+    const n = phraseAt(changeNouns, low, i);
+    if (n) return { way: n.value, word: n.words.join(' ') };
+  }
+  return undefined;
+}
+
+function nounEnding(low: readonly string[], from: number, at: number): { way: Way; word: string } | undefined {
+  for (let i = Math.max(from, at - 1); i <= at; i++) {
+    const n = phraseAt(changeNouns, low, i);
+    if (n && i + n.words.length === at + 1) return { way: n.value, word: n.words.join(' ') };
+  }
+  return undefined;
+}
+
+function nounIn(low: readonly string[], from: number, at: number): { way: Way; word: string } | undefined {
+  for (let i = at; i >= from; i--) {
+    const n = phraseAt(changeNouns, low, i);
+    // A verb of the same form ("the core heats") does not count.
+    if (n && /^(?:the|a|an|this|that|its|of|smallest|biggest|largest|total|,|:)$/.test(low[i - 1] ?? 'the')) return { way: n.value, word: n.words.join(' ') };
+  }
+  return undefined;
+}
+
+const unsure = new Set(['change', 'changes', 'changed', 'move', 'moves', 'moved', 'gets', 'get us', 'cut', 'lead', 'top', 'tops', 'up', 'down', 'worth', 'slow', 'close', 'closes', 'closed', 'lower', 'cool', 'cools', 'heat', 'warm', 'win', 'won', 'led', 'apart', 'leads', 'loss', 'miss', 'ahead', 'behind', 'span', 'spans', 'gone', 'heated', 'warmed', 'cooled', 'lowered', 'raised', 'lowers', 'raise', 'raises']);
+
+/** A verb of change before the number with nothing between that makes the number an end point. */
+function verbBefore(low: readonly string[], from: number, k: number): { way: Way; word: string } | undefined {
+  for (let i = k; i >= from && i > k - 7; i--) {
+    for (let s = Math.max(from, i - 1); s <= i; s++) {
+      const p = phraseAt(changeVerbs, low, s);
+      if (!p || s + p.words.length !== i + 1) continue;
+      const word = p.words.join(' ');
+      if (unsure.has(word) && i < k - 1) continue;
+      if (word === 'up' && /^(?:ends?|ended|goes|went)$/.test(low[s - 1] ?? '') && /^ends?|ended$/.test(low[s - 1] ?? '')) continue;
+      return { way: p.value, word };
+    }
+    if (blockers.has(low[i]!)) return undefined;
+  }
+  return undefined;
+}
+
+/** What the number is compared with: from the word that opens it to the end of its stretch. */
+function baseScope(low: readonly string[], m: Mention, seg: Segment, end: number, covered: (k: number) => boolean): { from: number; to: number } | undefined {
+  for (let i = m.to; i < end; i++) {
+    for (const opener of baseOpeners) {
+      const words = opener.split(' ');
+      if (!words.every((w, k) => low[i + k] === w)) continue;
+      if (covered(i) || (/^(?:over|under|above|below|from|off)$/.test(opener) && (i > m.to + 4 || notTrailer(low, i, 1)))) continue;
+      return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
+    }
+  }
+  for (let i = seg.from; i < m.from; i++) {
+    const opener = /^(?:than|versus|vs|against|beats|beat|beating|misses|trails|trailing|trailed|leads|leading|behind|outperforms|outperform)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : 0;
+    if (!opener || i + opener >= m.from) continue;
+    const stop = low.slice(i + opener, m.from).findIndex((w) => w === 'by' || w === ',' || w === 'it' && i + opener > 0 && false);
+    return { from: i + opener, to: stop < 0 ? m.from : i + opener + stop };
+  }
+  return undefined;
+}
+
+function endOfBase(low: readonly string[], from: number, to: number): number {
+  for (let i = from; i < to; i++) if (low[i] === ',' || low[i] === ';' || low[i] === '.') return i;
+  return to;
+}
+
+/** "twice what …", "half the …", "as much as …", "two thirds of that". */
+function ratioBase(low: readonly string[], m: Mention, end: number): { from: number; to: number } | undefined {
+  let i = m.to;
+  if (low[i] === 'of' || low[i] === 'what' || low[i] === 'the' || low[i] === 'an' || low[i] === 'a' || low[i] === 'as' || low[i] === 'that') return { from: i, to: end };
+  while (i < end && i < m.to + 3) { if (low[i] === 'of' || low[i] === 'as') return { from: i + 1, to: end }; i++; }
+  return m.to < end ? { from: m.to, to: end } : undefined;
+}
+
+const rangeVerbs = /^(?:between|stays?|stayed|sits?|sat|ranges?|ranged|hovers?|hovered|varies|varied|lies|lay|fits?|runs|ran|keeps?|kept|spans?|anywhere|within|spread|goes|went|was|is|were|are|averaged|averages|remained|remains|holds?|held|:)$/;
+
+function isRange(low: readonly string[], m: Mention, seg: Segment): boolean {
+  const before = low.slice(Math.max(seg.from, m.from - 8), m.from);
+  if (before.includes('between')) return true;
+  return before.some((w) => /^(?:stays?|stayed|ranges?|ranged|hovers?|hovered|varies|varied|anywhere|remained|remains)$/.test(w)) && rangeVerbs.test(before.find((w) => rangeVerbs.test(w)) ?? '');
+}
+
+/** Whether a bare number can be a figure here. */
+function placed(t: readonly Token[], m: Mention): boolean {
+  if (m.unit || m.decimals > 0) return true;
+  const next = t[m.to];
+  return !next || next.kind === 'mark' || following.has(next.low);
+}
+const following = new Set(['in', 'on', 'at', 'under', 'for', 'with', 'and', 'or', 'to', 'when', 'while', 'but', 'so', 'which', 'as', 'from', 'after', 'before', 'by', 'over', 'above', 'below', 'than', 'flat', 'respectively', 'against', 'up', 'down', 'here', 'there', 'now', 'instead', 'the', 'it', 'that', 'this', 'then', 'idle', 'full', 'once', 'versus', 'plus', 'if', 'where', 'because', 'of', 'is', 'was', 'across', 'through', 'more', 'less', 'behind', 'ahead', 'again', 'per', 'a', 'an', 'without', 'inside', 'during', 'only', 'still', 'too', 'mark']);
+
+function hasPhrase(low: readonly string[], phrases: readonly (readonly string[])[]): boolean {
+  return phrases.some((p) => low.some((_, i) => p.every((w, k) => low[i + k] === w)));
+}

@@ -1,0 +1,49 @@
+// From the readings of a mention to a verdict. The best reading by its words decides; the value only breaks ties among
+// readings about as good, and keeps an alarm back where a less likely reading would fit.
+import type { Candidate } from './context.js';
+import { fits } from './fit.js';
+import type { Mention } from '../script/index.js';
+
+export type VerdictWord = 'agrees' | 'disagrees' | 'untied' | 'not-a-claim';
+
+export interface Decision {
+  verdict: VerdictWord;
+  /** The reading taken: what fits, or what the words say best. */
+  chosen?: Candidate;
+  why: string;
+  ranked: readonly { candidate: Candidate; fits: boolean }[];
+}
+
+/** Readings this much dearer than the best count as about as good. */
+export const margin = 1;
+
+export interface Weighing {
+  /** Say nothing rather than "untied" where nothing fits: a number that need not be about a reading. */
+  silent?: boolean;
+  /** Never an alarm: the words leave open what kind of statement it is. */
+  soft?: boolean;
+}
+
+export function decide(m: Mention, candidates: readonly Candidate[], weighing: Weighing): Decision {
+  const ranked = [...candidates].sort((a, b) => a.cost - b.cost).map((candidate) => ({ candidate, fits: fit(m, candidate) }));
+  const best = ranked[0];
+  if (!best) return { verdict: weighing.silent ? 'not-a-claim' : 'untied', why: 'no reading of the record goes with these words', ranked };
+  const near = ranked.find((r) => r.fits && r.candidate.cost <= best.candidate.cost + margin);
+  if (near) return { verdict: 'agrees', chosen: near.candidate, why: near.candidate.why, ranked };
+  const far = ranked.find((r) => r.fits);
+  if (weighing.silent) return { verdict: 'not-a-claim', why: 'need not be about a reading', ranked };
+  if (far) return { verdict: 'untied', chosen: best.candidate, why: `would be right for another reading (${far.candidate.fact.id})`, ranked };
+  if (weighing.soft) return { verdict: 'untied', chosen: best.candidate, why: 'the words leave open what is stated', ranked };
+  if (best.candidate.cost > certain) return { verdict: 'untied', chosen: best.candidate, why: 'the words leave open what it speaks of', ranked };
+  return { verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why, ranked };
+}
+
+/** The best reading may cost no more than this for an alarm. */
+const certain = 0.9;
+
+export function fit(m: Mention, x: Candidate): boolean {
+  if (x.kind === 'rank') return m.value.sign() < 0 ? x.fact.value.toNumber() === x.fact.keys.length : x.fact.value.equals(m.value);
+  if (x.sign !== 0 && x.fact.value.sign() !== 0 && x.fact.value.sign() !== x.sign) return false;
+  const size = x.kind !== 'mean' && x.kind !== 'raw' && x.kind !== 'constant' && x.kind !== 'range';
+  return fits(m, x.fact, { size, exact: x.exact ?? false });
+}

@@ -1,0 +1,78 @@
+// What a sentence leaves behind for those that follow.
+import type { Candidate, Context } from './context.js';
+import type { Grid } from './grid.js';
+import type { Hit } from './evidence.js';
+import { nameLists } from './hits.js';
+import type { Parsed } from './parse.js';
+import { remember, type State } from './state.js';
+
+/** Names of a heading or a sentence become topics; what is only compared with does not, nor do measures and parts of a comparison. */
+export function afterNames(g: Grid, s: State, hits: readonly Hit[], options: { heading: boolean }): State {
+  const topics = [...s.topics];
+  const ages = s.ages.map((a) => a + 1);
+  // Read backwards, the first name of the last stretch ends up on top.
+  for (const h of hits) {
+    if (h.baseOf >= 0) {
+      const field = g.slots[h.slot]!.field;
+      // What was compared with stays at hand behind the topic.
+      if (field !== 'measure' && field !== 'part' && !topics[h.slot]!.includes(h.value)) topics[h.slot] = [...topics[h.slot]!.slice(0, 1), h.value, ...topics[h.slot]!.slice(1)].slice(0, 5);
+      continue;
+    }
+    const field = g.slots[h.slot]!.field;
+    if (options.heading && (field === 'measure' || field === 'part') && g.values[h.slot]!.size < 2) continue;
+    topics[h.slot] = remember(topics[h.slot]!, h.value);
+    ages[h.slot] = 0;
+  }
+  return { ...s, topics, ages };
+}
+
+/** A new section: figures and comparisons of the last one are no longer at hand; topics stay until others are named. */
+export function newSection(g: Grid, s: State): State {
+  const out: State = { ...s, said: [], placed: [], shares: [], overRoom: false, ages: s.ages.map((a) => a + 2) };
+  delete (out as { pair?: unknown }).pair;
+  delete (out as { order?: unknown }).order;
+  const phase = g.of.phase[0]!;
+  return { ...out, topics: s.topics.map((t, i) => (i === phase ? [] : t)) };
+}
+
+/** After a mention was read: the figure, the pair, the comparison it leaves. */
+export function afterMention(c: Context, index: number, chosen: Candidate | undefined): State {
+  const now = c.now;
+  if (!chosen) return now;
+  const g = c.grid;
+  let next: State = { ...now };
+  const kind = chosen.term.kind;
+  if (kind !== 'rank' && kind !== 'count' && kind !== 'range') next = { ...next, said: [chosen.term, ...now.said.filter((t) => JSON.stringify(t) !== JSON.stringify(chosen.term))].slice(0, 4) };
+  if (kind === 'percent_of') next = { ...next, shares: [chosen.term, ...now.shares].slice(0, 2) };
+  if (kind === 'rank' && chosen.subject) next = { ...next, placed: [...now.placed.filter((k) => k !== chosen.subject!.key), chosen.subject.key].slice(-8) };
+  if (chosen.change?.length && chosen.subject && chosen.base && !chosen.base.constant) next = { ...next, base: chosen.change, pair: [chosen.base.key, chosen.subject.key] };
+  const cell = chosen.subject;
+  if (cell && chosen.term.kind === 'mean') {
+    if (cell.constant) next = { ...next, constant: cell.key };
+    const previous = index > 0 ? c.done[index - 1] : undefined;
+    const low = c.parsed.low.slice(index > 0 ? c.parsed.said[index - 1]!.mention.to : 0, c.parsed.said[index]!.mention.from);
+    if (previous?.subject && previous.term.kind === 'mean' && low.includes('to') && previous.subject !== cell) next = { ...next, pair: [previous.subject.key, cell.key] };
+  }
+  if (cell && (kind === 'mean' || kind === 'difference' || kind === 'rise' || kind === 'percent_change')) {
+    // The measure and part of a figure read carry on, as do things that the words left open.
+    const topics = [...next.topics];
+    for (const field of ['measure', 'part'] as const) for (const i of g.of[field]) if (cell.at[i]) topics[i] = remember(topics[i]!, cell.at[i]!);
+    next = { ...next, topics };
+  }
+  return next;
+}
+
+export function afterSentence(g: Grid, p: Parsed, s: State, hits: readonly Hit[]): State {
+  let out = s;
+  const lists = nameLists(g, p, hits);
+  const spread = g.slots.flatMap((_, slot) => {
+    const values = [...new Set(hits.filter((h) => h.slot === slot && h.baseOf < 0).map((h) => h.value))];
+    return values.length > 1 && ['setup', 'setting', 'part', 'workload'].includes(g.slots[slot]!.field) ? [{ slot, values }] : [];
+  });
+  const list = lists.at(-1) ?? spread[0];
+  if (list) out = { ...out, list: { slot: list.slot, values: list.values } };
+  const joined = p.low.join(' ');
+  const order = /\b(?:from )?(?:the )?(\w+est) to (?:the )?(\w+est)\b/.exec(joined);
+  if (order) out = { ...out, order: /^(?:cool|cold|quiet|low|small|light|short|slow)/.test(order[1]!) ? 'lowest' : 'highest' };
+  return out;
+}

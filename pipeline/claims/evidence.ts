@@ -1,0 +1,204 @@
+// For each slot of a key: how well each value goes with what is said and what was said before. Costs: 0 is what the words
+// say; below 1 a reading about as good; from 1 on a reading that asks for something unsaid. No cost depends on a value.
+import type { Dimension, Unit } from '../quantities/index.js';
+import type { Branch, Cell, Grid } from './grid.js';
+import type { Parsed } from './parse.js';
+import type { State } from './state.js';
+import type { Role } from './roles.js';
+
+export interface SlotEvidence {
+  costs: Map<string, number>;
+  /** Of values that are not listed. Infinity where the words name the value outright. */
+  rest: number;
+  /** Of cells that have no value in this slot. */
+  empty: number;
+  /** Named in the mention's own stretch. */
+  named: boolean;
+  /** Named there, earlier in the sentence, or the topic. */
+  known: boolean;
+}
+
+export interface Hit {
+  slot: number;
+  value: string;
+  from: number;
+  to: number;
+  segment: number;
+  /** Index of the mention whose comparison it stands in, or -1. */
+  baseOf: number;
+}
+
+export interface SentenceHits {
+  hits: readonly Hit[];
+  roles: readonly { role: Role; firm: boolean; from: number; to: number; segment: number; baseOf: number }[];
+  dimensions: readonly { dimension: readonly Dimension[]; from: number; segment: number }[];
+  /** Paired lists: value of a slot by mention index. */
+  paired: ReadonlyMap<number, readonly { slot: number; value: string }[]>;
+}
+
+export const unlisted = 2;
+
+export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, state: State, units: readonly Unit[] | undefined, options: { ahead?: boolean; ignoreBase?: boolean } = {}): SlotEvidence[] {
+  const said = p.said[index]!;
+  const out = g.slots.map((slot, i): SlotEvidence => {
+    const e: SlotEvidence = { costs: new Map(), rest: 1, empty: 0, named: false, known: false };
+    const pair = s.paired.get(index)?.find((x) => x.slot === i);
+    if (pair) {
+      e.costs.set(pair.value, 0);
+      return { ...e, rest: Infinity, empty: 0.5, named: true, known: true };
+    }
+    const own = s.hits.filter((h) => h.slot === i && h.segment === index && (h.baseOf !== index || options.ignoreBase));
+    if (own.length) {
+      const values = distinct(own, said.mention.from);
+      values.forEach((v, k) => e.costs.set(v, k === 0 ? 0 : 0.6));
+      return { ...e, rest: Infinity, empty: slot.field === 'phase' ? 0.3 : slot.field === 'setup' ? 1 : 0.4, named: true, known: true };
+    }
+    const earlier = s.hits.filter((h) => h.slot === i && h.segment < index && h.baseOf < 0);
+    const later = options.ahead ? s.hits.filter((h) => h.slot === i && h.segment > index && h.segment <= index + 1 && h.baseOf < 0) : [];
+    const near = [...later, ...[...earlier].reverse()];
+    let cost = 0;
+    for (const h of near) if (!e.costs.has(h.value)) { e.costs.set(h.value, cost); cost = cost === 0 ? 0.7 : cost + 0.3; }
+    if (near.length) { e.known = true; e.rest = unlisted; }
+    if (slot.field === 'phase' || slot.field === 'measure') return e;
+    const fresh = near.length === 0;
+    state.topics[i]!.forEach((v, k) => {
+      if (e.costs.has(v)) return;
+      e.costs.set(v, fresh ? (k === 0 ? 0 : Math.min(1.4, 0.5 + 0.4 * k)) : 1 + 0.3 * k);
+    });
+    if (fresh && state.topics[i]!.length) { e.known = true; e.rest = unlisted; }
+    if (!e.known) e.rest = 1;
+    return e;
+  });
+  phaseEvidence(g, out, s, index, state, options.ignoreBase ?? false);
+  measureEvidence(g, out, p, s, index, state, units);
+  dropIncompatible(g, out);
+  return out;
+}
+
+function distinct(hits: readonly Hit[], at: number): string[] {
+  const sorted = [...hits].sort((a, b) => Math.abs(a.from - at) - Math.abs(b.from - at));
+  return [...new Set(sorted.map((h) => h.value))];
+}
+
+function phaseEvidence(g: Grid, out: SlotEvidence[], s: SentenceHits, index: number, state: State, ignoreBase: boolean): void {
+  const i = g.of.phase[0]!;
+  const e = out[i]!;
+  e.empty = 0.2;
+  if (e.named) return;
+  const ofRole = (role: Role): string[] => [...g.values[i]!.keys()].filter((v) => g.roles.get(v) === role);
+  const own = s.roles.filter((r) => r.segment === index && (r.baseOf !== index || ignoreBase) && ofRole(r.role).length);
+  const firm = own.filter((r) => r.firm).at(-1);
+  if (firm) {
+    e.costs.clear();
+    for (const v of ofRole(firm.role)) e.costs.set(v, 0);
+    // "load" is what nearly all readings are; the word alone does not rule others out.
+    Object.assign(e, { rest: firm.role === 'load' ? 1.5 : Infinity, named: firm.role !== 'load', known: true });
+    return;
+  }
+  const earlier = s.roles.filter((r) => r.segment < index && r.baseOf < 0 && r.firm && ofRole(r.role).length && r.role !== 'limit' && r.role !== 'target' && r.role !== 'rated').at(-1);
+  const usual = defaultPhases(g);
+  const mentioned = e.costs.size > 0;
+  const leaning = own.at(-1);
+  for (const v of g.values[i]!.keys()) {
+    const role = g.roles.get(v)!;
+    const constant = role === 'limit' || role === 'target' || role === 'rated' || role === 'offset';
+    let cost = usual.has(v) ? (mentioned || earlier ? 0.6 : 0) : constant ? 1.6 : 0.9;
+    if (earlier && role === earlier.role) cost = Math.min(cost, 0);
+    if (leaning && role === leaning.role) cost = 0;
+    if (e.costs.has(v)) cost = Math.min(cost, e.costs.get(v)!);
+    else if (!mentioned && !earlier && state.topics[i]![0] === v && state.ages[i]! <= 1 && !constant) cost = Math.min(cost, 0.4);
+    e.costs.set(v, cost);
+  }
+  e.known = true;
+  e.rest = 1.6;
+}
+
+const usualOf = new WeakMap<Grid, ReadonlySet<string>>();
+/** The phases that a figure is about where none is named: under load, or the end of a long run; and any that has no other beside it. */
+function defaultPhases(g: Grid): ReadonlySet<string> {
+  const known = usualOf.get(g);
+  if (known) return known;
+  const phases = [...g.values[g.of.phase[0]!]!.keys()];
+  const has = (role: Role): boolean => phases.some((v) => g.roles.get(v) === role);
+  const usual = new Set(phases.filter((v) => { const r = g.roles.get(v); return r === 'load' || (r === 'end' && (has('start') || !has('load'))); }));
+  usualOf.set(g, usual);
+  return usual;
+}
+
+function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHits, index: number, state: State, units: readonly Unit[] | undefined): void {
+  const i = g.of.measure[0]!;
+  const e = out[i]!;
+  e.empty = Infinity;
+  const allowed = units && new Set([...g.measureUnits].filter(([, dims]) => units.some((u) => dims.has(u.dimension))).map(([m]) => m));
+  const within = (v: string): boolean => !allowed || allowed.has(v);
+  if (e.named) {
+    for (const v of [...e.costs.keys()]) if (!within(v)) e.costs.delete(v);
+    if (e.costs.size) return;
+    e.named = false;
+  }
+  const cue = p.said[index]!.cue;
+  const fromWords = (list: readonly (readonly Dimension[])[]): string[] => [...g.measureUnits].filter(([, dims]) => list.some((d) => d.some((x) => dims.has(x)))).map(([m]) => m).filter(within);
+  const compared = cue.of?.length ? fromWords([cue.of]) : [];
+  const own = fromWords(s.dimensions.filter((d) => d.segment === index).map((d) => d.dimension));
+  const earlier = fromWords(s.dimensions.filter((d) => d.segment < index).map((d) => d.dimension));
+  const inherited = [...e.costs.keys()].filter(within);
+  e.costs.clear();
+  const strong = compared.length ? compared : own.length ? own : inherited;
+  for (const v of strong) e.costs.set(v, 0);
+  for (const v of inherited) if (!e.costs.has(v)) e.costs.set(v, 0.4);
+  for (const v of earlier) if (!e.costs.has(v)) e.costs.set(v, strong.length ? 0.6 : 0.1);
+  const none = e.costs.size === 0;
+  state.topics[i]!.forEach((v, k) => { if (within(v) && !e.costs.has(v)) e.costs.set(v, none ? 0.2 * k : 0.8 + 0.2 * k); });
+  e.known = e.costs.size > 0 || allowed?.size === 1;
+  e.rest = e.known ? 1.3 : 0.5;
+  if (allowed) {
+    for (const v of allowed) if (!e.costs.has(v)) e.costs.set(v, e.rest);
+    e.rest = Infinity;
+    if (allowed.size === 1) e.costs.set([...allowed][0]!, 0);
+  }
+  if (compared.length) e.rest = Infinity;
+}
+
+/** A name that no reading of this measure has is about something else ("the meter showed 36.4 decibels"). */
+function dropIncompatible(g: Grid, out: SlotEvidence[]): void {
+  const m = out[g.of.measure[0]!]!;
+  const measures = [...(m.rest === Infinity ? m.costs.keys() : g.measureUnits.keys())];
+  for (const field of ['part', 'setup', 'setting', 'workload'] as const) {
+    for (const i of g.of[field]) {
+      const e = out[i]!;
+      if (!e.named) continue;
+      const fits = measures.some((x) => (g.byMeasure.get(x) ?? []).some((c) => e.costs.get(c.at[i]!) !== undefined));
+      if (fits) continue;
+      const part = field === 'part';
+      out[i] = { costs: new Map(), rest: part ? 0.3 : 1, empty: 0, named: false, known: part };
+    }
+  }
+}
+
+/** Cells with their cost, the best first, none dearer than `limit`. */
+export function cellsFor(g: Grid, e: readonly SlotEvidence[], limit: number): { cell: Cell; cost: number }[] {
+  const out: { cell: Cell; cost: number }[] = [];
+  const order = g.order;
+  const walk = (branch: Branch, depth: number, cost: number): void => {
+    if (out.length > 400) return;
+    if (depth === order.length) {
+      if (branch.cell) out.push({ cell: branch.cell, cost: cost + (branch.cell.constant ? constantCost(g, e, branch.cell) : 0) });
+      return;
+    }
+    const i = order[depth]!;
+    const slot = e[i]!;
+    for (const [value, next] of branch.next) {
+      const c = value === '' ? slot.empty : slot.costs.get(value) ?? (g.slots[i]!.field === 'setup' && g.holders.has(value) && !slot.named ? 0.3 : slot.rest);
+      if (cost + c <= limit) walk(next, depth + 1, cost + c);
+    }
+  };
+  walk(g.tree, 0, 0);
+  return out.filter((x) => x.cost <= limit).sort((a, b) => a.cost - b.cost || a.cell.index - b.cell.index);
+}
+
+/** A limit or target is meant only where the words say so, or where the measure has nothing else. */
+function constantCost(g: Grid, e: readonly SlotEvidence[], cell: Cell): number {
+  const phase = e[g.of.phase[0]!]!;
+  if (phase.named) return 0;
+  return g.onlyConstant.has(cell.at[g.of.measure[0]!]!) || e.some((x, i) => g.slots[i]!.field === 'setup' && x.named && g.holders.has(cell.at[i]!)) ? -1 : 0;
+}

@@ -1,0 +1,62 @@
+// Whether a number, as it was said, is a fair way to give an exact value.
+import { convert, Exact, type Unit, unit } from '../quantities/index.js';
+import type { Fact } from '../facts/index.js';
+import type { Mention } from '../script/index.js';
+
+const hundred = Exact.of(100);
+/** Ratios said plainly ("twice", "2.3 times") may be this far off; common practice, no published source. */
+const ratioSlack = 0.03;
+
+/** The value in the unit that was said; without a unit, in that of the fact. Undefined when the two are of different kinds. */
+export function inSaidUnit(fact: Fact, m: Mention): Exact | undefined {
+  const said = m.unit;
+  if (!said || m.loose) return fact.value;
+  return convertLoosely(fact.value, fact.unit, said);
+}
+
+function convertLoosely(value: Exact, from: Unit, to: Unit): Exact | undefined {
+  if (from.dimension === 'temperature-difference' && to.dimension === 'temperature') return convert(value, from, unit(to.difference!));
+  if (from.dimension === 'temperature' && to.dimension === 'temperature-difference') return from.id === 'degC' && to.id === 'K' ? value : undefined;
+  if (from.id === 'x' && to.id === '%') return value.times(hundred);
+  if (from.id === 'points' && to.id === '%') return undefined;
+  if (from.id === '%' && to.id === 'points') return undefined;
+  return convert(value, from, to);
+}
+
+/** `size` leaves the sign out: a fall is said without its minus. */
+export function fits(m: Mention, fact: Fact, options: { size: boolean; exact?: boolean }): boolean {
+  const own = inSaidUnit(fact, m);
+  if (!own) return false;
+  const value = options.size ? own.abs() : own;
+  const said = options.size ? m.value.abs() : m.value;
+  if (options.exact) return value.equals(said);
+  const constant = fact.readings.length === 1 && fact.readings[0]!.constant && fact.kind === 'constant';
+  if (constant && value.equals(said)) return true;
+  const ratio = fact.unit.id === 'x' && m.unit?.id !== '%';
+  if (m.hedge) {
+    const h = m.hedge;
+    if (h.low < 1 && h.high > 1 && roundsTo(value, said, m)) return true;
+    if (said.sign() === 0) return false;
+    const share = value.over(said).toNumber();
+    // A hedged small number may be off by half its own step even where that is more than its share.
+    const slack = h.rounds && !ratio ? stepOf(m).over(Exact.of(2)).over(said.abs()).toNumber() : 0;
+    const low = h.low < 1 ? Math.min(h.low, 1 - slack) : 1;
+    const high = h.high > 1 ? Math.max(h.high, 1 + slack) : 1;
+    return (h.low === 1 ? share > 1 || (h.rounds && share >= 1) : share >= low) && (h.high === 1 ? share < 1 || (h.rounds && share <= 1) : share <= high);
+  }
+  if (ratio || (m.type === 'fraction' && !m.unit)) {
+    return Math.abs(value.over(said).toNumber() - 1) <= ratioSlack || (m.type !== 'fraction' && m.decimals > 0 && roundsTo(value, said, m));
+  }
+  return roundsTo(value, said, m);
+}
+
+export function stepOf(m: Mention): Exact {
+  if (m.step) return m.step;
+  return m.decimals >= 0 ? Exact.of(1n, 10n ** BigInt(m.decimals)) : Exact.of(10n ** BigInt(-m.decimals));
+}
+
+/** Half away from zero to the last place said. */
+export function roundsTo(value: Exact, said: Exact, m: Mention): boolean {
+  const step = stepOf(m);
+  return value.over(step).round(0).times(step).equals(said);
+}

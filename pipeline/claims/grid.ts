@@ -1,0 +1,161 @@
+// The record's keys laid out by slot, so that a mention finds its readings without looking at all of them.
+import type { Dimension, Unit } from '../quantities/index.js';
+import { type Facts, type Key, type KeyField, splitKey } from '../facts/index.js';
+import { constantRoles, type Role, roleOf } from './roles.js';
+
+/** One axis of a key. A field whose ids are a full cross of two words each ("mains-desk", "battery-stand") is two slots. */
+export interface Slot {
+  name: string;
+  field: KeyField;
+  /** Which word of the id, or undefined for the whole id. */
+  axis?: number;
+}
+
+export interface Cell {
+  key: Key;
+  /** Slot values in the order of `Grid.slots`. */
+  at: readonly string[];
+  unit: Unit;
+  constant: boolean;
+  role: Role;
+  /** Order in the record. */
+  index: number;
+}
+
+export interface Grid {
+  slots: readonly Slot[];
+  /** Positions of the slots by name of field. */
+  of: Readonly<Record<KeyField, readonly number[]>>;
+  cells: readonly Cell[];
+  byKey: ReadonlyMap<Key, Cell>;
+  /** All values of a slot in the order of the record, with how many cells have each. */
+  values: readonly ReadonlyMap<string, number>[];
+  /** Cells by slot vector. */
+  byVector: ReadonlyMap<string, Cell>;
+  /** Cells by measure, then part. */
+  byMeasure: ReadonlyMap<string, readonly Cell[]>;
+  holders: ReadonlySet<string>;
+  dimensions: ReadonlySet<Dimension>;
+  /** Dimensions in which each measure is given. */
+  measureUnits: ReadonlyMap<string, ReadonlySet<Dimension>>;
+  /** Measures that have nothing but constants. */
+  onlyConstant: ReadonlySet<string>;
+  /** The role of each phase. */
+  roles: ReadonlyMap<string, Role>;
+  /** Slots in the order in which the tree decides them. */
+  order: readonly number[];
+  tree: Branch;
+}
+
+/** Cells by slot value, in the order in which slots are decided. */
+export interface Branch {
+  next: Map<string, Branch>;
+  cell?: Cell;
+}
+
+const fields: readonly KeyField[] = ['setup', 'setting', 'workload', 'measure', 'part', 'phase'];
+/** Measure first: a unit nearly always tells it. */
+export const decisionOrder: readonly KeyField[] = ['measure', 'part', 'phase', 'setup', 'setting', 'workload'];
+
+export function grid(facts: Facts): Grid {
+  const keys = facts.keys().filter((k) => facts.readings(k).length > 0);
+  const parts = keys.map((k) => splitKey(k)!);
+  const slots: Slot[] = [];
+  for (const field of fields) {
+    const ids = new Set(parts.map((p) => p[field]).filter(Boolean));
+    const axes = field === 'setup' || field === 'setting' ? crossed([...ids]) : 0;
+    if (axes) for (let axis = 0; axis < axes; axis++) slots.push({ name: `${field}.${axis}`, field, axis });
+    else slots.push({ name: field, field });
+  }
+  const of = Object.fromEntries(fields.map((f) => [f, slots.flatMap((s, i) => (s.field === f ? [i] : []))])) as unknown as Grid['of'];
+  const values = slots.map(() => new Map<string, number>());
+  const cells: Cell[] = [];
+  const byMeasure = new Map<string, Cell[]>();
+  const order = decisionOrder.flatMap((f) => of[f]);
+  const tree: Branch = { next: new Map() };
+  keys.forEach((key, index) => {
+    const p = parts[index]!;
+    const at = slots.map((s) => (s.axis === undefined ? p[s.field] : p[s.field].split('-')[s.axis] ?? ''));
+    const readings = facts.readings(key);
+    const cell: Cell = { key, at, unit: readings[0]!.quantity.unit, constant: readings.every((r) => r.constant), role: roleOf(p.phase), index };
+    cells.push(cell);
+    at.forEach((v, i) => { if (v) values[i]!.set(v, (values[i]!.get(v) ?? 0) + 1); });
+    const list = byMeasure.get(p.measure);
+    if (list) list.push(cell);
+    else byMeasure.set(p.measure, [cell]);
+    let branch = tree;
+    for (const i of order) {
+      let child = branch.next.get(at[i]!);
+      if (!child) branch.next.set(at[i]!, (child = { next: new Map() }));
+      branch = child;
+    }
+    branch.cell = cell;
+  });
+  const measureUnits = new Map<string, Set<Dimension>>();
+  for (const [m, list] of byMeasure) measureUnits.set(m, new Set(list.map((c) => c.unit.dimension)));
+  const onlyConstant = new Set([...byMeasure].filter(([, list]) => list.every((c) => c.constant)).map(([m]) => m));
+  return {
+    slots, of, cells, values, byMeasure, tree, order, dimensions: new Set(cells.map((c) => c.unit.dimension)), measureUnits, onlyConstant,
+    roles: new Map([...values[of.phase[0]!]!.keys()].map((v) => [v, roleOf(v)])), holders: new Set(facts.holders()),
+    byKey: new Map(cells.map((c) => [c.key, c])),
+    byVector: new Map(cells.map((c) => [c.at.join('\u0000'), c])),
+  };
+}
+
+/** How many words each id has, when the ids are a full cross of their words; 0 otherwise. */
+function crossed(ids: readonly string[]): number {
+  if (ids.length < 4) return 0;
+  const split = ids.map((id) => id.split('-'));
+  const n = split[0]!.length;
+  if (n !== 2 || split.some((s) => s.length !== n)) return 0;
+  const axes = Array.from({ length: n }, (_, i) => new Set(split.map((s) => s[i]!)));
+  return axes.every((a) => a.size > 1) && axes.reduce((p, a) => p * a.size, 1) === ids.length ? n : 0;
+}
+
+/** The cell that differs from `cell` in the given slots only; for a change to or from idle or a constant the fields that such cells lack are left open. */
+export function moved(g: Grid, cell: Cell, change: ReadonlyMap<number, string>): Cell | undefined {
+  const at = [...cell.at];
+  for (const [i, v] of change) at[i] = v;
+  return g.byVector.get(at.join('\u0000')) ?? loosened(g, at, change);
+}
+
+function loosened(g: Grid, at: readonly string[], change: ReadonlyMap<number, string>): Cell | undefined {
+  const measure = at[g.of.measure[0]!]!;
+  let best: Cell | undefined;
+  let least = 3;
+  for (const c of g.byMeasure.get(measure) ?? []) {
+    let open = 0;
+    for (let i = 0; i < at.length && open < least; i++) {
+      if (c.at[i] === at[i]) continue;
+      const field = g.slots[i]!.field;
+      // A setup change that crosses axes may lack a workload; an idle reading has none.
+      if (!change.has(i) && (c.at[i] === '' || at[i] === '') && (field === 'workload' || field === 'setting' || (c.constant && field === 'setup'))) open++;
+      else if (!change.has(i) && c.constant && field === 'setup' && g.holders.has(c.at[i]!)) open++;
+      else open = 99;
+    }
+    if (open < least) { least = open; best = c; }
+  }
+  return best;
+}
+
+/** The constant of a role that holds for a cell: same measure and part, the most specific first. */
+export function constantOf(g: Grid, cell: Cell, role: Role): Cell | undefined {
+  let best: Cell | undefined;
+  let most = -1;
+  for (const c of g.byMeasure.get(cell.at[g.of.measure[0]!]!) ?? []) {
+    if (!c.constant || c.role !== role) continue;
+    let fits = 0;
+    for (let i = 0; i < c.at.length; i++) {
+      const field = g.slots[i]!.field;
+      if (field === 'phase') continue;
+      if (c.at[i] === cell.at[i]) fits += c.at[i] ? 2 : 1;
+      else if (c.at[i] === '' || (field === 'setup' && g.holders.has(c.at[i]!)) || cell.at[i] === '') continue;
+      else if (field === 'part') { fits -= 1; if (role !== 'rated') fits = -99; }
+      else fits = -99;
+    }
+    if (fits > most) { most = fits; best = c; }
+  }
+  return best;
+}
+
+export { constantRoles };

@@ -1,0 +1,93 @@
+// The names of a sentence sorted by slot, with the mention they stand by, and the lists that pair names with numbers.
+import type { Grid } from './grid.js';
+import type { Hit, SentenceHits } from './evidence.js';
+import { numberLists } from './lists.js';
+import type { Parsed } from './parse.js';
+import type { State } from './state.js';
+
+export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
+  const hits: Hit[] = [];
+  const roles: SentenceHits['roles'][number][] = [];
+  const dimensions: SentenceHits['dimensions'][number][] = [];
+  for (const n of p.names) {
+    const segment = segmentOf(p, n.from);
+    const baseOf = p.said.findIndex((s) => s.cue.base && n.from >= s.cue.base.from && n.from < s.cue.base.to);
+    for (const m of n.meanings) {
+      for (const s of m.slots) hits.push({ ...s, from: n.from, to: n.to, segment, baseOf });
+      if (m.role) roles.push({ ...m.role, from: n.from, to: n.to, segment, baseOf });
+      if (m.dimension) dimensions.push({ dimension: m.dimension, from: n.from, segment });
+    }
+  }
+  return { hits, roles, dimensions, paired: pairs(g, p, hits, state) };
+}
+
+function segmentOf(p: Parsed, at: number): number {
+  for (let i = p.said.length - 1; i >= 0; i--) if (p.said[i]!.segment.from <= at) return i;
+  return 0;
+}
+
+interface NameList { slot: number; values: string[]; from: number; to: number }
+
+/** Runs of names of one slot joined by commas and "and", at least two. */
+export function nameLists(g: Grid, p: Parsed, hits: readonly Hit[]): NameList[] {
+  const out: NameList[] = [];
+  g.slots.forEach((_, slot) => {
+    const own = hits.filter((h) => h.slot === slot);
+    let run: NameList | undefined;
+    for (const h of own) {
+      const joined = run && between(p, run.to, h.from);
+      if (run && joined && !run.values.includes(h.value)) { run.values.push(h.value); run.to = h.to; } else if (!run || h.from >= run.to) {
+        if (run && run.values.length > 1) out.push(run);
+        run = { slot, values: [h.value], from: h.from, to: h.to };
+      }
+    }
+    if (run && run.values.length > 1) out.push(run);
+  });
+  return out;
+}
+
+const glue = new Set([',', 'and', 'or', 'the', 'a', 'an', 'then', '&', 'to', 'by', 'on', 'at', 'in', 'for', 'of', 'my', 'its', 'finally', 'lastly']);
+function between(p: Parsed, from: number, to: number): boolean {
+  let joint = false;
+  for (let i = from; i < to; i++) {
+    if (!glue.has(p.low[i]!)) return false;
+    if (/^(?:,|and|or|then|&|to)$/.test(p.low[i]!)) joint = true;
+  }
+  return joint;
+}
+
+function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Map<number, { slot: number; value: string }[]> {
+  const out = new Map<number, { slot: number; value: string }[]>();
+  const lists = nameLists(g, p, hits);
+  for (const numbers of numberLists(p)) {
+    const opensRange = /^(?:between|from)$/.test(p.low[p.said[numbers[0]!]!.mention.from - 1] ?? '') && p.low.slice(0, p.said[numbers[0]!]!.mention.from).includes('between');
+    if (opensRange) continue;
+    const fitting = lists.filter((l) => l.values.length === numbers.length);
+    const respectively = p.low.includes('respectively');
+    const first = p.said[numbers[0]!]!.mention.from;
+    const last = p.said[numbers.at(-1)!]!.mention.to;
+    const chosen = fitting.filter((l) => l.to <= first || l.from >= last).sort((a, b) => distance(a, first, last) - distance(b, first, last))[0];
+    if (chosen) {
+      numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: chosen.slot, value: chosen.values[k]! }]));
+    } else if (respectively && state.list && state.list.values.length === numbers.length) {
+      numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: state.list!.slot, value: state.list!.values[k]! }]));
+    } else if (numbers.length >= 3 && !fitting.length && !hits.some((h) => numbers.includes(h.segment) && h.segment !== numbers[0] && h.segment !== numbers.at(-1))) {
+      // "88.4, 91.2, 88.6": as many figures as a setting or workload has values, in the order of the record.
+      for (const field of ['setting', 'workload'] as const) {
+        const slot = g.of[field][0]!;
+        const values = [...g.values[slot]!.keys()];
+        if (values.length !== numbers.length || g.of[field].length > 1) continue;
+        const backwards = /\b(?:heaviest|highest|biggest|largest|fastest|top)\b.*\bfirst\b/.test(p.low.join(' '));
+        const named = hits.filter((h) => h.slot === slot);
+        if (named.length > 1) continue;
+        numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot, value: values[backwards ? values.length - 1 - k : k]! }]));
+        break;
+      }
+    }
+  }
+  return out;
+}
+
+function distance(l: NameList, first: number, last: number): number {
+  return l.to <= first ? first - l.to : l.from - last + 1;
+}

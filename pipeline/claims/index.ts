@@ -1,0 +1,2 @@
+export * from './proof.js';
+export * from './verdict.js';

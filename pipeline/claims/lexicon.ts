@@ -1,0 +1,179 @@
+// How the record's things are spoken: a trie of names over words and numbers, and the general words for each kind of quantity.
+import type { Dimension } from '../quantities/index.js';
+import type { Facts, KeyField } from '../facts/index.js';
+import { findNumbers, type NumberSpan, type Token, tokens } from '../script/index.js';
+import type { Grid } from './grid.js';
+import { dimensionWords } from './dimension-words.js';
+import { type Role, roleWords } from './roles.js';
+
+/** What a name says: values of slots, or a leaning towards a kind of quantity or a role. */
+export interface Meaning {
+  slots: readonly { slot: number; value: string }[];
+  dimension?: readonly Dimension[];
+  role?: { role: Role; firm: boolean };
+  /** From the record's own names (strong) or from the general words (weak). */
+  own: boolean;
+}
+
+export interface Name {
+  from: number;
+  to: number;
+  meanings: readonly Meaning[];
+}
+
+interface Node {
+  next: Map<string, Node>;
+  meanings?: Meaning[];
+}
+
+export interface Lexicon {
+  root: Node;
+  /** All words of proper names, for words misheard in a transcript. */
+  heard: ReadonlyMap<string, Meaning[]>;
+}
+
+const fillers = new Set(['the', 'a', 'an', 'my', 'our', 'your', 'its', 'own', 'this', 'that', 'their']);
+
+/** Words and numbers as the trie knows them: "%" is a word, a number its value, plurals and possessives plain. */
+export function atoms(t: readonly Token[], numbers: readonly NumberSpan[]): { key: string; from: number; to: number }[] {
+  const out: { key: string; from: number; to: number }[] = [];
+  let n = 0;
+  for (let i = 0; i < t.length; i++) {
+    while (n < numbers.length && numbers[n]!.to <= i) n++;
+    const span = numbers[n];
+    if (span && span.from === i && (span.type === 'cardinal' || (span.type === 'fraction' && span.value.n === 1n && span.value.d === 2n))) {
+      out.push({ key: `#${span.value.toString()}`, from: i, to: span.to });
+      i = span.to - 1;
+      continue;
+    }
+    const w = t[i]!;
+    if (w.low === '-' && w.tight) continue;
+    if (fillers.has(w.low)) continue;
+    out.push({ key: stem(w), from: i, to: i + 1 });
+  }
+  return out;
+}
+
+const same = new Map([['%', 'percent'], ['volts', 'volt'], ['v', 'volt'], ['w', 'watt'], ['watts', 'watt'], ['minutes', 'minute'], ['min', 'minute'], ['mins', 'minute'], ['hours', 'hour'], ['dba', 'decibel'], ['db(a)', 'decibel'], ['decibels', 'decibel'], ['mhz', 'megahertz'], ['degrees', 'degree'], ['grey', 'gray'], ['colour', 'color']]);
+
+function stem(w: Token): string {
+  const low = w.low;
+  const known = same.get(low);
+  if (known) return known;
+  if (low.length > 3 && low.endsWith('s') && !low.endsWith('ss') && !low.endsWith('us')) return low.endsWith('ies') ? `${low.slice(0, -3)}y` : low.slice(0, -1);
+  return low;
+}
+
+export function keyOfPhrase(text: string): string[] {
+  const t = tokens(text);
+  return atoms(t, findNumbers(t)).map((a) => a.key);
+}
+
+export function lexicon(facts: Facts, g: Grid): Lexicon {
+  const root: Node = { next: new Map() };
+  const put = (words: readonly string[], meaning: Meaning): void => {
+    if (words.length === 0) return;
+    let node = root;
+    for (const w of words) {
+      let child = node.next.get(w);
+      if (!child) node.next.set(w, (child = { next: new Map() }));
+      node = child;
+    }
+    const list = (node.meanings ??= []);
+    if (!list.some((m) => JSON.stringify(m) === JSON.stringify(meaning))) list.push(meaning);
+  };
+  const about = facts.about;
+  const maps: [KeyField, ReadonlyMap<string, { id: string; name: string; spoken: string[] }>][] = [['setup', about.setups], ['setting', about.settings], ['workload', about.workloads], ['measure', about.measures], ['part', about.parts], ['phase', about.phases]];
+  for (const [field, map] of maps) {
+    for (const n of map.values()) {
+      const spoken = new Set([...n.spoken, n.name, field === 'part' || field === 'measure' || n.spoken.length === 0 || field === 'phase' ? n.id.replace(/[-_]/g, ' ') : n.id.replace(/[-_]/g, ' ')]);
+      for (const form of spoken) {
+        const words = keyOfPhrase(form);
+        const bare = field === 'measure' || field === 'part' ? words : words;
+        if (field === 'measure' && isUnitWord(words)) continue;
+        if (bare.every((w) => prepositions.has(w))) continue;
+        put(bare, { slots: slotsOf(g, field, n.id, words), own: true });
+        const inner = bare[0] && prepositions.has(bare[0]) ? bare.slice(1) : undefined;
+        if (inner && inner.length && (field === 'setup' || field === 'setting') && inner.some((w) => n.id.split('-').map(plain).includes(w)) && !(inner.length === 1 && taken(maps, field, inner[0]!))) put(inner, { slots: slotsOf(g, field, n.id, words), own: true });
+      }
+      if (field === 'phase') for (const form of elapsed(n.id)) put(keyOfPhrase(form), { slots: slotsOf(g, field, n.id, []), own: true });
+    }
+  }
+  for (const i of [...g.of.setup, ...g.of.setting]) {
+    if (g.slots[i]!.axis === undefined) continue;
+    for (const value of g.values[i]!.keys()) if (!taken(maps, g.slots[i]!.field, value)) put([plain(value)], { slots: [{ slot: i, value }], own: true });
+  }
+  for (const [text, dimension] of dimensionWords) put(keyOfPhrase(text), { slots: [], dimension, own: false });
+  for (const [text, role] of roleWords) put(keyOfPhrase(text), { slots: [], role, own: false });
+  return { root, heard: properWords(maps, g) };
+}
+
+const prepositions = new Set(['on', 'in', 'at', 'with', 'under', 'of', 'without', 'by', 'inside', 'for', 'over', 'from']);
+
+function plain(word: string): string {
+  return keyOfPhrase(word)[0] ?? word;
+}
+
+function taken(maps: [KeyField, ReadonlyMap<string, { id: string; name: string; spoken: string[] }>][], field: KeyField, word: string): boolean {
+  return maps.some(([f, map]) => f !== field && [...map.values()].some((n) => [n.id, ...n.spoken].some((s) => { const k = keyOfPhrase(s); return k.length === 1 && k[0] === plain(word); })));
+}
+
+function isUnitWord(words: readonly string[]): boolean {
+  return words.length === 1 && /^(?:degree|percent|watt|volt|decibel|megahertz|gigahertz|kelvin|rpm|fps|gram|minute|second|hour|millivolt|gigabyte|megabyte|celsius|fahrenheit|amp|point|milliamp|kilogram|hertz|frame|litre|liter|lux|nit)$/.test(words[0]!);
+}
+
+/** A composite id is named in full only where the phrase has all its words; otherwise only by the words that it has. */
+function slotsOf(g: Grid, field: KeyField, id: string, words: readonly string[]): Meaning['slots'] {
+  const at = g.of[field];
+  if (at.length === 1) return [{ slot: at[0]!, value: id }];
+  const parts = id.split('-');
+  const said = at.filter((_, k) => words.includes(plain(parts[k]!)));
+  // "plugged in on the desk": two words besides the one that is known stand for the other.
+  const rest = words.filter((w) => !parts.some((p) => plain(p) === w) && !prepositions.has(w));
+  const whole = said.length === 0 || said.length === at.length || (rest.length >= 1 && words.length >= 4);
+  return at.flatMap((slot, k) => (whole || said.includes(slot) ? [{ slot, value: parts[k]! }] : []));
+}
+
+/** "after-30-min": "after 30 minutes", "half an hour in", "half an hour later". */
+function elapsed(id: string): string[] {
+  const m = /(\d+)-?(min|minute|minutes|s|sec|h|hour|hours)\b/.exec(id.replace(/_/g, '-'));
+  if (!m) return [];
+  const unitWord = m[2]!.startsWith('h') ? 'hour' : m[2]!.startsWith('s') ? 'second' : 'minute';
+  const forms = [`${m[1]} ${unitWord}s`];
+  if (unitWord === 'minute' && m[1] === '30') forms.push('half an hour', 'half hour');
+  if (unitWord === 'minute' && m[1] === '60') forms.push('an hour', 'one hour');
+  if (unitWord === 'minute' && m[1] === '15') forms.push('a quarter of an hour');
+  return /after|end|last/.test(id) ? forms.flatMap((f) => [`after ${f}`, `${f} in`, `${f} later`, `${f} on`, `${f} into`]) : forms.flatMap((f) => [`first ${f}`, `after ${f}`, f]);
+}
+
+/** Capitalised words of setup names, for a word that a transcript misheard. */
+function properWords(maps: [KeyField, ReadonlyMap<string, { id: string; spoken: string[] }>][], g: Grid): Map<string, Meaning[]> {
+  const out = new Map<string, Meaning[]>();
+  for (const [field, map] of maps) {
+    if (field !== 'setup' && field !== 'workload') continue;
+    for (const n of map.values()) {
+      for (const form of n.spoken) {
+        for (const w of tokens(form)) {
+          if (w.kind !== 'word' || w.low.length < 5 || !/^\p{Lu}/u.test(w.text)) continue;
+          out.set(w.low, [{ slots: slotsOf(g, field, n.id, keyOfPhrase(form)), own: true }]);
+        }
+      }
+    }
+  }
+  return out;
+}
+
+/** All names in a sentence, the longest at each place; a shorter one inside a longer is left out unless it is of another field. */
+export function findNames(lex: Lexicon, list: readonly { key: string; from: number; to: number }[]): Name[] {
+  const out: Name[] = [];
+  for (let i = 0; i < list.length; i++) {
+    let node: Node | undefined = lex.root;
+    let found: Name | undefined;
+    for (let j = i; j < list.length && node; j++) {
+      node = node.next.get(list[j]!.key);
+      if (node?.meanings) found = { from: list[i]!.from, to: list[j]!.to, meanings: node.meanings };
+    }
+    if (found && !out.some((n) => n.from <= found.from && n.to >= found.to && n.to - n.from > found.to - found.from)) out.push(found);
+  }
+  return out;
+}

@@ -1,0 +1,24 @@
+// Figures said side by side.
+import type { Parsed } from './parse.js';
+
+const numberGlue = new Set([',', 'and', 'or', 'then', '&', 'about', 'around', 'roughly', 'nearly', 'almost', 'just', 'over', 'under', 'finally', 'to', 'down', 'up', '/']);
+
+/** Runs of figures joined by commas, "and", "to". */
+export function numberLists(p: Parsed): number[][] {
+  const out: number[][] = [];
+  let run: number[] = [];
+  p.said.forEach((s, i) => {
+    const before = p.said[i - 1];
+    const figure = s.mention.type === 'cardinal' && !s.named;
+    let joined = figure && before !== undefined && run.length > 0;
+    for (let k = before?.mention.to ?? 0; joined && k < s.mention.from; k++) joined = numberGlue.has(p.low[k]!);
+    if (joined && s.mention.from === before!.mention.to) joined = false;
+    if (joined) run.push(i);
+    else {
+      if (run.length > 1) out.push(run);
+      run = figure ? [i] : [];
+    }
+  });
+  if (run.length > 1) out.push(run);
+  return out;
+}

@@ -1,0 +1,66 @@
+// One sentence read with the record's names: its mentions, the names around each, and what the words say each one is. Pure.
+import { findMentions, findNumbers, type Mention, type Token, tokens } from '../script/index.js';
+import { type Cue, cueOf } from './cues.js';
+import { reach, type Segment, segments } from './clauses.js';
+import { atoms, findNames, type Lexicon, type Name } from './lexicon.js';
+import { numberLists } from './lists.js';
+import { misheard } from './misheard.js';
+
+export interface Said {
+  mention: Mention;
+  segment: Segment;
+  cue: Cue;
+  /** The name that the mention itself is ("205 watts" for a load step). */
+  named?: Name;
+}
+
+export interface Parsed {
+  text: string;
+  tokens: readonly Token[];
+  low: readonly string[];
+  names: readonly Name[];
+  said: readonly Said[];
+  /** Mentions that are parts of names, idioms, labels: no claims. */
+  quiet: readonly { mention: Mention; why: string }[];
+}
+
+export function parse(text: string, lex: Lexicon): Parsed {
+  const t = tokens(text);
+  const low = t.map((w) => w.low);
+  const all = findMentions(t);
+  const numbers = findNumbers(t);
+  const names = misheard(t, findNames(lex, atoms(t, numbers)), lex);
+  const quiet: { mention: Mention; why: string }[] = [];
+  const live: { mention: Mention; named?: Name }[] = [];
+  for (const m of all) {
+    const name = names.find((n) => n.from <= m.from && m.from < n.to && n.meanings.some((x) => x.slots.length > 0));
+    if (name && m.type !== 'superlative' && m.type !== 'ordinal') {
+      if (m.to >= name.to && m.type === 'cardinal' && name.from === m.from && !m.idle) live.push({ mention: m, named: name });
+      else quiet.push({ mention: m, why: 'part of a name' });
+      continue;
+    }
+    if (name && (m.type === 'superlative' || m.type === 'ordinal')) { quiet.push({ mention: m, why: 'part of a name' }); continue; }
+    if (m.idle) { quiet.push({ mention: m, why: m.idle }); continue; }
+    live.push({ mention: m });
+  }
+  for (const w of t) if (w.kind === 'time') quiet.push({ mention: { ...all[0], from: 0, to: 0, start: w.start, end: w.end } as Mention, why: 'a time mark' });
+  const cuts = segments(t, live.map((l) => l.mention), names);
+  const said = live.map((l, i): Said => ({ ...l, segment: cuts[i]!, cue: cueOf(t, low, l.mention, cuts[i]!, reach(t, l.mention), names) }));
+  const parsed = { text, tokens: t, low, names, said, quiet };
+  shareCues(parsed);
+  return parsed;
+}
+
+/** "trailing by 9.6, 11.1 and 14.8", "71 and 85 degrees warmer": what is said once holds for the whole list. */
+function shareCues(p: Parsed): void {
+  for (const list of numberLists(p)) {
+    if (p.low.slice(p.said[list[0]!]!.mention.to, p.said[list.at(-1)!]!.mention.from).includes('to')) continue;
+    const cues = list.map((i) => p.said[i]!.cue);
+    const source = cues[0]!.op === 'change' ? cues[0]! : cues.at(-1)!.op === 'change' && cues.at(-1)!.because ? cues.at(-1)! : undefined;
+    if (!source) continue;
+    for (const cue of cues) {
+      if (cue === source || cue.op !== 'value') continue;
+      Object.assign(cue, { op: source.op, way: source.way, of: source.of, base: source.base, because: source.because, overRoom: source.overRoom });
+    }
+  }
+}

@@ -1,0 +1,76 @@
+// A script against the facts of a record: every numeric mention with its verdict.
+import type { Finding, Source } from '../places/index.js';
+import type { Facts } from '../facts/index.js';
+import { sentences } from '../script/index.js';
+import type { Candidate, Context } from './context.js';
+import { afterMention, afterNames, afterSentence, newSection } from './discourse.js';
+import { grid, type Grid } from './grid.js';
+import { hitsOf } from './hits.js';
+import { lexicon, type Lexicon } from './lexicon.js';
+import { parse, type Parsed } from './parse.js';
+import { readMention, type Reading } from './read.js';
+import { begin, type State } from './state.js';
+import type { Verdict } from './verdict.js';
+import { tellVerdict, quietVerdict } from './tell.js';
+
+export interface ProofResult {
+  mentions: Verdict[];
+  findings: Finding[];
+}
+
+interface Prepared { grid: Grid; lexicon: Lexicon; parsed: Map<string, Parsed>; read: Map<string, { readings: Reading[]; after: State }> }
+const prepared = new WeakMap<Facts, Prepared>();
+
+function prepare(facts: Facts): Prepared {
+  let p = prepared.get(facts);
+  if (!p) {
+    const g = grid(facts);
+    prepared.set(facts, (p = { grid: g, lexicon: lexicon(facts, g), parsed: new Map(), read: new Map() }));
+  }
+  return p;
+}
+
+/** Pure in its arguments. What was read before is kept for the same facts, so that after an edit only what depends on it is read again. */
+export function proof(script: Source, facts: Facts): ProofResult {
+  const { grid: g, lexicon: lex, parsed, read } = prepare(facts);
+  let state = begin(g);
+  const mentions: Verdict[] = [];
+  for (const s of sentences(script.text)) {
+    if (s.kind === 'comment' || s.kind === 'direction') continue;
+    let p = parsed.get(s.text);
+    if (!p) parsed.set(s.text, (p = parse(s.text, lex)));
+    if (s.kind === 'heading') {
+      state = afterNames(g, newSection(g, state), hitsOf(g, { ...p, said: [] }, state).hits, { heading: true });
+      continue;
+    }
+    const key = `${s.text}\u0000${stateText(state)}`;
+    let done = read.get(key);
+    if (!done) read.set(key, (done = readSentence(facts, g, p, state)));
+    done.readings.forEach((r) => mentions.push(tellVerdict(r, script, s, facts)));
+    for (const q of p.quiet) mentions.push(quietVerdict(q, script, s));
+    state = done.after;
+  }
+  mentions.sort((a, b) => a.place.line - b.place.line || a.place.column - b.place.column);
+  return { mentions, findings: [] };
+}
+
+const texts = new WeakMap<State, string>();
+function stateText(s: State): string {
+  let t = texts.get(s);
+  if (t === undefined) texts.set(s, (t = JSON.stringify(s)));
+  return t;
+}
+
+function readSentence(facts: Facts, g: Grid, p: Parsed, before: State): { readings: Reading[]; after: State } {
+  const hits = hitsOf(g, p, before);
+  const c: Context = { facts, grid: g, parsed: p, hits, before, now: before, done: [] };
+  const readings: Reading[] = [];
+  for (let i = 0; i < p.said.length; i++) {
+    const r = readMention(c, i);
+    readings.push(r);
+    const chosen: Candidate | undefined = r.verdict === 'not-a-claim' ? undefined : r.chosen;
+    c.done.push(chosen);
+    c.now = afterMention(c, i, chosen);
+  }
+  return { readings, after: afterSentence(g, p, afterNames(g, c.now, hits.hits, { heading: false }), hits.hits) };
+}

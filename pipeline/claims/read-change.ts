@@ -1,0 +1,96 @@
+// A mention read as a change: a difference, a rise over idle, a percentage, against what the words or the context compare with.
+import type { Way } from '../script/index.js';
+import { basesFor, baseWords, changesOf, siblings } from './bases.js';
+import { type Candidate, type Context, polarity, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
+import type { Cell } from './grid.js';
+import { overRoomTerm, push } from './read-value.js';
+import { firstCell, substitute, type Term } from './terms.js';
+
+export function readChange(c: Context, index: number): Candidate[] {
+  const said = c.parsed.said[index]!;
+  const { cue, mention } = said;
+  const percent = mention.unit?.id === '%';
+  const { cells } = subjectCells(c, index, unitsOf(said, true));
+  const words = baseWords(c, index);
+  const out: Candidate[] = [];
+  const way = cue.way;
+  for (const { cell, cost } of cells) {
+    if (out.length > 150) break;
+    if (cell.constant && c.grid.roles.get(cell.at[c.grid.of.phase[0]!]!) === 'offset') continue;
+    if (cue.overRoom && !percent) {
+      const over = overRoomTerm(c, cell);
+      if (over) push(out, c, over, 'rise', cost, cell, 'over the room', { sign: 0 });
+      continue;
+    }
+    if (words.median || (words.pronoun && c.now.said[0]?.kind === 'median')) {
+      const set = siblings(c.grid, cell, c.grid.of.setup);
+      if (set.length > 2) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, way, cell), firm: words.median });
+      if (words.median) continue;
+    }
+    for (const b of basesFor(c, cell, index, words, way)) {
+      const total = cost + b.cost;
+      if (total > reachOfCosts) continue;
+      const constantBase = b.cell.constant && !cell.constant;
+      const sign = constantBase && way !== 'up' && way !== 'down' ? 0 : signOf(c, way, cell);
+      const idle = c.grid.roles.get(b.cell.at[c.grid.of.phase[0]!]!) === 'idle' && b.cell.at.length > 0;
+      const differing = sameCellExcept(c.grid, cell, b.cell).map((i) => [i, b.cell.at[i]!] as const);
+      push(out, c, { kind: percent ? 'percent_change' : idle ? 'rise' : 'difference', args: [cell.key, b.cell.key] }, percent ? 'percent_change' : idle ? 'rise' : 'difference', total, cell, b.why, { sign, firm: b.firm, base: b.cell, change: differing });
+    }
+  }
+  // A change of what was said last: a median, a rise over the room, a share.
+  const last = c.now.said[0];
+  if (last && last.kind !== 'mean' && cue.op === 'change') {
+    const subject = firstCell(c.grid, last)!;
+    for (const change of changesOf(words)) {
+      const other = substitute(c.grid, last, change);
+      if (other && sized(last)) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [last, other] }, 'difference', 0.2, subject, 'against the same elsewhere', { sign: sizeSign(way), firm: true });
+    }
+    if (!changesOf(words).length && sized(last)) {
+      const prior = c.now.said.find((t) => t !== last && t.kind === last.kind);
+      if (prior) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [last, prior] }, 'difference', 0.8, subject, 'against the one before');
+    }
+  }
+  spread(c, index, out, percent);
+  return out;
+}
+
+function sized(t: Term): boolean {
+  return t.kind === 'median' || t.kind === 'over_room' || t.kind === 'percent_of';
+}
+
+function sizeSign(way: Way | undefined): -1 | 0 | 1 {
+  return way === 'up' ? 1 : way === 'down' ? -1 : 0;
+}
+
+/** "from top to bottom the spread is 15.4", "the whole field fits into seven kelvin", "10.2 decibels apart": highest less lowest. */
+function spread(c: Context, index: number, out: Candidate[], percent: boolean): void {
+  const said = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  const segment = low.slice(Math.max(0, said.segment.from - 6), said.segment.to);
+  const field = segment.some((w) => /^(?:field|spread|span|range|bunch|pack|everyone|everything|all|lot)$/.test(w)) || segment.join(' ').includes('top to bottom') || segment.includes('apart') || segment.includes('between');
+  if (!field || percent) return;
+  const { cells } = subjectCells(c, index, unitsOf(said, true), { limit: 2 });
+  const seen = new Set<string>();
+  for (const { cell, cost } of cells) {
+    for (const slots of [c.grid.of.setup, c.grid.of.setting]) {
+      const set = siblings(c.grid, cell, slots).sort((a, b) => number(c, a) - number(c, b));
+      if (set.length < 3) continue;
+      const [low0, high] = [set[0]!, set.at(-1)!];
+      const id = `${high.key}~${low0.key}`;
+      if (seen.has(id)) continue;
+      seen.add(id);
+      // The subject is the whole field: which member the topic is does not matter.
+      push(out, c, { kind: 'difference', args: [high.key, low0.key] }, 'difference', Math.min(cost, 0.5) + (slots === c.grid.of.setup ? 0 : 0.6), high, 'from the lowest to the highest', { base: low0 });
+    }
+  }
+  // Two things said last: "that is 10.2 decibels apart".
+  const [a, b] = c.now.said;
+  if (a && b && a.kind === 'mean' && b.kind === 'mean') push(out, c, { kind: 'difference', args: [a, b] }, 'difference', 0, firstCell(c.grid, a), 'between the two said last');
+}
+
+export function number(c: Context, cell: Cell): number {
+  const f = c.facts.value(cell.key);
+  return 'id' in f ? f.value.toNumber() : 0;
+}
+
+export { polarity };

@@ -1,0 +1,173 @@
+// A mention read as a count of what the record has: setups, settings, loads, runs, combinations, or those that meet a mark.
+import { Exact } from '../quantities/index.js';
+import { unitAt } from '../script/index.js';
+import { siblings } from './bases.js';
+import { type Candidate, type Context, polarity, subjectCells } from './context.js';
+import type { Cell, Grid } from './grid.js';
+import { push } from './read-value.js';
+
+export type Counted = 'setups' | 'settings' | 'workloads' | 'runs' | 'combinations';
+
+const nouns: readonly [Counted, boolean, RegExp][] = [
+  ['settings', true, /^(?:settings?|modes?|profiles?|configurations?|configs?|presets?|curves?)$/],
+  ['settings', false, /^(?:speeds?|steps?|levels?|limits?|loads?)$/],
+  ['workloads', true, /^(?:workloads?|scenes?|games?|benchmarks?|renders?|titles?)$/],
+  ['workloads', false, /^(?:loads?|tests?|steps?|levels?|heat)$/],
+  ['runs', true, /^(?:runs?|passes|repeats|repetitions)$/],
+  ['combinations', true, /^(?:combinations?|combos?|pairings?)$/],
+  ['setups', true, /^(?:setups?|contenders?|candidates?|entrants?|laptops?|coolers?|supplies|cards?|loops?|machines?|heatsinks?|notebooks?|phones?|routers?|printers?|headsets?|keyboards?|monitors?|enclosures?|chassis|desktops?|towers?|pastes?|arrangements?)$/],
+  ['setups', false, /^(?:fans?|pumps?|cases?|drives?|boards?|chips?|pads?|kits?|models?|products?|units?|boxes|samples?|radiators?|sticks?|modules?|designs?|systems?|options?|ones?|cpus?|processors?|ssds?|blocks?|brands?)$/],
+];
+
+/** What a number counts, by the noun after it; `sure` where the noun can hardly mean anything else. */
+export function countedBy(c: Context, index: number): { what: Counted[]; sure: boolean } | undefined {
+  const { mention } = c.parsed.said[index]!;
+  const { low, tokens } = c.parsed;
+  for (let i = mention.to; i < Math.min(low.length, mention.to + 4); i++) {
+    if (tokens[i]!.kind === 'mark' && low[i] !== '-') break;
+    if (/^(?:of|and|or|to|in|on|at|with|is|are|was|were|that|which|than)$/.test(low[i]!)) break;
+    const found = nouns.filter(([, , re]) => re.test(low[i]!));
+    if (found.length) return { what: found.map(([w]) => w), sure: found.some(([, sure]) => sure) && (i === mention.to || i === mention.to + 1) };
+  }
+  return undefined;
+}
+
+/** "two of the four", "all six", "the other 6". */
+export function setSize(c: Context, index: number): boolean {
+  const { mention } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  const before = low.slice(Math.max(0, mention.from - 3), mention.from).join(' ');
+  return /(?:of the|of all|all|the other|other|all the|of our|of these|of those)$/.test(before);
+}
+
+function members(c: Context, what: Counted): { cells: Cell[]; n: number }[] {
+  const g = c.grid;
+  const count = (slots: readonly number[], filter: (x: Cell) => boolean): number => new Set(g.cells.filter((x) => !x.constant && filter(x)).map((x) => slots.map((i) => x.at[i]).join('/')).filter((v) => v.replace(/\//g, ''))).size;
+  const reference = referenceCell(c);
+  if (!reference) return [];
+  const { of } = g;
+  if (what === 'setups') {
+    const set = siblings(g, reference, of.setup);
+    const tested = [...g.values[of.setup[0]!]!.keys()].filter((v) => !g.holders.has(v)).length;
+    return [{ cells: set, n: of.setup.length === 1 ? tested : count(of.setup, () => true) }];
+  }
+  if (what === 'settings') return [{ cells: siblings(g, reference, of.setting), n: count(of.setting, () => true) }, { cells: siblings(g, reference, of.setting), n: siblings(g, reference, of.setting).length }];
+  if (what === 'workloads') return [{ cells: siblings(g, reference, of.workload), n: count(of.workload, () => true) }];
+  if (what === 'combinations') { const set = siblings(g, reference, [...of.setup, ...of.setting]); return [{ cells: set, n: set.length }]; }
+  return [{ cells: [reference], n: c.facts.readings(reference.key).length }];
+}
+
+/** The reading that stands for all when runs and settings are counted: of the latest topic, a usual measure. */
+function referenceCell(c: Context): Cell | undefined {
+  const g = c.grid;
+  const topics = c.now.topics;
+  const weight = (x: Cell): number => {
+    let w = 0;
+    if (x.at[g.of.workload[0]!]) w += 2;
+    for (const f of ['setup', 'setting', 'workload', 'measure', 'part'] as const) for (const i of g.of[f]) if (topics[i]![0] !== undefined && topics[i]![0] === x.at[i]) w += 1;
+    if (x.unit.dimension.startsWith('temperature')) w += 1.5;
+    if (x.role === 'load' || x.role === 'end') w += 1;
+    return w;
+  };
+  let best: Cell | undefined;
+  let most = -1;
+  for (const x of g.cells) {
+    if (x.constant) continue;
+    const w = weight(x);
+    if (w > most) { most = w; best = x; }
+  }
+  return best;
+}
+
+export function readCount(c: Context, index: number): { candidates: Candidate[]; sure: boolean } {
+  const said = c.parsed.said[index]!;
+  const { mention } = said;
+  const out: Candidate[] = [];
+  const { low } = c.parsed;
+  const condition = low[mention.to] === 'of' && c.parsed.said[index + 1] !== undefined && c.parsed.said[index + 1]!.mention.from - mention.to <= 3;
+  if (condition) return readCondition(c, index);
+  const counted = countedBy(c, index);
+  const size = setSize(c, index);
+  if (!counted && !size) return { candidates: [], sure: false };
+  const what: Counted[] = counted ? counted.what : ['setups', 'settings', 'combinations', 'workloads'];
+  for (const [k, w] of what.entries()) {
+    for (const { cells, n } of members(c, w)) {
+      if (!cells.length) continue;
+      const variant = w === 'combinations' ? 'keys' : w;
+      const whole = low.slice(Math.max(0, mention.from - 2), mention.from).includes('other');
+      const left = whole ? n - c.now.placed.length : n;
+      if (whole && (w !== 'combinations' && w !== 'setups')) continue;
+      if (whole) {
+        const set = otherCells(c, index);
+        if (set.length) push(out, c, { kind: 'count', variant: 'keys', args: set.map((x) => x.key) }, 'count', 0.1 * k, set[0], 'the others', { exact: true });
+        continue;
+      }
+      push(out, c, { kind: 'count', variant, args: cells.map((x) => x.key) }, 'count', 0.1 * k, cells[0], w, { exact: true });
+      const last = out.at(-1);
+      if (last && last.fact.value.toNumber() !== left) out[out.length - 1] = { ...last, fact: { ...last.fact, value: Exact.of(left) } };
+    }
+  }
+  return { candidates: out, sure: (counted?.sure ?? false) || (size && out.length > 0) };
+}
+
+/** The cells that have not been placed in the ranking read out. */
+export function otherCells(c: Context, index: number): Cell[] {
+  const first = c.now.placed[0] && c.grid.byKey.get(c.now.placed[0]);
+  if (!first) return [];
+  const last = c.now.placed.at(-1)!;
+  void index;
+  void last;
+  const g = c.grid;
+  const varied = [...g.of.setup, ...g.of.setting].filter((i) => new Set(c.now.placed.map((k) => g.byKey.get(k)?.at[i])).size > 1);
+  const wide = siblings(g, first, [...g.of.setup, ...g.of.setting]);
+  const narrow = siblings(g, first, varied.length ? varied : g.of.setup);
+  const pick = c.parsed.low.includes('combinations') ? wide : narrow;
+  return pick.filter((x) => !c.now.placed.includes(x.key));
+}
+
+const upward = /^(?:pass|passes|passed|exceed|exceeds|exceeded|over|above|beat|beats|top|tops|more|heavier|louder|hotter|clear|cross|crosses|reach|reaches|break|breaks)$/;
+const downward = /^(?:under|below|stay|stays|stayed|meet|meets|met|within|less|lighter|quieter|cooler|fit|fits|keep|keeps|inside)$/;
+
+/** "two of the four settings meet it", "only two of the six pass the kilogram mark". */
+function readCondition(c: Context, index: number): { candidates: Candidate[]; sure: boolean } {
+  const g: Grid = c.grid;
+  const out: Candidate[] = [];
+  const next = c.parsed.said[index + 1]!;
+  const { low } = c.parsed;
+  const tail = low.slice(next.mention.to);
+  const size = next.mention.value.toNumber();
+  const up = tail.some((w) => upward.test(w));
+  const down = tail.some((w) => downward.test(w));
+  const missing = tail.some((w) => /^(?:miss|misses|missed|fail|fails|failed)$/.test(w));
+  const thresholds: { operand: string; like?: Cell; cost: number; mass?: string }[] = [];
+  for (const later of c.parsed.said.slice(index + 2)) if (later.mention.unit) thresholds.push({ operand: `=${later.mention.value.toString()} ${later.mention.unit.id}`, mass: later.mention.unit.dimension, cost: 0 });
+  for (let i = next.mention.to; i < low.length; i++) {
+    const u = /^(?:the|a|one)$/.test(low[i]!) ? unitAt(c.parsed.tokens, i + 1, true) : undefined;
+    if (u) thresholds.push({ operand: `=1 ${u.unit.id}`, mass: u.unit.dimension, cost: 0 });
+  }
+  for (const r of c.hits.roles) if (r.role === 'limit' || r.role === 'target') thresholds.push({ operand: r.role, cost: 0.2 });
+  const spoken = c.now.constant ? g.byKey.get(c.now.constant) : undefined;
+  if (spoken) thresholds.push({ operand: spoken.key, like: spoken, cost: 0.1 });
+  for (const t of thresholds) {
+    const base = t.like ?? undefined;
+    const { cells } = subjectCells(c, index, base ? [base.unit] : undefined, { limit: 2 });
+    for (const { cell, cost } of cells.slice(0, 20)) {
+      if (cell.constant || (t.mass && cell.unit.dimension !== t.mass)) continue;
+      if (base && cell.at[g.of.part[0]!] !== base.at[g.of.part[0]!]) continue;
+      for (const slots of [g.of.setting, g.of.setup, [...g.of.setup, ...g.of.setting]]) {
+        const set = siblings(g, cell, slots);
+        if (set.length !== size) continue;
+        const operand = t.operand.startsWith('=') || t.like ? t.operand : roleKey(c, cell, t.operand as 'limit' | 'target');
+        if (!operand) continue;
+        const lower = polarity(c, cell) <= 0;
+        const variant = up && !down ? 'above' : down && (tail.includes('under') || tail.includes('below')) ? 'below' : missing ? (lower ? 'above' : 'below') : lower ? 'at-most' : 'at-least';
+        push(out, c, { kind: 'count', variant, args: [...set.map((x) => x.key), operand] }, 'count', cost + t.cost, cell, variant, { exact: true, keys: set.map((x) => x.key) });
+      }
+    }
+  }
+  return { candidates: out, sure: out.length > 0 && (up || down || missing) };
+}
+
+function roleKey(c: Context, cell: Cell, role: 'limit' | 'target'): string | undefined {
+  return c.facts.constantFor(cell.key, role);
+}

@@ -1,0 +1,102 @@
+// A mention read as a proportion: a share of something, a multiple, points between two shares.
+import { basesFor, baseWords, changesOf } from './bases.js';
+import { type Candidate, type Context, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
+import { overRoomTerm, push } from './read-value.js';
+import { firstCell, substitute, type Term } from './terms.js';
+
+export function readShare(c: Context, index: number): Candidate[] {
+  const said = c.parsed.said[index]!;
+  const words = baseWords(c, index);
+  const out: Candidate[] = [];
+  // "83.2 of the 90 on the label, 92 percent"; "198 watts, or 99 percent of its 250 watt limit".
+  const [last] = c.now.said;
+  if (!words.any && c.now.said.length > 1 && last?.kind === 'mean') {
+    const [b, a] = c.now.said;
+    push(out, c, { kind: 'percent_of', args: [a!, b!] }, 'percent_of', 0.2, firstCell(c.grid, a!), 'of the two said last');
+  }
+  const { cells } = subjectCells(c, index, unitsOf(said, true));
+  for (const { cell, cost } of cells) {
+    if (out.length > 120) break;
+    if (cell.constant && !c.parsed.low.includes('limit')) { if (cost > 1.2) continue; }
+    for (const b of basesFor(c, cell, index, words, undefined)) {
+      const total = cost + b.cost;
+      if (total > reachOfCosts) continue;
+      push(out, c, { kind: 'percent_of', args: [cell.key, b.cell.key] }, 'percent_of', total, cell, b.why, { firm: b.firm, base: b.cell, change: sameCellExcept(c.grid, cell, b.cell).map((i) => [i, b.cell.at[i]!] as const) });
+    }
+  }
+  return out;
+}
+
+/** "twice", "2.3 times", "three quarters of", "half the spread we saw at 205". */
+export function readRatio(c: Context, index: number): Candidate[] {
+  const said = c.parsed.said[index]!;
+  const words = baseWords(c, index);
+  const out: Candidate[] = [];
+  const carried = words.low.some((w) => /^(?:what|that|as|the|of)$/.test(w));
+  for (const [k, last] of c.now.said.slice(0, 2).entries()) {
+    if (!carried || last.kind === 'mean' || last.kind === 'rank' || last.kind === 'count') continue;
+    const subject = firstCell(c.grid, last);
+    for (const change of changesOf(words)) {
+      const other = substitute(c.grid, last, change);
+      if (other) push(out, c, { kind: 'ratio', args: [last, other] }, 'ratio', 0.1 + 0.6 * k, subject, 'the same elsewhere', { firm: true });
+    }
+    const prior = c.now.said.find((t) => t !== last && t.kind === last.kind);
+    if (prior && !changesOf(words).length) push(out, c, { kind: 'ratio', args: [last, prior] }, 'ratio', 0.7 + 0.6 * k, subject, 'the one before');
+  }
+  const { cells } = subjectCells(c, index, unitsOf(said, true));
+  for (const { cell, cost } of cells) {
+    if (out.length > 150) break;
+    if (said.cue.overRoom) {
+      const over = overRoomTerm(c, cell);
+      for (const change of changesOf(words)) {
+        const other = over && substitute(c.grid, over, change);
+        if (over && other) push(out, c, { kind: 'ratio', args: [over, other] }, 'ratio', cost, cell, 'over the room', { firm: true });
+      }
+    }
+    for (const b of basesFor(c, cell, index, words, 'up')) {
+      const total = cost + b.cost;
+      if (total > reachOfCosts) continue;
+      push(out, c, { kind: 'ratio', args: [cell.key, b.cell.key] }, 'ratio', total, cell, b.why, { firm: b.firm, base: b.cell, change: sameCellExcept(c.grid, cell, b.cell).map((i) => [i, b.cell.at[i]!] as const) });
+    }
+  }
+  return out;
+}
+
+/** Percentage points: between two readings in percent, or between two shares said. */
+export function readPoints(c: Context, index: number): Candidate[] {
+  const said = c.parsed.said[index]!;
+  const words = baseWords(c, index);
+  const out: Candidate[] = [];
+  const [a, b] = c.now.shares;
+  const changes = changesOf(words);
+  if (a) {
+    const subject = firstCell(c.grid, a)!;
+    for (const change of changes) {
+      const other = substitute(c.grid, a, change);
+      if (other) push(out, c, points(a, other), 'difference', 0, subject, 'between two shares', { sign: signOf(c, said.cue.way === 'better' ? 'up' : said.cue.way === 'worse' ? 'down' : said.cue.way, subject), firm: true });
+    }
+    if (b) push(out, c, points(a, b), 'difference', changes.length ? 0.8 : 0.1, subject, 'between the two shares said');
+    if (c.now.base && !changes.length) {
+      const other = substitute(c.grid, a, new Map(c.now.base));
+      if (other) push(out, c, points(a, other), 'difference', 0.6, subject, 'as in the comparison before');
+    }
+  }
+  const percent = [...c.grid.measureUnits].filter(([, d]) => d.has('share')).map(([m]) => m);
+  if (!percent.length) return out;
+  const { cells } = subjectCells(c, index, c.grid.cells.filter((x) => x.unit.id === '%').slice(0, 1).map((x) => x.unit));
+  for (const { cell, cost } of cells) {
+    if (out.length > 120) break;
+    for (const base of basesFor(c, cell, index, words, said.cue.way)) {
+      const total = cost + base.cost;
+      if (total > reachOfCosts) continue;
+      const way = said.cue.way;
+      const sign = way === 'better' ? (signOf(c, way, cell) || 1) : way === 'worse' ? (signOf(c, way, cell) || -1) : signOf(c, way, cell);
+      push(out, c, { kind: 'points', args: [cell.key, base.cell.key] }, 'difference', total, cell, base.why, { sign, firm: base.firm, base: base.cell, change: sameCellExcept(c.grid, cell, base.cell).map((i) => [i, base.cell.at[i]!] as const) });
+    }
+  }
+  return out;
+}
+
+function points(a: Term, b: Term): Term {
+  return { kind: 'points', args: [a, b] };
+}

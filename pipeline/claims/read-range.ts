@@ -1,0 +1,59 @@
+// Two mentions read as the ends of a range over several readings: "between 22 and 23 degrees", "from 37.4 to 43".
+import { siblings } from './bases.js';
+import { type Candidate, type Context, subjectCells, unitsOf } from './context.js';
+import type { Cell } from './grid.js';
+import type { Parsed } from './parse.js';
+import { otherCells } from './read-count.js';
+import { push } from './read-value.js';
+
+/** The pair of figures that a mention belongs to, where they are the ends of a range. */
+export function rangeAt(p: Parsed, index: number): { first: number; second: number; sure: boolean } | undefined {
+  for (const first of [index, index - 1]) {
+    const a = p.said[first];
+    const b = p.said[first + 1];
+    if (!a || !b || a.mention.type !== 'cardinal' || b.mention.type !== 'cardinal') continue;
+    if (a.mention.unit && b.mention.unit && a.mention.unit.id !== b.mention.unit.id) continue;
+    const gap = p.low.slice(a.mention.to, b.mention.from);
+    if (gap.length > 3 || !/^(?:and|to|-|–|—|through|till)$/.test(gap[0] ?? '') || gap.slice(1).some((w) => !/^(?:about|around|roughly|just|under|over|nearly|almost|up)$/.test(w))) continue;
+    const before = p.low.slice(Math.max(a.segment.from, a.mention.from - 9), a.mention.from);
+    const between = before.includes('between') || before.includes('anywhere');
+    const stays = before.some((w) => /^(?:stays?|stayed|staying|ranges?|ranged|ranging|hovers?|hovered|remained|remains|varied|varies|lies|lay|sits?|sat|spans?|spread|kept|keeps|held)$/.test(w));
+    if (gap[0] === 'and' && !between) continue;
+    const moves = before.some((w) => /^(?:goes|went|go|climbs?|climbed|drops?|dropped|falls?|fell|rises?|rose|jumps?|up|down|grows?|slips?|shrinks?|moves?|moved)$/.test(w));
+    if (moves && !stays && !between) continue;
+    return { first, second: first + 1, sure: between || stays };
+  }
+  return undefined;
+}
+
+export function readRange(c: Context, index: number, at: { first: number; second: number; sure: boolean }): Candidate[] {
+  const said = c.parsed.said[at.second]!;
+  const end = index === at.first ? 'low' : 'high';
+  const { cells, evidence } = subjectCells(c, at.first, unitsOf(said, false), { limit: 2.2 });
+  const g = c.grid;
+  const out: Candidate[] = [];
+  const seen = new Set<string>();
+  const add = (set: readonly Cell[], cost: number): void => {
+    if (set.length < 2) return;
+    const id = set.map((x) => x.key).join();
+    if (seen.has(id)) return;
+    seen.add(id);
+    push(out, c, { kind: 'range', variant: end, args: set.map((x) => x.key) }, 'range', cost, set[0], 'over all');
+    push(out, c, { kind: 'range', variant: `${end}-run`, args: set.map((x) => x.key) }, 'range', cost + 0.3, set[0], 'over all runs');
+  };
+  const other = c.parsed.low.slice(0, c.parsed.said[at.first]!.mention.from).some((w) => /^(?:other|others|rest|remaining)$/.test(w));
+  if (other) add(otherCells(c, index), 0);
+  const free = (field: 'setup' | 'setting' | 'workload'): readonly number[] => g.of[field].filter((i) => !evidence[i]!.named);
+  const seenBase = new Set<string>();
+  for (const { cell, cost } of cells) {
+    const id = [...g.of.measure, ...g.of.part, ...g.of.phase].map((i) => cell.at[i]).join('/');
+    const wide = siblings(g, cell, [...free('setup'), ...free('setting'), ...free('workload')]);
+    if (!seenBase.has(id)) { seenBase.add(id); add(wide, cost + (other ? 0.8 : 0)); }
+    add(siblings(g, cell, free('setting')), cost + 0.5);
+    add(siblings(g, cell, free('setup')), cost + 0.5);
+    add(siblings(g, cell, free('workload')), cost + 0.7);
+    if (c.facts.readings(cell.key).length > 1) push(out, c, { kind: 'range', variant: `${end}-run`, args: [cell.key] }, 'range', cost + 0.8, cell, 'over its runs');
+    if (out.length > 60) break;
+  }
+  return out;
+}

@@ -1,0 +1,73 @@
+// A mention read as a place in a ranking: a superlative, "second loudest", "First, …", "in sixth place", "last".
+import { Exact } from '../quantities/index.js';
+import { siblings } from './bases.js';
+import { type Candidate, type Context, polarity, subjectCells } from './context.js';
+import { evidenceFor } from './evidence.js';
+import type { Cell, Grid } from './grid.js';
+import { push } from './read-value.js';
+
+export function readRank(c: Context, index: number): Candidate[] {
+  const said = c.parsed.said[index]!;
+  const { mention, cue } = said;
+  const { low } = c.parsed;
+  const { cells } = subjectCells(c, index, undefined, { ahead: true, ignoreBase: true });
+  const out: Candidate[] = [];
+  const size = sizeSaid(c, index);
+  const sets = rankSets(c, index);
+  for (const { cell, cost } of cells) {
+    if (cell.constant || out.length > 80) continue;
+    const good = polarity(c, cell);
+    const variants: [string, number][] = [];
+    if (cue.way === 'up') variants.push(['highest', 0]);
+    else if (cue.way === 'down') variants.push(['lowest', 0]);
+    else if (cue.way === 'better' || cue.way === 'worse') { if (good) variants.push([(good > 0) === (cue.way === 'better') ? 'highest' : 'lowest', 0]); else continue; }
+    else if (c.now.order) variants.push([c.now.order, 0]);
+    else variants.push([good > 0 ? 'highest' : 'lowest', good ? 0 : 0.5], [good > 0 ? 'lowest' : 'highest', 1.4]);
+    for (const { slots, cost: extra } of sets) {
+      const set = siblings(c.grid, cell, slots);
+      if (set.length < 2 || (mention.value.sign() > 0 && mention.value.compare(Exact.of(set.length)) > 0)) continue;
+      const sizeCost = size === undefined ? 0 : set.length === size ? 0 : 1.4;
+      for (const [variant, more] of variants) {
+        push(out, c, { kind: 'rank', variant, args: [cell.key, ...set.filter((x) => x !== cell).map((x) => x.key)] }, 'rank', cost + extra + sizeCost + more, cell, `${variant} of ${set.length}`, { exact: true });
+      }
+    }
+  }
+  void low;
+  return out;
+}
+
+/** "of the five", "of all eight combinations". */
+function sizeSaid(c: Context, index: number): number | undefined {
+  const said = c.parsed.said[index]!;
+  const next = c.parsed.said[index + 1];
+  const { low } = c.parsed;
+  if (next && next.mention.type === 'cardinal' && !next.mention.unit) {
+    const gap = low.slice(said.mention.to, next.mention.from);
+    if (gap.includes('of') && gap.length <= 5) return next.mention.value.toNumber();
+  }
+  return undefined;
+}
+
+/** Which slots vary in the set ranked, by what is named and what the words count. */
+export function rankSets(c: Context, index: number): { slots: readonly number[]; cost: number }[] {
+  const g: Grid = c.grid;
+  const said = c.parsed.said[index]!;
+  const e = evidenceFor(g, c.parsed, c.hits, index, c.now, undefined, { ahead: true, ignoreBase: true });
+  const named = (field: 'setup' | 'setting' | 'workload'): boolean => g.of[field].some((i) => e[i]!.named || c.hits.hits.some((h) => h.slot === i && h.segment <= index + 1 && h.segment >= index));
+  const after = c.parsed.low.slice(said.mention.to, said.mention.to + 6);
+  const all = c.parsed.low.some((w) => /^(?:combinations?|ever|overall|anywhere|configurations?)$/.test(w));
+  const bySetting = after.some((w) => /^(?:settings?|modes?|profiles?|speeds?|steps?|levels?|curves?)$/.test(w));
+  const setup = named('setup');
+  const setting = named('setting');
+  const both = [...g.of.setup, ...g.of.setting];
+  const rows: { slots: readonly number[]; cost: number }[] = [
+    { slots: g.of.setup, cost: all ? 1 : bySetting ? 1.2 : setup && setting ? 0.5 : setup ? 0 : setting ? 0.7 : 0.2 },
+    { slots: g.of.setting, cost: all ? 1 : bySetting ? 0 : setup && setting ? 0.6 : setting ? (setup ? 0.6 : 0) : 0.7 },
+    { slots: both, cost: all ? 0 : setup && setting ? 0.3 : 1 },
+    { slots: g.of.workload, cost: named('workload') && !setup && !setting ? 0.3 : 1.5 },
+    { slots: [...both, ...g.of.workload], cost: all ? 0.4 : 1.4 },
+  ];
+  return rows.sort((a, b) => a.cost - b.cost);
+}
+
+export type { Cell };

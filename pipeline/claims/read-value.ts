@@ -1,0 +1,80 @@
+// A mention read as a plain value: of one reading, over the room, a median, or a constant.
+import { type Fact, isFact } from '../facts/index.js';
+import { siblings } from './bases.js';
+import { type Candidate, type Context, subjectCells, unitsOf } from './context.js';
+import type { Cell } from './grid.js';
+import { evaluate, type Term, valueOf } from './terms.js';
+
+const runs: Record<string, string> = { first: '1', one: '1', '1': '1', second: '2', two: '2', '2': '2', third: '3', three: '3', '3': '3', fourth: '4', four: '4', '4': '4', fifth: '5', '5': '5' };
+
+/** "the third run by itself", "run two alone". */
+export function runNamed(low: readonly string[]): string | undefined {
+  for (let i = 0; i < low.length; i++) {
+    if (low[i] !== 'run') continue;
+    if (runs[low[i - 1] ?? ''] && low[i - 2] !== 'of' && /^(?:the|our|my|its|in|on|,|)$/.test(low[i - 2] ?? '')) return runs[low[i - 1]!];
+    if (runs[low[i + 1] ?? '']) return runs[low[i + 1]!];
+  }
+  return undefined;
+}
+
+export function readValue(c: Context, index: number): Candidate[] {
+  const said = c.parsed.said[index]!;
+  const { cells } = subjectCells(c, index, unitsOf(said, false));
+  const out: Candidate[] = [];
+  const run = runNamed(c.parsed.low);
+  const overRoom = said.cue.overRoom || (c.parsed.low.includes('room') && c.parsed.said.some((s) => s.cue.overRoom) && pairWith(c, index) !== undefined);
+  for (const { cell, cost } of cells) {
+    if (said.cue.median) {
+      for (const field of ['setup', 'setting'] as const) {
+        const set = siblings(c.grid, cell, c.grid.of[field]);
+        if (set.length > 2) push(out, c, { kind: 'median', args: set.map((x) => x.key) }, 'mean', cost + (field === 'setup' ? 0 : 1), cell, 'the median');
+      }
+      continue;
+    }
+    if (overRoom) {
+      const over = overRoomTerm(c, cell);
+      if (over) { push(out, c, over, 'rise', cost, cell, 'over the room'); continue; }
+    }
+    if (run) {
+      const key = `${cell.key}#${run}`;
+      push(out, c, valueOf(key), 'raw', cost, cell, `run ${run}`);
+    }
+    push(out, c, valueOf(cell.key), cell.constant ? 'constant' : 'mean', cost + (run ? 0.8 : 0), cell, '');
+    if (out.length > 60) break;
+  }
+  return out;
+}
+
+export function overRoomTerm(c: Context, cell: Cell): Term | undefined {
+  if (cell.unit.dimension !== 'temperature' || cell.constant) return undefined;
+  const room = c.facts.roomFor(cell.key);
+  return room && room !== cell.key ? { kind: 'over_room', args: [cell.key, room] } : undefined;
+}
+
+export function push(out: Candidate[], c: Context, term: Term, kind: string, cost: number, subject: Cell | undefined, why: string, more: Partial<Candidate> = {}): void {
+  const fact: Fact | undefined = evaluate(c.facts, term);
+  if (fact && isFact(fact)) out.push({ cost, term, fact, kind, sign: 0, ...(subject && { subject }), firm: false, why, ...more });
+}
+
+/** The other end of "from … to …", where this mention is one. */
+export function pairWith(c: Context, index: number): { first: number; second: number; way?: 'up' | 'down' } | undefined {
+  const { said, low, tokens } = c.parsed;
+  for (const first of [index - 1, index]) {
+    const a = said[first];
+    const b = said[first + 1];
+    if (!a || !b || a.mention.type !== 'cardinal' || b.mention.type !== 'cardinal' || a.named || b.named) continue;
+    if (a.mention.unit && b.mention.unit && a.mention.unit.dimension !== b.mention.unit.dimension) continue;
+    const gap = low.slice(a.mention.to, b.mention.from);
+    if (gap.some((_, k) => tokens[a.mention.to + k]!.kind === 'mark' && !/^[-–—→>,]$/.test(gap[k]!)) || gap.length > 9) continue;
+    const to = gap.lastIndexOf('to');
+    if (to < 0 || to < gap.length - 4) continue;
+    const before = low.slice(Math.max(a.segment.from, a.mention.from - 4), a.mention.from);
+    const down = gap.includes('down');
+    const up = gap.includes('up');
+    const from = before.includes('from') || gap.includes('from');
+    const moves = before.some((w) => /^(?:goes|went|go|going|moves|moved|climbs|climbed|drops|dropped|falls|fell|rises|rose|shrinks|grows|grew|slips|jumps|up|down|sags|sinks)$/.test(w));
+    if (before.includes('between') || before.some((w) => /^(?:stays?|stayed|ranges?|ranged|sits?|sat|hovers?|hovered|remained|varied|varies)$/.test(w))) continue;
+    if (from || moves || down || up) return { first, second: first + 1, ...(down ? { way: 'down' as const } : up ? { way: 'up' as const } : {}) };
+  }
+  return undefined;
+}

@@ -1,0 +1,201 @@
+// One mention: all its readings, weighed.
+import { type Unit, unit } from '../quantities/index.js';
+import type { Mention } from '../script/index.js';
+import { basesFor, baseWords } from './bases.js';
+import { type Candidate, type Context, sameCellExcept } from './context.js';
+import { decide, type Decision, fit } from './decide.js';
+import { readChange } from './read-change.js';
+import { countedBy, readCount, setSize } from './read-count.js';
+import { readPoints, readRatio, readShare } from './read-proportion.js';
+import { rangeAt, readRange } from './read-range.js';
+import { readRank } from './read-rank.js';
+import { pairWith, push, readValue } from './read-value.js';
+import { firstCell, substitute, valueOf } from './terms.js';
+
+export interface Reading extends Decision {
+  mention: Mention;
+}
+
+export function readMention(c: Context, index: number): Reading {
+  const said = c.parsed.said[index]!;
+  const m = said.mention;
+  const as = (d: Decision, mention: Mention = m): Reading => ({ ...d, mention });
+  if (said.named) return as(readNamed(c, index));
+  if (m.type === 'superlative' || m.type === 'ordinal') return as(readPlace(c, index));
+  if (m.unit && !known(c, m.unit)) return as(foreign(c, index));
+  const range = rangeAt(c.parsed, index);
+  const { cue } = said;
+  if (!m.unit && m.type === 'cardinal' && (counting(c, index) || !cue.placed) && cue.op !== 'change') {
+    const { candidates, sure } = readCount(c, index);
+    if (candidates.length) return as(decide(m, candidates, { silent: !sure }));
+    if (!cue.placed) return as(decide(m, [], { silent: true }));
+  }
+  const out: Candidate[] = [];
+  if (range) {
+    out.push(...readRange(c, index, range));
+    if (range.sure && out.length) return as(decide(m, out, {}));
+  }
+  const pair = pairWith(c, index);
+  if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : x)));
+  if (cue.op === 'ratio') {
+    const d = decide(m, readRatio(c, index), { silent: m.type === 'fraction' && !cue.base });
+    return as(d);
+  }
+  if (cue.op === 'points') return as(decide(m, readPoints(c, index), {}));
+  if (m.unit?.id === '%') return as(decide(m, [...out, ...readPercent(c, index)], {}));
+  if (cue.op === 'change') {
+    const elided = !m.unit && lastUnit(c, index)?.id === '%' ? { ...m, unit: unit('%') } : undefined;
+    if (elided) {
+      const shadow = withMention(c, index, elided);
+      const first = decide(elided, readPercent(shadow, index), {});
+      if (first.verdict === 'agrees' || first.verdict === 'disagrees') return as(first, elided);
+    }
+    const found = readChange(c, index);
+    const plain = readValue(c, index).map((x) => ({ ...x, cost: x.cost + 2 }));
+    return as(decide(m, [...out, ...found, ...plain], {}));
+  }
+  if (!m.unit && lastUnit(c, index)?.id === '%' && c.now.said[0] && /^percent/.test(c.now.said[0].kind)) {
+    const elided = { ...m, unit: unit('%') };
+    const first = decide(elided, readPercent(withMention(c, index, elided), index), {});
+    if (first.verdict === 'agrees') return as(first, elided);
+  }
+  if (!pair) out.push(...readValue(c, index).map((x) => (range ? { ...x, cost: x.cost + 0.8 } : x)));
+  const soft = [...readChange(c, index)].map((x) => ({ ...x, cost: x.cost + 1.6 }));
+  const duration = m.unit?.dimension === 'duration';
+  return as(decide(m, [...out, ...soft], { silent: duration || (m.adjectival && !c.hits.roles.some((r) => r.segment === index)) }));
+}
+
+function known(c: Context, u: Unit): boolean {
+  if (u.id === '%' || u.id === 'points' || u.id === 'x') return true;
+  return c.grid.dimensions.has(u.dimension) || (u.dimension === 'temperature' && c.grid.dimensions.has('temperature-difference')) || (u.dimension === 'temperature-difference' && c.grid.dimensions.has('temperature'));
+}
+
+/** A unit that nothing in the record has: no claim, unless the number is just what the words' own quantity gives. */
+function foreign(c: Context, index: number): Decision {
+  const m = c.parsed.said[index]!.mention;
+  const bare: Mention = { ...m, loose: false };
+  delete bare.unit;
+  const shadow = withMention(c, index, bare);
+  const found = [...readValue(shadow, index)].filter((x) => x.cost <= 0.9 && measureNamed(c, index, x));
+  const right = found.filter((x) => fit(bare, x) && !x.fact.value.equals(x.fact.value.round(-1)));
+  if (right.length && m.unit!.dimension !== 'money' && m.unit!.dimension !== 'duration') return { verdict: 'disagrees', chosen: right[0]!, why: `the record gives it in ${right[0]!.fact.unit.symbol}`, ranked: right.map((candidate) => ({ candidate, fits: false })) };
+  return { verdict: 'not-a-claim', why: `nothing in the record is in ${m.unit!.many || m.unit!.id}`, ranked: [] };
+}
+
+function measureNamed(c: Context, index: number, x: Candidate): boolean {
+  const at = x.subject?.at;
+  if (!at) return false;
+  const slots = [...c.grid.of.measure, ...c.grid.of.part];
+  const dims = c.grid.measureUnits.get(at[c.grid.of.measure[0]!]!);
+  return c.hits.hits.some((h) => h.segment === index && slots.includes(h.slot) && at[h.slot] === h.value) || c.hits.dimensions.some((d) => d.segment === index && d.dimension.some((y) => dims?.has(y)));
+}
+
+export function withMention(c: Context, index: number, mention: Mention): Context {
+  const said = c.parsed.said.map((s, i) => (i === index ? { ...s, mention } : s));
+  return { ...c, parsed: { ...c.parsed, said } };
+}
+
+/** The unit of the figure before, in this sentence or as the last thing said. */
+function lastUnit(c: Context, index: number): Unit | undefined {
+  for (let i = index - 1; i >= 0; i--) { const u = c.parsed.said[i]!.mention.unit; if (u) return u; }
+  return undefined;
+}
+
+function readPercent(c: Context, index: number): Candidate[] {
+  const { cue } = c.parsed.said[index]!;
+  if (cue.op === 'share') return readShare(c, index);
+  if (cue.op === 'change') return readChange(c, index);
+  const out: Candidate[] = [];
+  const last = c.now.said[0];
+  const again = index > 0 ? c.done[index - 1] : undefined;
+  if (again && again.base && again.subject && (again.kind === 'difference' || again.kind === 'rise')) push(out, c, { kind: 'percent_change', args: [again.subject.key, again.base.key] }, 'percent_change', 0, again.subject, 'the same change in percent', { base: again.base, sign: again.sign });
+  if (last && last.kind === 'percent_change') out.push(...readChange(c, index).map((x) => ({ ...x, cost: x.cost + 0.2 })));
+  else out.push(...readChange(c, index).map((x) => ({ ...x, cost: x.cost + 1.2 })));
+  out.push(...readShare(c, index).map((x) => ({ ...x, cost: x.cost + (last?.kind === 'percent_of' ? 0.1 : 0.4) })));
+  out.push(...readValue(c, index));
+  return out;
+}
+
+/** The ends of "from … to …": the second is the subject, the first what it is compared with. */
+function readPair(c: Context, index: number, pair: { first: number; second: number; way?: 'up' | 'down' }): Candidate[] {
+  if (index === pair.second) {
+    const found = readValue(c, index);
+    return pair.way ? checkWay(c, pair, found) : found;
+  }
+  const out: Candidate[] = readValue(c, index).map((x) => ({ ...x, cost: x.cost + (namedBeside(c, index) ? 0 : 0.7) }));
+  const second = c.parsed.said[pair.second]!.mention;
+  const targets = readValue(c, pair.second);
+  const good = targets.filter((x) => fit(second, x));
+  for (const t of (good.length ? good : targets).slice(0, 3)) {
+    if (!t.subject) continue;
+    for (const b of basesFor(c, t.subject, pair.second, baseWords(c, pair.second), undefined)) {
+      if (b.cell.constant) continue;
+      const change = new Map(sameCellExcept(c.grid, t.subject, b.cell).map((i) => [i, b.cell.at[i]!] as const));
+      const term = t.term.kind === 'mean' ? valueOf(b.cell.key) : substitute(c.grid, t.term, change);
+      if (term) push(out, c, term, t.kind, t.cost + b.cost * 0.8, b.cell, b.why);
+    }
+  }
+  return out;
+}
+
+function namedBeside(c: Context, index: number): boolean {
+  return c.hits.hits.some((h) => h.segment === index && ['setup', 'setting', 'workload', 'phase'].includes(c.grid.slots[h.slot]!.field)) || c.hits.roles.some((r) => r.segment === index && r.firm) || c.hits.paired.has(index);
+}
+
+/** "12.11 up to 11.86" cannot be. */
+function checkWay(c: Context, pair: { first: number; second: number; way?: 'up' | 'down' }, found: Candidate[]): Candidate[] {
+  const a = c.parsed.said[pair.first]!.mention.value;
+  const b = c.parsed.said[pair.second]!.mention.value;
+  const rises = b.compare(a);
+  if ((pair.way === 'up' && rises < 0) || (pair.way === 'down' && rises > 0)) return found.map((x) => ({ ...x, sign: (x.fact.value.sign() > 0 ? -1 : 1) as -1 | 1 }));
+  return found;
+}
+
+function counting(c: Context, index: number): boolean {
+  return countedBy(c, index) !== undefined || setSize(c, index) || (c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' && c.parsed.low[c.parsed.said[index]!.mention.to + 1] === 'the');
+}
+
+/** A number that is itself the name of a load or a setting ("205 watts"): the constant that it was set to, else nothing. */
+function readNamed(c: Context, index: number): Decision {
+  const { named, mention } = c.parsed.said[index]!;
+  const out: Candidate[] = [];
+  for (const meaning of named!.meanings) {
+    for (const s of meaning.slots) {
+      for (const cell of c.grid.cells) {
+        if (!cell.constant || cell.at[s.slot] !== s.value) continue;
+        push(out, c, valueOf(cell.key), 'constant', 0, cell, 'the value it is named for');
+      }
+    }
+  }
+  const right = out.filter((x) => fit(mention, x));
+  return decide(mention, right, { silent: true });
+}
+
+function readPlace(c: Context, index: number): Decision {
+  const said = c.parsed.said[index]!;
+  const m = said.mention;
+  const { low, tokens } = c.parsed;
+  if (m.type === 'ordinal') {
+    const next = tokens[m.to];
+    const follows = !next || next.kind === 'mark' || /^(?:place|and|with|at|in|by|is|comes|goes|on|again|overall|here|there|now|the|of|behind|ahead|but|while|so|then|for)$/.test(next.low);
+    const preceded = /^(?:the|a|an|this|that|our|my|its|every|each)$/.test(low[m.from - 1] ?? '');
+    if (!follows || (preceded && next?.low !== 'place') || m.form === 'digits' && preceded) return decide(m, [], { silent: true });
+  }
+  if (m.superlative) {
+    // "from coolest to hottest" states an order; "most of you", "at best" state nothing.
+    const beside = [low[m.to], low[m.to + 1], low[m.from - 1], low[m.from - 2]];
+    if ((low[m.to] === 'to' && c.parsed.said[index + 1]?.mention.superlative) || (low[m.from - 1] === 'to' && c.parsed.said[index - 1]?.mention.superlative)) return decide(m, [], { silent: true });
+    if (low[m.to] === 'first' || /^(?:most|least)$/.test(low[m.from]!) && (beside[0] === 'of' || !/^(?:efficient|power|noise|heat|frames)$/.test(beside[0] ?? ''))) return decide(m, [], { silent: true });
+  }
+  const candidates = readRank(c, index);
+  const d = decide(m, candidates, { silent: true });
+  if (d.verdict === 'agrees') return d;
+  const subjectSaid = c.hits.hits.some((h) => ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field) && (h.segment === index || h.segment === index + 1));
+  const measureSaid = (m.superlative?.of.length ?? 0) > 0 || c.hits.dimensions.length > 0 || c.hits.hits.some((h) => c.grid.slots[h.slot]!.field === 'measure' || c.grid.slots[h.slot]!.field === 'part') || m.type === 'ordinal';
+  const best = d.ranked[0];
+  const standing = subjectSaid || /^(?:this|that|it)$/.test(low[Math.max(0, said.segment.from)] ?? '') || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it)$/.test(w));
+  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + 1.2)) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
+  return d;
+}
+
+export { firstCell };

@@ -1,0 +1,36 @@
+// What part a phase plays (idle, load, start, end, limit …), from the words of its id and the words of a sentence. Data.
+
+export type Role = 'idle' | 'load' | 'start' | 'end' | 'limit' | 'target' | 'rated' | 'offset';
+
+/** Roles whose readings are set, not measured. */
+export const constantRoles: readonly Role[] = ['limit', 'target', 'rated', 'offset'];
+
+const inIds: [Role, RegExp][] = [
+  ['limit', /(?:^|-)(?:limit|cap|max|ceiling|throttle|threshold)(?:-|$)/],
+  ['target', /(?:^|-)(?:target|setpoint|goal|set)(?:-|$)/],
+  ['rated', /(?:^|-)(?:rated|rating|nominal|label|spec|claimed|advertised|nameplate)(?:-|$)/],
+  ['offset', /(?:^|-)offset(?:-|$)/],
+  ['idle', /(?:^|-)(?:idle|rest|standby|desktop)(?:-|$)/],
+  ['start', /(?:^|-)(?:first|start|initial|begin|opening|cold|early|before|burst|peak)(?:-|$)/],
+  ['end', /(?:^|-)(?:after|end|last|final|late|steady|settled|warm|sustained|soaked)(?:-|$)/],
+];
+
+export function roleOf(phase: string): Role {
+  return inIds.find(([, re]) => re.test(phase))?.[0] ?? 'load';
+}
+
+/** Words of a sentence that point at a role. `firm` ones say it outright; the others only lean. */
+export const roleWords = new Map<string, { role: Role; firm: boolean }>();
+const rows: [Role, boolean, string][] = [
+  ['limit', true, 'limit|limits|cap|capped|ceiling|allowed|allowance|allows|permitted|throttles at|throttle point|throttling point|maximum allowed|threshold|budget'],
+  ['limit', false, 'maximum|limited'],
+  ['target', true, 'target|targets|goal|setpoint|set point'],
+  ['target', false, 'ask for|asked for|asks for|aim|aimed|set to|held at|turned down until|asking for'],
+  ['rated', true, 'rated|rating|on the label|label|nominal|nameplate|on the box|advertised|promised|promises|claims|claimed|spec|data sheet|datasheet|on paper'],
+  ['idle', true, 'idle|idles|idled|idling|at rest|doing nothing|standby|at the desktop|on the desktop'],
+  ['load', true, 'under load|loaded|at load|under full load|in load'],
+  ['start', true, 'opens|opened|started with|starts with|started from|to begin with|to start with|at the start|in the beginning|at the beginning|started out|starts out|starts at|started at|starting point|initially|from the start|began|begins'],
+  ['end', true, 'at the end|in the end|by the end|ends up|ended up|ends at|finishes|finished|ends on'],
+  ['end', false, 'settles|settled|settle|ends|later|levels off|leveled off|levelled off|finally|warm|steady|once warm|later on|holding|sustained'],
+];
+for (const [role, firm, text] of rows) for (const w of text.split('|')) roleWords.set(w, { role, firm });

@@ -1,0 +1,41 @@
+// What the sentences before have established. Immutable and comparable, so that a sentence's reading can be kept.
+import type { Grid } from './grid.js';
+import type { Term } from './terms.js';
+
+export interface State {
+  /** By slot: values spoken of, the latest first. */
+  topics: readonly (readonly string[])[];
+  /** By slot: how many sentences ago the latest was named. */
+  ages: readonly number[];
+  /** What was said last: values, changes, shares, medians; the latest first. */
+  said: readonly Term[];
+  /** The two ends of the last "from … to". */
+  pair?: readonly [string, string];
+  /** The last things named side by side. */
+  list?: { slot: number; values: readonly string[] };
+  /** What the last comparison was made with: slot values. */
+  base?: readonly (readonly [number, string])[];
+  /** The constant spoken of last. */
+  constant?: string;
+  /** Stated order of a ranking being read out: lowest or highest first. */
+  order?: 'lowest' | 'highest';
+  /** Things already placed in a ranking, for "the other six". */
+  placed: readonly string[];
+  /** Share facts said last, for points between them. */
+  shares: readonly Term[];
+  overRoom: boolean;
+}
+
+export const depth = 5;
+
+export function begin(g: Grid): State {
+  return { topics: g.slots.map(() => []), ages: g.slots.map(() => 99), said: [], placed: [], shares: [], overRoom: false };
+}
+
+export function remember(list: readonly string[], value: string): readonly string[] {
+  return list[0] === value ? list : [value, ...list.filter((v) => v !== value)].slice(0, depth);
+}
+
+export function stateKey(s: State): string {
+  return JSON.stringify(s);
+}

@@ -1,0 +1,43 @@
+// A reading put into the words of a verdict.
+import type { Source } from '../places/index.js';
+import { show } from '../quantities/index.js';
+import type { Facts } from '../facts/index.js';
+import type { Mention, Sentence } from '../script/index.js';
+import { likelySlip, alternativesTo } from '../slips/index.js';
+import type { Reading } from './read.js';
+import { suggestion } from './suggest.js';
+import type { Considered, Verdict } from './verdict.js';
+
+const shownCandidates = 8;
+
+export function tellVerdict(r: Reading, script: Source, s: Sentence, facts: Facts): Verdict {
+  const m = r.mention;
+  const text = s.text.slice(m.start, m.end);
+  const fact = r.verdict === 'not-a-claim' ? undefined : r.chosen?.fact;
+  const considered = r.ranked.slice(0, shownCandidates).map(({ candidate: x, fits }): Considered => ({ kind: x.kind, fact: x.fact.id, shown: x.fact.shown, fits, cost: x.cost, why: x.why }));
+  const out: Verdict = {
+    place: script.place(s.start + m.start, s.start + m.end), text, verdict: r.verdict,
+    kind: r.verdict === 'not-a-claim' ? '' : r.chosen?.kind ?? '', from: fact ? [...(r.chosen!.keys ?? fact.keys)] : [], facts: fact ? [fact.id] : [],
+    said: text, why: r.why, candidates: considered,
+  };
+  if (!fact || r.verdict === 'untied') return out;
+  out.recorded = recordedFor(m, fact);
+  out.derivation = fact.formula;
+  if (r.verdict !== 'disagrees') return out;
+  const decimals = Math.max(0, m.decimals);
+  const slip = r.chosen!.sign !== 0 && fact.value.sign() !== 0 && fact.value.sign() !== r.chosen!.sign ? { says: 'the right size may be said, but the direction is the other one' } : likelySlip({ value: m.value, decimals, ...(m.unit && !m.loose && { unit: m.unit }) }, fact, alternativesTo(fact, facts));
+  if (slip) out.slip = slip.says;
+  const better = suggestion(m, text, r.chosen!);
+  if (better !== undefined) out.suggest = better;
+  return out;
+}
+
+function recordedFor(m: Mention, fact: Reading['ranked'][number]['candidate']['fact']): string {
+  const decimals = Math.max(fact.decimals, m.decimals);
+  return decimals === fact.decimals ? fact.shown : show(fact.value, fact.unit, decimals);
+}
+
+export function quietVerdict(q: { mention: Mention; why: string }, script: Source, s: Sentence): Verdict {
+  const { start, end } = q.mention;
+  return { place: script.place(s.start + start, s.start + end), text: s.text.slice(start, end), verdict: 'not-a-claim', kind: '', from: [], facts: [], said: s.text.slice(start, end), why: q.why, candidates: [] };
+}

@@ -1,0 +1,35 @@
+// What is found about one mention, for reports, editors and tests.
+import type { Place } from '../places/index.js';
+import type { Key } from '../facts/index.js';
+import type { VerdictWord } from './decide.js';
+
+export interface Considered {
+  kind: string;
+  fact: string;
+  shown: string;
+  fits: boolean;
+  /** 0: just what the words say; from 1 on: asks for something unsaid. */
+  cost: number;
+  why: string;
+}
+
+export interface Verdict {
+  place: Place;
+  text: string;
+  verdict: VerdictWord;
+  /** raw, mean, rise, difference, percent_change, percent_of, ratio, rank, count, constant, range; empty for no claim. */
+  kind: string;
+  /** The readings that it rests on. */
+  from: Key[];
+  /** Ids of the facts. */
+  facts: string[];
+  /** The number as it was said. */
+  said: string;
+  /** What the record gives, as shown. */
+  recorded?: string;
+  derivation?: string;
+  why: string;
+  slip?: string;
+  suggest?: string;
+  candidates: Considered[];
+}

@@ -1,0 +1,62 @@
+// Numbers that state nothing measured: chapter numbers, dates, prices, resolutions, idioms. One rule a line, with its reason.
+import type { NumberSpan } from './numbers.js';
+import type { Token } from './tokens.js';
+import type { UnitSpan } from './unit-words.js';
+
+/** Nouns that a number follows as its label: "part 14", "run two", "camera 2". */
+const labelled = new Set('part chapter episode section step number no nr camera cam slide figure fig table test round take volume version session day week page level track scene option method stage phase act item point batch build revision rev mark mk type class grade gen generation pin socket slot port channel bay unit sample series season video bench'.split(' '));
+const months = new Set('january february march april may june july august september october november december jan feb mar apr jun jul aug sep sept oct nov dec'.split(' '));
+const idioms = new Set([
+  'first of all', 'at first', 'first off', 'first things first', 'first time', 'first thing', 'first place', 'for the first', 'second thought', 'second thoughts', 'second nature', 'second hand', 'seconds later', 'third party', 'one thing', 'one more thing', 'one of those', 'one or two', 'one by one', 'number one', 'zero sum', 'zero chance', 'in one go', 'half the battle', 'half the fun', 'half the story', 'half asleep', 'half way', 'halfway', 'better half', 'think twice', 'look twice', 'once or twice', 'twice about', 'double check', 'double checked', 'double edged', 'double click', 'two cents', 'one way or another', 'one day', 'one another', 'no one', 'four letter', 'on all fours', 'at sixes', 'nine to five', 'ten out of ten', 'hundred percent sure', 'hundred percent certain', 'hundred percent agree', '100 percent sure', '110 percent', 'a thousand words', 'a thousand times', 'a million times', 'two things', 'three things', 'in two minds', 'one last', 'one final', 'one question', 'two questions', 'one word', 'two words', 'back to square one', 'first and foremost', 'first glance', 'first look', 'first impression', 'split second', 'just a second', 'give it a second', 'wait a second', 'in a second', 'one second', 'one minute', 'a couple', 'last but not least', 'half hour', 'half a dozen', 'half decent', 'half of you', 'half of us', 'quarter turn', 'second opinion', 'second guess', 'two sides', 'both sides', 'second to none', 'third time lucky',
+]);
+const longest = 4;
+
+/** Why the number is no claim, or undefined. */
+export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefined): string | undefined {
+  const before = t[n.from - 1];
+  const after = t[unit ? unit.to : n.to];
+  const next = t[n.to];
+  if (before && labelled.has(before.low) && before.kind === 'word' && n.type !== 'multiplier' && n.decimals === 0 && !unit && !/^(?:the|a)$/.test(before.low)) return 'a label';
+  if (before && /^[#№]$/.test(before.low)) return 'a label';
+  if (months.has(before?.low ?? '') && before!.low !== 'may' && n.value.toNumber() < 2200) return 'a date';
+  if (!unit && next && months.has(next.low) && (next.low !== 'may' || /^M/.test(next.text))) return 'a date';
+  if (!unit && next?.low === 'of' && months.has(t[n.to + 1]?.low ?? '')) return 'a date';
+  if (n.type === 'ordinal' && n.form === 'digits' && (before?.low === 'the' || before?.low === 'on') && (!after || after.kind === 'mark')) return 'a date';
+  if (n.form === 'digits' && !unit && n.decimals === 0 && /^(?:19|20)\d\d$/.test(t[n.from]!.text) && /^(?:in|since|from|of|by|until|before|after|early|late|mid)$/.test(before?.low ?? '')) return 'a year';
+  if (/^[$€£]$/.test(before?.low ?? '')) return 'a price';
+  if (by(t, n.to) && startsNumber(t, n.to + 1) && !unit) return 'a resolution or a size';
+  if (before && (before.low === 'by' || before.low === 'x' || before.low === '×') && startsNumber(t, n.from - 2, true) && !isPercent(unit)) return 'a resolution or a size';
+  if (next?.tight && /^(?:p|i)$/.test(next.text) && n.form === 'digits' && n.value.toNumber() >= 240) return 'a resolution';
+  if (after && /^(?:pixels?|px)$/.test(after.low)) return 'a resolution';
+  if (next?.low === ':' && next.tight && t[n.to + 1]?.kind === 'number' && t[n.to + 1]!.tight) return 'a time or a ratio';
+  if (before?.low === ':' && before.tight && t[n.from - 2]?.kind === 'number') return 'a time or a ratio';
+  if (next?.low === '/' && next.tight && t[n.to + 1]?.kind === 'number' && n.type !== 'fraction') return 'an idiom';
+  if (before?.low === '/' && before.tight && t[n.from - 2]?.kind === 'number') return 'an idiom';
+  if (isIdiom(t, n)) return 'an idiom';
+  return undefined;
+}
+
+function by(t: readonly Token[], i: number): boolean {
+  return /^(?:by|x|×)$/.test(t[i]?.low ?? '');
+}
+
+function startsNumber(t: readonly Token[], i: number, ends = false): boolean {
+  const w = t[i];
+  if (!w) return false;
+  return w.kind === 'number' || (!ends ? /^(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fourteen|sixteen|nineteen|twenty)$/.test(w.low) : /^(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|hundred|forty|sixty|eighty|twenty)$/.test(w.low));
+}
+
+function isPercent(u: UnitSpan | undefined): boolean {
+  return u?.unit.id === '%' || u?.unit.id === 'points';
+}
+
+function isIdiom(t: readonly Token[], n: NumberSpan): boolean {
+  for (let from = Math.max(0, n.from - longest + 1); from <= n.from; from++) {
+    let phrase = '';
+    for (let i = from; i < Math.min(t.length, from + longest + 1); i++) {
+      phrase += (phrase ? ' ' : '') + (t[i]!.low === '-' ? '' : t[i]!.low);
+      if (i >= n.from && idioms.has(phrase.replace(/ {2,}/g, ' '))) return true;
+    }
+  }
+  return false;
+}

@@ -1,0 +1,184 @@
+// All numeric mentions of one sentence: the number with its unit, its hedge, and why it is no claim where that can be told from the words alone.
+import { Exact, type Unit } from '../quantities/index.js';
+import { type Comparison, superlatives } from './comparisons.js';
+import { type Hedge, hedges } from './hedges.js';
+import { idle } from './idioms.js';
+import { findNumbers, type NumberSpan } from './numbers.js';
+import type { Token } from './tokens.js';
+import { unitAt, type UnitSpan } from './unit-words.js';
+
+export interface Mention {
+  /** Token indices of number and unit, the end exclusive. */
+  from: number;
+  to: number;
+  /** Offsets into the sentence. */
+  start: number;
+  end: number;
+  type: NumberSpan['type'] | 'superlative';
+  value: Exact;
+  decimals: number;
+  step?: Exact;
+  form: 'digits' | 'words';
+  /** Its own unit, or that said once for the list it stands in. */
+  unit?: Unit;
+  /** "degrees" alone. */
+  loose: boolean;
+  adjectival: boolean;
+  sharedUnit: boolean;
+  hedge?: Hedge;
+  superlative?: Comparison;
+  /** Why it states nothing, as far as the words alone tell. */
+  idle?: string;
+}
+
+export function findMentions(t: readonly Token[]): Mention[] {
+  const numbers = findNumbers(t);
+  const out: Mention[] = [];
+  for (let k = 0; k < numbers.length; k++) {
+    const n = numbers[k]!;
+    if (n.type === 'ordinal') {
+      const best = superlativeAt(t, n.to);
+      if (best) {
+        out.push({ ...mention(t, n, undefined), to: best.to, end: t[best.to - 1]!.end, type: 'superlative', superlative: best.comparison });
+        continue;
+      }
+    }
+    const measured = n.type === 'fraction' ? fractionUnit(t, n) : unitAt(t, n.to, isOne(n));
+    if (n.to - n.from === 1 && t[n.from]!.low === 'one' && (!measured || measured.unit.id === 's')) continue;
+    const why = idle(t, n, measured);
+    out.push({ ...mention(t, n, measured), ...(why && { idle: why }) });
+  }
+  for (let i = 0; i < t.length; i++) {
+    const best = superlativeAt(t, i);
+    if (best && !out.some((m) => m.from <= i && i < m.to)) {
+      out.push({ ...blank(t, i, best.to), type: 'superlative', value: Exact.of(1), superlative: best.comparison });
+      i = best.to - 1;
+    }
+    const article = articleUnit(t, i);
+    if (article) out.push(article);
+    const last = lastPlace(t, i);
+    if (last) out.push(last);
+  }
+  out.sort((a, b) => a.from - b.from);
+  shareUnits(t, out);
+  for (const m of out) if (m.type !== 'superlative' && m.type !== 'ordinal') m.hedge = hedgeOf(t, m);
+  return out;
+}
+
+function blank(t: readonly Token[], from: number, to: number): Mention {
+  return { from, to, start: t[from]!.start, end: t[to - 1]!.end, type: 'cardinal', value: Exact.of(1), decimals: 0, form: 'words', loose: false, adjectival: false, sharedUnit: false };
+}
+
+function mention(t: readonly Token[], n: NumberSpan, u: UnitSpan | undefined): Mention {
+  const fold = u?.unit.id === 'x';
+  return {
+    ...blank(t, n.from, u ? u.to : n.to),
+    type: fold ? 'multiplier' : n.type === 'fraction' && u ? 'cardinal' : n.type,
+    value: n.value, decimals: n.decimals, form: n.form,
+    ...(n.step && { step: n.step }), ...(u && !fold && { unit: u.unit }), loose: u?.loose ?? false, adjectival: u?.adjectival ?? false,
+  };
+}
+
+function isOne(n: NumberSpan): boolean {
+  return n.value.equals(Exact.of(1));
+}
+
+/** "half a degree", "a quarter of a volt", "four tenths of a degree". */
+function fractionUnit(t: readonly Token[], n: NumberSpan): UnitSpan | undefined {
+  let i = n.to;
+  if (t[i]?.low === 'of') i++;
+  if (t[i]?.low !== 'a' && t[i]?.low !== 'an') return i === n.to ? unitAt(t, i, true) : undefined;
+  return unitAt(t, i + 1, true);
+}
+
+function superlativeAt(t: readonly Token[], i: number): { comparison: Comparison; to: number } | undefined {
+  const j = t[i]?.low === '-' ? i + 1 : i;
+  const w = t[j];
+  if (!w || w.kind !== 'word') return undefined;
+  const comparison = superlatives.get(w.low);
+  if (!comparison || /^(?:top|lead|leading|winning)$/.test(w.low)) return undefined;
+  if (/^(?:at|of)$/.test(t[j - 1]?.low ?? '') && /^(?:least|most|best|worst)$/.test(w.low)) return undefined;
+  return { comparison, to: j + 1 };
+}
+
+/** "less than a degree": the article as one, only after a hedge. */
+function articleUnit(t: readonly Token[], i: number): Mention | undefined {
+  if (t[i]!.low !== 'a' && t[i]!.low !== 'an') return undefined;
+  const u = unitAt(t, i + 1, true);
+  if (!u || u.unit.dimension === 'count' || u.unit.dimension === 'duration' || !hedgeBefore(t, i)) return undefined;
+  return { ...blank(t, i, u.to), unit: u.unit, loose: u.loose };
+}
+
+/** "Tessaly last": the last place of a ranking. */
+function lastPlace(t: readonly Token[], i: number): Mention | undefined {
+  const w = t[i]!;
+  if (w.low !== 'last' || !/^(?:place|\.|,|;|!|of|in|by|with|and|on|at)?$/.test(t[i + 1]?.low ?? '')) return undefined;
+  if (t[i - 1]?.low === 'at' || t[i - 1]?.low === 'the' && t[i + 1]?.low !== 'place' || t[i + 1]?.low === 'of' && t[i + 2]?.low === 'all') return undefined;
+  return { ...blank(t, i, t[i + 1]?.low === 'place' ? i + 2 : i + 1), type: 'ordinal', value: Exact.of(-1) };
+}
+
+const separators = new Set([',', 'and', 'or', 'to', '-', '–', '—', '/', 'then', '&', 'versus', 'vs', 'through']);
+
+/** "eighty-one and seventy-nine degrees", "between 61 and 64 watts", "from 9.3 at idle to 18.6 watts". */
+function shareUnits(t: readonly Token[], list: Mention[]): void {
+  for (let k = list.length - 2; k >= 0; k--) {
+    const a = list[k]!;
+    const b = list[k + 1]!;
+    if (a.unit || !b.unit || a.type !== 'cardinal' || b.type !== 'cardinal' || a.idle || b.adjectival) continue;
+    let tight = true;
+    for (let i = a.to; i < b.from && tight; i++) tight = separators.has(t[i]!.low) || hedgeWord.has(t[i]!.low);
+    if (!tight && !(t[a.from - 1]?.low === 'from' && t[b.from - 1]?.low === 'to' && b.from - a.to <= 6)) continue;
+    Object.assign(a, { unit: b.unit, loose: b.loose, sharedUnit: true });
+  }
+}
+
+const hedgeWord = new Set(['about', 'around', 'roughly', 'nearly', 'almost', 'just', 'under', 'over', 'only', 'respectively', 'then']);
+const skipped = new Set(['a', 'an', 'the', 'only', 'another', 'full', 'whole', 'good', 'further', 'his', 'her', 'its', 'as']);
+/** Hedges that are relations too: after a figure or a comparative they say what it is compared with. */
+const relational = new Set(['under', 'below', 'over', 'above', 'short of', 'shy of', 'inside', 'past', 'beyond', 'near', 'north of', 'south of', 'like', 'some']);
+
+interface Tail { hedge: Hedge; words: string[]; text: string }
+const byLast = new Map<string, Tail[]>();
+const byFirst = new Map<string, Tail[]>();
+for (const h of hedges) {
+  for (const text of h.words) {
+    const words = text.split(' ');
+    const table = h.after ? byFirst : byLast;
+    const key = h.after ? words[0]! : words.at(-1)!;
+    const rows = table.get(key) ?? [];
+    rows.push({ hedge: h, words, text });
+    rows.sort((a, b) => b.words.length - a.words.length);
+    table.set(key, rows);
+  }
+}
+
+function hedgeBefore(t: readonly Token[], from: number): Hedge | undefined {
+  for (let end = from; end > 0; end--) {
+    for (const { hedge, words, text } of byLast.get(t[end - 1]!.low) ?? []) {
+      const begin = end - words.length;
+      if (begin < 0 || !words.every((w, k) => t[begin + k]!.low === w)) continue;
+      if (relational.has(text)) {
+        const before = t[begin - 1];
+        if (before && (before.kind === 'number' || relationBefore.test(before.low))) return undefined;
+        if (text === 'like' && !/^(?:is|was|'s|at|more|something|sat|sits|draws|pulls)$/.test(before?.low ?? '')) return undefined;
+      }
+      return hedge;
+    }
+    if (!skipped.has(t[end - 1]!.low)) return undefined;
+  }
+  return undefined;
+}
+const relationBefore = /^(?:degrees?|watts?|percent|%|decibels?|points?|megahertz|hertz|volts?|millivolts?|kelvin|rpm|fps|grams?|minutes?|seconds?|dB\(A\)|W|K|°C|V|mV|well|higher|lower|wh|hours?|up|down|places?)$/i;
+
+function hedgeOf(t: readonly Token[], m: Mention): Hedge | undefined {
+  const before = hedgeBefore(t, m.from);
+  if (before) return before;
+  for (const at of [m.to, t[m.to]?.low === '-' ? m.to + 1 : m.to, m.to + 1]) {
+    if (at === m.to + 1 && t[m.to]?.kind !== 'word') continue;
+    for (const { hedge, words } of byFirst.get(t[at]?.low ?? '') ?? []) {
+      if (at === m.to + 1 && !/^(?:or|give|and)$/.test(words[0]!)) continue;
+      if (words.every((w, k) => t[at + k]?.low === w)) return hedge;
+    }
+  }
+  return undefined;
+}

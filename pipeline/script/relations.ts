@@ -1,0 +1,59 @@
+// Words that say how a number relates to others, as data: verbs and nouns of change, words that open the comparison.
+import type { Way } from './comparisons.js';
+
+/** Verbs of change: with "by" or straight before the number they give its size; with "to" the number is where it ends. */
+const changes: [Way, string][] = [
+  ['up', 'rise|rises|rose|risen|rising|climb|climbs|climbed|climbing|jump|jumps|jumped|jumping|grow|grows|grew|grown|growing|increase|increases|increased|increasing|go up|goes up|went up|gone up|going up|add|adds|added|adding|gain|gains|gained|gaining|heat|heats|heated|warm|warms|warmed|warming|exceed|exceeds|exceeded|exceeding|top|tops|raise|raises|raised|raising|lift|lifts|lifted|lifting|put on|puts on|pick up|picks up|picked up|swell|swells|widen|widens|widened|soar|soars|soared|shoot up|shot up|ramps up|ramp up|speeds up|creeps up|creep up|crept up|ticks up|tick up|ticked up|edges up|nudges up|bumps up|boosts|boost|boosted|up'],
+  ['down', 'fall|falls|fell|fallen|falling|drop|drops|dropped|dropping|sink|sinks|sank|sunk|slip|slips|slipped|slipping|shrink|shrinks|shrank|shrunk|decrease|decreases|decreased|decreasing|decline|declines|declined|lower|lowers|lowered|lowering|cut|cuts|cutting|save|saves|saved|saving|lose|loses|lost|losing|loss|shed|sheds|shedding|reduce|reduces|reduced|reducing|give up|gives up|gave up|given up|giving up|go down|goes down|went down|gone down|come down|comes down|came down|gone|dips|dip|dipped|dipping|cool|cools|cooled|cooling|sag|sags|sagged|sagging|down|shave|shaves|shaved|shaving|knock|knocks|knocked|trim|trims|trimmed|take off|takes off|took off|narrow|narrows|narrowed|close|closes|closed|tumble|tumbles|tumbled|plunge|plunges|slows|slow|slowed|slide|slides|slid|ease|eases|eased|settle down|ticks down|tick down|ticked down|edges down'],
+  ['better', 'beat|beats|beaten|beating|win|wins|won|winning|lead|leads|led|leading|ahead|outperform|outperforms|outperformed|improve|improves|improved|improving|edge out|edges out|edged out'],
+  ['worse', 'behind|trail|trails|trailed|trailing|lag|lags|lagged|lagging|miss|misses|missed|missing'],
+  ['apart', 'cost|costs|costing|pay|pays|paid|paying|buy|buys|bought|buying|give back|gives back|gave back|given back|differ|differs|differed|differing|separate|separates|separated|change|changes|changed|changing|move|moves|moved|moving|swing|swings|swung|worth|apart|span|spans|spanning|vary|varies|varied|gets|get us'],
+];
+/** Nouns of change: "a rise of 29 degrees", "the gap is 4", "Sag: 40 millivolts". */
+const nouns: [Way, string][] = [
+  ['up', 'rise|increase|gain|jump|climb|bump|boost|premium|uplift|step up|hike|surplus|excess|growth'],
+  ['down', 'drop|fall|decrease|loss|decline|reduction|saving|savings|dip|sag|cut|droop|deficit'],
+  ['apart', 'difference|gap|spread|delta|margin|swing|distance|headroom|change|lead|penalty|advantage|disadvantage|benefit|improvement|edge|range|heat|span|cushion|slack|variation'],
+];
+/** Words after the number that make it a difference: "1.3 behind the leader", "4 degrees below its limit". */
+const trailers: [Way, string][] = [
+  ['up', 'up|above|over|on top|past|beyond|extra'],
+  ['down', 'down|below|under|short of|shy of|gone|off|lost|beneath|away|fewer'],
+  ['better', 'ahead|clear of|in front|in hand|to the good'],
+  ['worse', 'behind|adrift|back|off the pace'],
+  ['apart', 'apart|between|of headroom|to spare|from|of difference|of a difference|in it|difference|of room|of margin|in reserve|left|of slack'],
+];
+
+export interface Phrase<T> {
+  words: readonly string[];
+  value: T;
+}
+
+function phrases(rows: readonly [Way, string][]): Map<string, Phrase<Way>[]> {
+  const out = new Map<string, Phrase<Way>[]>();
+  for (const [way, text] of rows) {
+    for (const phrase of text.split('|')) {
+      const words = phrase.split(' ');
+      const list = out.get(words[0]!) ?? [];
+      list.push({ words, value: way });
+      list.sort((a, b) => b.words.length - a.words.length);
+      out.set(words[0]!, list);
+    }
+  }
+  return out;
+}
+
+export const changeVerbs = phrases(changes);
+export const changeNouns = phrases(nouns);
+export const changeTrailers = phrases(trailers);
+
+/** Words that open what is compared with. */
+export const baseOpeners: readonly string[] = [
+  'than', 'compared with', 'compared to', 'against', 'versus', 'vs', 'relative to', 'behind', 'ahead of', 'over', 'above', 'under', 'below', 'beneath', 'short of', 'shy of', 'from', 'off', 'beats', 'beat', 'trails', 'trailing', 'misses', 'leads', 'clear of', 'on top of', 'next to', 'in front of', 'away from', 'up on', 'down on', 'better of', 'beating', 'leading', 'trail', 'outperforms',
+];
+
+/** The longest phrase of a table that starts at word `i` of `low`. */
+export function phraseAt<T>(table: ReadonlyMap<string, readonly Phrase<T>[]>, low: readonly string[], i: number): Phrase<T> | undefined {
+  const list = table.get(low[i] ?? '');
+  return list?.find((p) => p.words.every((w, k) => low[i + k] === w));
+}
