@@ -73,7 +73,7 @@ function derivationOf(facts: Facts, fact: Fact): Derivation {
   const whole = fact.value.round(fact.decimals).equals(fact.value);
   return {
     id: fact.id, shown: fact.shown, spoken: fact.spoken, formula: fact.formula,
-    value: fact.value.toString(), ends: Exact.parse(fact.value.toString())!.equals(fact.value), unit: fact.unit.id,
+    value: fact.value.toString(), ends: !fact.formula.startsWith('energy') && Exact.parse(fact.value.toString())!.equals(fact.value), unit: fact.unit.id,
     rounding: whole ? 'nothing is rounded' : `rounded half away from zero to ${places(fact.decimals)} (${rule})`,
     ...(fact.spread?.sd !== undefined && { spread: `${fact.spread.runs} runs from ${fact.spread.min.toString()} to ${fact.spread.max.toString()}, standard deviation ${figure(fact.spread.sd)} (n−1)` }),
     ...(uncertainty && { uncertainty: `± ${figure(uncertainty.half95)} at 95 %, from the runs and the resolution alone` }),

@@ -161,7 +161,9 @@ export class Facts {
 
   /** What the person has already said or written, as far as it can be derived. */
   stated(): Fact[] {
-    return this.#stated.filter((s) => (factKinds as readonly string[]).includes(s.kind)).map((s) => this.derive(s.kind as FactKind, s.operands)).filter(isFact);
+    const known = factKinds as readonly string[];
+    return this.#stated.map((s) => ({ operands: s.operands, kind: s.kind.split('.') })).filter(({ kind }) => known.includes(kind[0]!))
+      .map(({ kind, operands }) => this.derive(kind[0] as FactKind, operands, kind[1])).filter(isFact);
   }
 
   /** A leaf operation (raw, mean, constant) is handed its readings; all others are handed facts. */

@@ -22,7 +22,7 @@ const threeDigits: RoundingRule = { says: 'three significant digits', decimals: 
 export const roundingRules: Readonly<Record<FactKind, RoundingRule>> = {
   raw: asWritten,
   constant: asWritten,
-  mean: { says: 'as fine as the readings: a mean of whole degrees is whole', decimals: (_, u, inputs) => finest(u, inputs) },
+  mean: { says: 'as fine as the readings averaged', decimals: (_, u, inputs) => finest(u, inputs) },
   rise: difference,
   over_room: difference,
   difference,
@@ -52,10 +52,11 @@ function coarser(u: Unit, inputs: readonly Fact[]): number {
   if (measured.length === 0) return finest(u, inputs);
   const instruments = new Set(measured.map((f) => instrument(f)));
   const decimals = measured.map((f) => decimalsIn(u, f));
-  return instruments.size === 1 ? Math.max(...decimals) : Math.min(...decimals);
+  const logged = measured.every((f) => f.readings.every((r) => r.log));
+  return instruments.size === 1 && !logged ? Math.max(...decimals) : Math.min(...decimals);
 }
 
-/** Readings of one measure and part were made by one instrument; a spreadsheet that drops final zeros does not change that. */
+/** Readings of one measure and part were made by one instrument: a spreadsheet that drops final zeros does not change that, while values averaged from logs have decimals by their size. */
 function instrument(f: Fact): string {
   const at = splitKey(f.subject);
   return at ? `${at.measure}/${at.part}` : f.id;

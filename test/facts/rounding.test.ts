@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type FactKind, isFact, roundingRules, factKinds } from '../../pipeline/facts/index.js';
-import { factsOf } from './episode.js';
+import { type FactKind, factKinds, Facts, isFact, roundingRules } from '../../pipeline/facts/index.js';
+import { episodeOf, factsOf } from './episode.js';
 
 const facts = factsOf(`
 a///temperature/core/load: 53 54 54 °C
@@ -87,4 +87,15 @@ describe('a second unit', () => {
     const f = of.derive(kind, operands);
     expect(isFact(f) && f.second?.shown).toBe(second);
   });
+});
+
+test('values averaged from logs have decimals by their size, so the coarser decides', () => {
+  const episode = episodeOf('a///power/board/load: 298.3 W\na///power/board/idle: 14.08 W');
+  const difference = (): string | undefined => {
+    const f = new Facts(episode).derive('rise', ['a///power/board/load', 'a///power/board/idle']);
+    return isFact(f) ? f.shown : undefined;
+  };
+  expect(difference()).toBe('284.22 W');
+  for (const r of episode.readings) r.log = { trace: '', firstLine: 2, lastLine: 61, samples: 60 };
+  expect(difference()).toBe('284.2 W');
 });
