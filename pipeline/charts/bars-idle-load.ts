@@ -22,7 +22,7 @@ export const barsIdleLoad: Chart = {
     if (all.length === 0) return work.complain('picture-empty', `picture "${request.name}" needs readings of ${chosen.measure} both at idle and under load`, request.name);
     const shown = all.slice(request.slice?.from, request.slice?.to);
     const measured = all.flatMap((r) => [r.idle, r.load]);
-    const winner = best(facts, chosen.measure, all.map((r) => r.load));
+    const winner = !chosen.comparable ? {} : best(facts, chosen.measure, all.map((r) => r.load));
     const [idleName, loadName] = ['idle', chosen.phase].map((p) => nameOf(facts.about, 'phase', p)) as [string, string];
     const notes = foot(facts, shown.flatMap((r) => [r.load, r.idle]), [...(winner.tied ? [tiedNote] : []), ...sofaNote(shown.map((r) => r.rise))]);
     const unit = unitSymbol(measured);

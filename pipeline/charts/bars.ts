@@ -26,7 +26,7 @@ export const bars: Chart = {
     const groups = [...new Map(chosen.rows.map((r) => [groupOf(r, group), r]))].slice(request.slice?.from, request.slice?.to);
     const shown = chosen.rows.filter((r) => groups.some(([id]) => id === groupOf(r, group)));
     // Across two things that differ at once, no bar is the best.
-    const winner = series ? {} : best(facts, chosen.measure, chosen.rows.map((r) => r.fact));
+    const winner = series || !chosen.comparable ? {} : best(facts, chosen.measure, chosen.rows.map((r) => r.fact));
     const notes = foot(facts, shown.map((r) => r.fact), winner.tied ? [tiedNote] : []);
     const heading = {
       title: request.title ?? quantityName(facts.about, chosen.measure, chosen.part),

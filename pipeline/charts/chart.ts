@@ -7,7 +7,7 @@ import type { Spec } from './spec.js';
 /** A request, or a stretch of its rows where there are too many for one picture. */
 export interface ChartRequest extends PictureRequest {
   /** Rows shown, from 0, the end exclusive; scale and ranks are those of all rows. */
-  slice?: { from: number; to: number };
+  slice?: { from: number; to: number; part: number; parts: number };
 }
 
 export interface Sketch {

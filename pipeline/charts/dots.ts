@@ -20,7 +20,7 @@ export const dots: Chart = {
     if (!chosen) return undefined;
     const runs = chosen.rows.flatMap((r) => r.fact.readings.map((x) => x.quantity.value.toNumber()));
     const shown = chosen.rows.slice(request.slice?.from, request.slice?.to);
-    const winner = best(facts, chosen.measure, chosen.rows.map((r) => r.fact));
+    const winner = !chosen.comparable ? {} : best(facts, chosen.measure, chosen.rows.map((r) => r.fact));
     const scale = ticks(Math.min(...runs), Math.max(...runs), 6);
     const notes = foot(facts, shown.map((r) => r.fact), [...(winner.tied ? [tiedNote] : []), ...(scale.domain[0] > 0 ? ['scale not from zero'] : [])]);
     const heading = {

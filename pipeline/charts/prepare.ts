@@ -21,6 +21,7 @@ export function prepareChart(request: ChartRequest, facts: Facts): Outcome<Prepa
   if (rows > mostRows) complain('too-many-rows', `picture "${request.name}" would show ${rows} rows, and ${mostRows} are the most that can be read on a phone; name fewer setups or settings`);
   const sketch = chart.sketch(request, facts, work);
   if (!sketch) return { value: undefined, findings };
+  if (request.slice) sketch.heading.title += ` (${request.slice.part} of ${request.slice.parts})`;
   const around = frame(sketch.heading);
   for (const m of around.misfits) complain(m.code, m.message, m.text);
   for (const m of new Set(sketch.labels.map(unshown))) if (m) complain(m.code, m.message, m.text);

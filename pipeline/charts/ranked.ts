@@ -16,7 +16,7 @@ export const ranked: Chart = {
     const better = facts.about.measures.get(chosen.measure)?.better ?? 'neither';
     const sorted = [...chosen.rows].sort((a, b) => (better === 'lower' ? 1 : -1) * a.fact.value.compare(b.fact.value));
     const shown = sorted.slice(request.slice?.from, request.slice?.to);
-    const winner = best(facts, chosen.measure, sorted.map((r) => r.fact));
+    const winner = !chosen.comparable ? {} : best(facts, chosen.measure, sorted.map((r) => r.fact));
     const first = shown[0]!;
     const notes = foot(facts, shown.map((r) => r.fact), winner.tied ? [tiedNote] : []);
     const heading = {

@@ -16,6 +16,8 @@ export interface Selection {
   rows: Row[];
   /** Fields that differ between the rows, in the order setup, setting, workload. */
   by: KeyField[];
+  /** Whether one can be better than another: different workloads cannot. */
+  comparable: boolean;
 }
 
 const fields = ['setup', 'setting', 'workload'] as const;
@@ -54,7 +56,8 @@ export function select(request: ChartRequest, facts: Facts, work?: Pick<Workbenc
     return order.indexOf(id);
   };
   rows.sort((a, b) => fields.reduce((sum, f) => sum || place(f, a.parts[f]) - place(f, b.parts[f]), 0));
-  return { measure, part, phase, rows, by: fields.filter((f) => new Set(rows.map((r) => r.parts[f])).size > 1) };
+  const by = fields.filter((f) => new Set(rows.map((r) => r.parts[f])).size > 1);
+  return { measure, part, phase, rows, by, comparable: !by.includes('workload') };
 }
 
 /** The rows of a request that names its facts by id; they must be of one unit. */
@@ -71,7 +74,8 @@ export function selectFacts(request: ChartRequest, facts: Facts, work: Pick<Work
   const odd = rows.find((r) => r.fact.unit.id !== first.fact.unit.id);
   if (odd) return work.complain('picture-empty', `picture "${request.name}" would compare ${first.fact.shown} with ${odd.fact.shown}`, odd.fact.id);
   const { measure, part, phase } = first.parts;
-  return { measure, part, phase, rows, by: fields.filter((f) => new Set(rows.map((r) => r.parts[f])).size > 1) };
+  const by = fields.filter((f) => new Set(rows.map((r) => r.parts[f])).size > 1);
+  return { measure, part, phase, rows, by, comparable: !by.includes('workload') };
 }
 
 /** The name of a row by the fields that differ; the setting where nothing does. */

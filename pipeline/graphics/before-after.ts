@@ -6,10 +6,12 @@ import type { Graphic } from './graphic.js';
 import { operandsOf } from './operands.js';
 import { betterOf, differing, numberAndUnit, sentence, signed, where } from './words.js';
 
-const value: TextStyle = { size: 132, weight: 700 };
-const unitStyle: TextStyle = { size: 64, weight: 600 };
+/** Figure, unit, and the room for the arrow: the largest of the two settings that fits. */
+const settings: { value: TextStyle; unit: TextStyle; gap: number }[] = [
+  { value: { size: 132, weight: 700 }, unit: { size: 64, weight: 600 }, gap: 170 },
+  { value: { size: 96, weight: 700 }, unit: { size: 50, weight: 600 }, gap: 140 },
+];
 const unitGap = 20;
-const columnGap = 170;
 
 export const beforeAfter: Graphic = {
   kind: 'before-after',
@@ -29,8 +31,11 @@ export const beforeAfter: Graphic = {
     const x = content.left;
     const head = sheet.block(title, type.title, 'text', { x, top: content.top, width: content.right - x, most: 2 });
     const shown = [before, after, change].map((f) => ({ ...numberAndUnit(f), whole: signed(f, f.shown) })).map((f, i) => (i === 2 ? { ...f, number: signed(change, f.number) } : f));
-    const widths = shown.map((s, i) => Math.max(measure(s.number, value) + (s.unit ? unitGap + measure(s.unit, unitStyle) : 0), measure(names[i]!, type.name)));
-    const starts = [x, x + widths[0]! + columnGap, x + widths[0]! + widths[1]! + columnGap + space.large * 2];
+    const columns = settings.map(({ value, unit, gap }) => {
+      const widths = shown.map((s, i) => Math.max(measure(s.number, value) + (s.unit ? unitGap + measure(s.unit, unit) : 0), measure(names[i]!, type.name)));
+      return { value, unitStyle: unit, widths, starts: [x, x + widths[0]! + gap, x + widths[0]! + gap + widths[1]! + space.large * 2] };
+    });
+    const { value, unitStyle, widths, starts } = columns.find((c) => c.starts[2]! + c.widths[2]! <= content.right) ?? columns.at(-1)!;
     const top = head.bottom + gaps.part + 12;
     const labels = names.map((n, i) => sheet.block(n, type.name, 'quiet', { x: starts[i]!, top, width: content.right - starts[i]! }));
     const figureTop = labels[0]!.bottom + gaps.line + 10;
@@ -41,11 +46,11 @@ export const beforeAfter: Graphic = {
       return s.unit ? [number, sheet.block(s.unit, unitStyle, colour, { x: at, top: figureTop + capHeight * (value.size - unitStyle.size), width: content.right - at })] : [number];
     });
     const baseline = figures[0]!.bottom;
-    const foot = sheet.block(sentence(footText), type.small, 'quiet', { x, top: baseline + gaps.part + 8, width: Math.max(starts[2]! + widths[2]! - x, 900), most: 2 });
+    const foot = sheet.block(sentence(footText), type.small, 'quiet', { x, top: baseline + gaps.part + 8, width: Math.max(starts[2]! + widths[2]! - x, 900), most: 3 });
     const width = Math.max(head.width, starts[2]! + widths[2]! - x, foot.width);
     const { panel, shift } = lowerLeft(width, foot.bottom);
     const lines = move([head, ...labels, ...figures, foot].flatMap((b) => b.lines), shift);
-    const middle = baseline - 48 + shift;
+    const middle = baseline - (capHeight * value.size) / 2 + shift;
     return {
       title, panel, lines,
       alt: `${title}. ${names[0]}: ${before.shown}. ${names[1]}: ${after.shown}. ${names[2]}: ${signed(change, change.shown)}. ${footText}.`,

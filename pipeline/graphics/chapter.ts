@@ -1,5 +1,5 @@
 // The title of the episode or of a chapter.
-import { content, inkLeft, type } from '../theme/index.js';
+import { content, inkLeft, type, wrap } from '../theme/index.js';
 import { fullWidth, gaps, lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 
@@ -9,13 +9,15 @@ export const chapter: Graphic = {
   compose(request, facts, sheet) {
     const { about } = facts;
     const title = request.title ?? about.title;
-    const below = request.text ?? (request.title ? '' : about.summary ?? '');
     if (!title.trim()) return sheet.complain('picture-incomplete', `picture "${request.name}" has no title, and neither has the episode`);
     const mark = { width: 14, gap: 42 };
     const x = content.left + mark.width + mark.gap;
     const room = fullWidth - mark.width - mark.gap;
+    // The summary was not written for a picture: it is shown where it fits.
+    const summary = !request.title && about.summary && 'lines' in wrap(about.summary, type.name, room, 2) ? about.summary : '';
+    const below = request.text ?? summary;
     const head = sheet.block(title, type.heading, 'text', { x: x - inkLeft(title, type.heading), top: content.top, width: room, most: 2 });
-    const foot = below ? sheet.block(below, type.name, 'quiet', { x, top: head.bottom + gaps.part + 10, width: Math.min(room, Math.max(head.width, 1100)), most: 3 }) : undefined;
+    const foot = below ? sheet.block(below, type.name, 'quiet', { x, top: head.bottom + gaps.part + 10, width: Math.max(head.width, fits(below, Math.max(head.width, 1100), 3) ? 1100 : room), most: 3 }) : undefined;
     const bottom = (foot ?? head).bottom;
     const { panel, shift } = lowerLeft(Math.max(head.width, foot?.width ?? 0) + mark.width + mark.gap, bottom);
     const lines = move([...head.lines, ...(foot?.lines ?? [])], shift);
@@ -25,3 +27,7 @@ export const chapter: Graphic = {
     };
   },
 };
+
+function fits(text: string, width: number, most: number): boolean {
+  return 'lines' in wrap(text, type.name, width, most);
+}

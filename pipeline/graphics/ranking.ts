@@ -51,7 +51,7 @@ export const ranking: Graphic = {
       top += pitch;
     });
     const footText = [common, basis.runs, basis.room, rows[0]!.clear || better === 'neither' || rows.length < 2 ? '' : 'the best two overlap run by run'].filter(Boolean).join(' · ');
-    const foot = footText ? sheet.block(sentence(footText), type.small, 'quiet', { x, top: top - pitch + capHeight * type.value.size + 20 + barHeight + gaps.part, width, most: 4 }) : undefined;
+    const foot = footText ? sheet.block(sentence(footText), type.small, 'quiet', { x, top: top - pitch + capHeight * type.value.size + 20 + barHeight + gaps.part, width, most: 5 }) : undefined;
     const bottom = foot?.bottom ?? top - pitch + capHeight * type.value.size + 30;
     const height = bottom - content.top + padding.top + padding.bottom;
     if (height > fullPanel.height) sheet.complain('label-too-long', `picture "${request.name}" is ${Math.ceil(height - fullPanel.height)} px too high; name fewer rows or shorten its names`);

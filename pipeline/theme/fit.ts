@@ -17,7 +17,7 @@ export function wrap(text: string, style: TextStyle, width: number, most: number
   const whole = text.trim();
   if (measure(whole, style) <= width + 0.5) return { lines: [whole] };
   const parts = whole.split(dot);
-  for (const [pieces, joint] of [[parts, dot], [words(whole), ' ']] as const) {
+  for (const [pieces, joint] of [[parts, dot], ...(parts.length === 1 ? [[words(whole), ' '] as const] : [])] as const) {
     const lines = greedy(pieces, joint, style, width);
     if (!lines || lines.length > most) continue;
     const widest = Math.max(...lines.map((l) => measure(l, style)));
@@ -28,6 +28,11 @@ export function wrap(text: string, style: TextStyle, width: number, most: number
       best = tighter;
     }
     return { lines: best };
+  }
+  if (parts.length > 1) {
+    const each = parts.map((p) => wrap(p, style, width, most));
+    const lines = each.flatMap((w) => ('lines' in w ? w.lines : []));
+    if (lines.length <= most && each.every((w) => 'lines' in w)) return { lines };
   }
   return { misfit: tooLong(text, style, width, most) };
 }
