@@ -41,7 +41,8 @@ export function planPictures(facts: Facts): Promise<Plan> {
 /** What the record asks for, or, where it asks for nothing, what suits it. All that can be wrong with a picture is found here. */
 async function makePlan(facts: Facts): Promise<Plan> {
   const [charts, graphics] = await Promise.all([import('./charts/index.js'), import('./graphics/index.js')]);
-  const requests: PictureRequest[] = facts.about.pictures;
+  const asked = facts.about.pictures;
+  const requests: PictureRequest[] = (asked.length > 0 ? asked : [...graphics.planGraphics(facts), ...charts.planCharts(facts)]).flatMap((r) => charts.splitRows(r, facts));
   const plan: Plan = { pictures: [], findings: [] };
   const digits = Math.max(2, String(requests.length).length);
   for (const [i, request] of requests.entries()) {

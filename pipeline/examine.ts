@@ -214,7 +214,17 @@ interface Proofed {
 /** Every text of the episode against its facts. A text inside the record is proofed where it stands there. */
 async function proofTexts(episode: Episode, sources: readonly Source[], facts: Facts): Promise<Proofed> {
   const result: Proofed = { findings: [], mentions: 0, agreed: 0, claimed: [] };
-  void [episode, sources, facts, within];
+  if (episode.texts.length === 0) return result;
+  const { proof } = await import('./claims/index.js');
+  for (const text of episode.texts) {
+    const whole = sources.find((s) => s.file === text.place.file && s.text === text.text);
+    const { findings, mentions } = proof(whole ?? new Source(text.place.file, text.text), facts);
+    const claims = mentions.filter((m) => m.verdict !== 'not-a-claim');
+    result.mentions += claims.length;
+    result.agreed += claims.filter((m) => m.verdict === 'agrees').length;
+    result.claimed.push(...claims.flatMap((m) => m.facts));
+    result.findings.push(...(whole ? findings : findings.map((f) => ({ ...f, place: within(f.place, text.place) }))));
+  }
   return { ...result, claimed: [...new Set(result.claimed)].sort() };
 }
 
