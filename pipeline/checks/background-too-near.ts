@@ -1,6 +1,6 @@
 // A level that the room itself nearly has.
 import { isFact } from '../facts/index.js';
-import { differenceUnit, show } from '../quantities/index.js';
+import { showNumber } from '../quantities/index.js';
 import { splitKey } from '../records/index.js';
 import { backgroundCorrection } from '../statistics/index.js';
 import { type Check, yaml } from './check.js';
@@ -43,7 +43,7 @@ export const backgroundTooNear: Check = {
       if (!room || !isFact(room) || room.unit.id !== mean.unit.id) return [];
       const above = mean.value.minus(room.value);
       if (above.compare(limits.exact('background-too-near')) >= 0) return [];
-      const by = show(above, differenceUnit(mean.unit), mean.decimals);
+      const by = `${showNumber(above, mean.decimals)} dB`;
       const correction = above.sign() > 0 ? `; the background alone adds ${brief(backgroundCorrection(above.toNumber()))} dB` : '';
       return [{
         place: readings[0]!.place, subject: key, said: mean.shown, recorded: room.shown, derivation: `${mean.shown} − ${room.shown} = ${by}`,

@@ -4,7 +4,7 @@ import { type Instrument, type Reading, splitKey } from '../records/index.js';
 import { asDifference } from '../slips/index.js';
 import { type Check, type Context, yaml } from './check.js';
 import { grouped } from './measured.js';
-import { count, readingPlaces, runsOf, tell } from './words.js';
+import { listed, readingPlaces, runsOf, tell } from './words.js';
 
 export const finerThanInstrument: Check = {
   name: 'finer-than-instrument',
@@ -33,7 +33,7 @@ export const finerThanInstrument: Check = {
       const step = instrument.resolution!;
       return [{
         place: fine[0]!.place, subject: fine[0]!.key, said: runsOf(fine), recorded: show(step.value, step.unit, step.decimals),
-        message: `${tell(facts.about, fine[0]!.key)} says ${runsOf(fine)}; ${instrument.name} reads in steps of ${show(step.value, step.unit, step.decimals)} (${count(fine.length, 'run')} of ${all.length})`,
+        message: `${tell(facts.about, fine[0]!.key)} says ${runsOf(fine)}; ${instrument.name} reads in steps of ${show(step.value, step.unit, step.decimals)} (${fine.length === all.length ? 'every run' : `run ${listed(fine.map((r) => r.run))}`})`,
         related: [{ place: instrument.place, label: instrument.name }, ...readingPlaces(fine.slice(1))],
       }];
     });

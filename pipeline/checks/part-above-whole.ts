@@ -2,7 +2,7 @@
 import { convert } from '../quantities/index.js';
 import { type Check, yaml } from './check.js';
 import { grouped, measured, quantityOf, testOf } from './measured.js';
-import { readingPlaces, tell } from './words.js';
+import { nameOf, readingPlaces, tell } from './words.js';
 
 /** Parts that stand for the whole of what is measured, the outermost first. */
 const wholes = ['wall', 'mains', 'input', 'total', 'system', 'whole', 'all'];
@@ -39,7 +39,7 @@ export const partAboveWhole: Check = {
         if (!own || own.compare(whole.mean!.value) <= 0) return [];
         return [{
           place: readings[0]!.place, subject: key, said: mean!.shown, recorded: whole.mean!.shown,
-          message: `${tell(facts.about, key)} says ${mean!.shown}, more than the whole (${whole.mean!.shown}, ${tell(facts.about, whole.key)})`,
+          message: `${tell(facts.about, key)} says ${mean!.shown}, more than the whole: ${whole.mean!.shown} of ${nameOf(facts.about, 'part', whole.at.part)}`,
           slip: 'the two may have changed places', related: readingPlaces(whole.readings, (r) => `the whole, run ${r.run}`),
         }];
       });

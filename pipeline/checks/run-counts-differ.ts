@@ -35,7 +35,7 @@ export const runCountsDiffer: Check = {
       const also = all.length > 1 ? ` (and ${count(all.length - 1, 'reading')} more of this test)` : '';
       return {
         place: readings[0]!.place, subject: all.length > 1 ? testOf(at) : key, said: count(runs(key), 'run'), recorded: count(usual, 'run'),
-        message: `${tell(facts.about, key)} has ${count(runs(key), 'run')} where its like have ${count(usual, 'run')}${also}: runs ${listed(readings.map((r) => r.run))}`,
+        message: `${tell(facts.about, key)} has ${count(runs(key), 'run')} where its like have ${count(usual, 'run')}${also}: ${readings.length === 1 ? 'run' : 'runs'} ${listed(readings.map((r) => r.run))}`,
       };
     });
   },

@@ -14,7 +14,7 @@ export function runChecks(episode: Episode, facts: Facts, others?: readonly Find
   const { limits, findings } = readLimits(episode);
   const context = { episode, facts, limits };
   const own = checks.flatMap((check) => check.run(context).map(({ severity, ...report }): Finding => ({ code: check.name, severity: severity ?? check.severity, ...report, message: sentence(report.message) })));
-  const weighed = reweigh([...(others ?? []), ...findings, ...own], episode);
+  const weighed = reweigh([...(others ?? []), ...findings.map((f) => ({ ...f, message: sentence(f.message) })), ...own], episode);
   const accepted = accept(weighed, episode, (code) => others !== undefined || checks.some((c) => c.name === code));
   return accepted.sort((a, b) => comparePlaces(a.place, b.place));
 }

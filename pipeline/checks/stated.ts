@@ -86,7 +86,8 @@ function judge(stated: Stated, fact: Fact, facts: Facts): Partial<Weighed> {
 function percentOrPoints(stated: Stated, fact: Fact, facts: Facts): Partial<Weighed> | undefined {
   const said = stated.quantity.unit;
   if (fact.unit.id === 'points' && said.id === '%') {
-    return { fault: 'percent-or-points', why: `${fact.shown} lie between the two percentages; in percent it is another number`, suggest: fact.shown };
+    const percent = facts.derive('percent_change', stated.operands);
+    return { fault: 'percent-or-points', why: `percentages lie points apart${isFact(percent) ? `; in percent it is ${percent.shown}` : ''}`, suggest: fact.shown };
   }
   if (fact.kind === 'percent_change' && said.id === 'points') {
     const other = facts.derive('points', stated.operands);

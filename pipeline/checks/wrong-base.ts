@@ -33,5 +33,5 @@ export const wrongBase: Check = {
     stated:
       - {percent_change: [bench/low/scene/power/board/load, bench/stock/scene/power/board/load], is: -17 %} # expect
   `) },
-  run: (context) => reportStated(context, 'wrong-base', (w) => `says ${w.said}, the record gives ${w.recorded} (${w.fact!.formula}); ${w.said} comes out when ${w.slip!.says}`),
+  run: (context) => reportStated(context, 'wrong-base', (w) => `says ${w.said}, the record gives ${w.recorded} (${w.fact!.formula}); ${w.said} comes out ${w.slip!.says}`),
 };

@@ -27,7 +27,7 @@ function* roundedTooEarly(fact: Fact, subject: Key, base: Key, facts: Facts): Ge
   for (let decimals = Math.max(a.decimals, b.decimals); decimals >= 0; decimals--) {
     const rounded = [a, b].map((f) => `=${f.value.toFixed(decimals)}${f.unit.id}`);
     const other = facts.derive(fact.kind, rounded, fact.variant);
-    if (isFact(other)) yield { kind: 'rounded-too-early', says: `taken between the rounded figures (${other.formula}), not before rounding`, fact: { ...other, unit: fact.unit } };
+    if (isFact(other)) yield { kind: 'rounded-too-early', says: `taken between the rounded figures (${other.formula}), not before rounding`, fact: { ...other, unit: fact.unit }, decimals };
   }
 }
 
@@ -36,7 +36,7 @@ export function* otherBase(fact: Fact, subject: Key, base: Key, facts: Facts): G
   const proportion = fact.kind === 'percent_change' || fact.kind === 'percent_of' || fact.kind === 'ratio';
   const swapped = facts.derive(fact.kind, [base, subject], fact.variant);
   if (isFact(swapped)) {
-    const says = proportion ? `the base is ${tellDifference(facts.about, base, subject)}, not ${tellDifference(facts.about, subject, base)}` : 'subject and base changed places';
+    const says = proportion ? `taken of ${tellDifference(facts.about, subject, base)} instead of ${tellDifference(facts.about, base, subject)}` : 'subject and base changed places';
     yield { kind: proportion ? 'wrong-base' : 'swapped', says, fact: swapped };
     if (fact.kind === 'percent_change') {
       const turned = { ...swapped, value: swapped.value.negated() };

@@ -26,6 +26,8 @@ export interface Alternative {
   kind: SlipKind;
   says: string;
   fact: Fact;
+  /** Where it can only be meant by what was said with so many decimals. */
+  decimals?: number;
 }
 
 /** The likeliest slip, or undefined when none explains the value. Pure: nothing but its arguments is looked at. */
@@ -38,7 +40,7 @@ export function likelySlip(said: Said, recorded: Fact, alternatives: Iterable<Al
       const near = own && nearOwn(said, own);
       if (near) return near;
     }
-    if (gives(said, a.fact)) return { kind: a.kind, says: a.says, gives: a.fact };
+    if ((a.decimals ?? said.decimals) === said.decimals && gives(said, a.fact)) return { kind: a.kind, says: a.says, gives: a.fact };
   }
   return (!looked && own && nearOwn(said, own)) || convertedAsTemperature(said, recorded) || otherUnit(said, recorded) || (own && otherDigits(said, own)) || undefined;
 }

@@ -20,7 +20,7 @@ closed-case/limit/scene/power/board/load: 350 350 350 W
 
 const cases: [id: string, said: string, kind: string | undefined, says: RegExp][] = [
   // 415 W to 355 W is 14 %, and 17 % when taken of 355 W: common practice, no published source.
-  ['percent_change:open-bench/limit/scene/power/board/load~setting=stock', '-17 %', 'wrong-base', /the base is stock, not limit/],
+  ['percent_change:open-bench/limit/scene/power/board/load~setting=stock', '-17 %', 'wrong-base', /taken of limit instead of stock/],
   ['percent_change:open-bench/limit/scene/power/board/load~setting=stock', '-11 %', undefined, /$/],
   ['percent_change:open-bench/limit/scene/power/board/load~setting=stock', '14 %', 'direction', /wrong direction/],
   ['percent_change:open-bench/limit/scene/power/board/load~setting=stock', '-21 %', 'wrong-base', /limit/],
