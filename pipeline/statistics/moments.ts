@@ -1,14 +1,27 @@
 // Mean, spread and the likeness of neighbours of plain numbers.
-import { mean as average, sampleStandardDeviation } from 'simple-statistics';
+
+/** Sum with the digits that binary addition drops carried along (Neumaier's form of Kahan's summation). */
+export function sum(values: readonly number[]): number {
+  let total = 0;
+  let dropped = 0;
+  for (const v of values) {
+    const next = total + v;
+    dropped += Math.abs(total) >= Math.abs(v) ? total - next + v : v - next + total;
+    total = next;
+  }
+  return total + dropped;
+}
 
 /** Arithmetic mean; NaN for no values. */
 export function mean(values: readonly number[]): number {
-  return values.length ? average(values as number[]) : Number.NaN;
+  return sum(values) / values.length;
 }
 
-/** Sample standard deviation (n−1); undefined below two values. */
+/** Sample standard deviation (n−1), in two passes; undefined below two values. */
 export function standardDeviation(values: readonly number[]): number | undefined {
-  return values.length > 1 ? sampleStandardDeviation(values as number[]) : undefined;
+  if (values.length < 2) return undefined;
+  const m = mean(values);
+  return Math.sqrt(sum(values.map((v) => (v - m) ** 2)) / (values.length - 1));
 }
 
 /** Standard deviation over mean; undefined below two values or for a mean of zero. */

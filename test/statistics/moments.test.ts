@@ -1,3 +1,5 @@
+import fc from 'fast-check';
+import { mean as otherMean, sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, test } from 'vitest';
 import { coefficientOfVariation, effectiveCount, lag1, mean, standardDeviation } from '../../pipeline/statistics/index.js';
 import { oracleJson } from '../oracles/table.js';
@@ -29,6 +31,13 @@ test('twenty readings of a thermometer (JCGM 100:2008, 4.4.3, Table 1; recalled,
   expect(mean(t)).toBeCloseTo(100.145, 3);
   expect(standardDeviation(t)).toBeCloseTo(1.489, 3);
   expect(standardDeviation(t)! / Math.sqrt(20)).toBeCloseTo(0.333, 3);
+});
+
+test('as simple-statistics computes them', () => {
+  fc.assert(fc.property(fc.array(fc.double({ min: -1e6, max: 1e6, noNaN: true }), { minLength: 2, maxLength: 60 }), (values) => {
+    expect(mean(values)).toBeCloseTo(otherMean(values), 6);
+    expect(standardDeviation(values)).toBeCloseTo(sampleStandardDeviation(values), 5);
+  }));
 });
 
 test('too few values have no spread', () => {
