@@ -15,6 +15,8 @@ export interface CsvFault {
   message: string;
   start: number;
   end: number;
+  /** A quote never closed: the rest of the text is swallowed. */
+  open?: boolean;
 }
 
 const quote = 34;
@@ -67,7 +69,7 @@ export function scanCsv(
         let cell = '';
         for (;;) {
           if (at >= end) {
-            bad ??= { message: 'A quote is opened here and never closed', start: opened, end: opened + 1 };
+            bad ??= { message: 'A quote is opened here and never closed', start: opened, end: opened + 1, open: true };
             break;
           }
           const c = text.charCodeAt(at);

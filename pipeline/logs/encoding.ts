@@ -15,12 +15,21 @@ export function decode(file: string, bytes: Uint8Array, encoding?: Encoding): Ou
     return wrong(file, 'looks like UTF-16 without a byte order mark; say encoding: utf-16le or utf-16be');
   }
   if (chosen.startsWith('utf-16') && bytes.length % 2) return wrong(file, `is not whole ${chosen}: ${bytes.length} bytes is an odd number`);
-  const label = chosen === 'utf-16' ? 'utf-16le' : chosen === 'latin-1' ? 'windows-1252' : chosen;
+  if (chosen === 'latin-1' || chosen === 'windows-1252') return { value: new Source(file, fromWindows1252(bytes)), findings: [] };
+  const label = chosen === 'utf-16' ? 'utf-16le' : chosen;
   try {
     return { value: new Source(file, new TextDecoder(label, { fatal: true }).decode(bytes)), findings: [] };
   } catch {
     return label === 'utf-8' ? badUtf8(file, bytes) : wrong(file, `is not valid ${chosen}`);
   }
+}
+
+// Bytes 80 to 9F, where Latin-1 has controls and Windows-1252 has letters; Latin-1 is read as Windows-1252, as the
+// WHATWG Encoding Standard asks. Node's own decoder gives the controls.
+const upper = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
+
+function fromWindows1252(bytes: Uint8Array): string {
+  return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('latin1').replace(/[\u0080-\u009f]/g, (c) => upper[c.charCodeAt(0) - 0x80]!);
 }
 
 function markOf(b: Uint8Array): Encoding | undefined {

@@ -148,8 +148,7 @@ export function readLog(source: Source, layout: LogLayout): { value: ReadLog | u
     }
     return undefined;
   }, (f) => {
-    const unclosed = f.end >= source.text.length;
-    faults.add('form', unclosed ? 'log-cut-off' : 'log-form', 'error', () => source.place(f.start, f.end), f.message);
+    faults.add(f.open ? 'cut' : 'form', f.open ? 'log-cut-off' : 'log-form', 'error', () => source.place(f.start, f.end), f.message);
   });
 
   if (ragged) {

@@ -34,13 +34,19 @@ function phaseSegments(log: ReadLog, layout: LogLayout, source: Source, findings
   }
   const { map, place } = layout.phaseColumn;
   const seen = new Set<string>();
+  const told = new Set<string>();
   for (let i = 0; i < n;) {
     const said = log.phases[i]!;
     let j = i + 1;
     while (j < n && log.phases[j] === said) j++;
     seen.add(said);
     const phase = map ? map.get(said) : said;
-    if (phase !== undefined && phase !== 'skip' && phase !== '') {
+    if (!map && said !== '' && !/^[\p{L}\p{N}][\p{L}\p{N}._-]*$/u.test(said)) {
+      const line = log.lines[i]!;
+      const column = Math.max(0, source.line(line).indexOf(said));
+      if (![...seen].some((s) => told.has(s))) findings.push({ code: 'log-phase', severity: 'error', place: { file: source.file, line, column: column + 1, endLine: line, endColumn: column + 1 + said.length }, said, subject: source.file, message: `"${said}" cannot be the name of a phase; give it one under phases: map` });
+      told.add(said);
+    } else if (phase !== undefined && phase !== 'skip' && phase !== '') {
       const list = segments.get(phase);
       if (list) list.push([i, j]);
       else segments.set(phase, [[i, j]]);
