@@ -1,8 +1,9 @@
 // The whole way from records to outputs. Nothing is written before all is examined, and nothing is drawn that stands already.
 import { resolve } from 'node:path';
+import { indexKey, keyOf, sortOut } from './due.js';
 import { Episodes, type Examined, type Project, unknownEpisodes } from './examine.js';
 import { UsageError } from './exit-codes.js';
-import { Cache, codeVersion, disk, type Disk, episodeIds, hashOf, type Made, manifestName, Output, type Published, readManifest, Standing, template } from './files/index.js';
+import { Cache, codeVersion, disk, type Disk, episodeIds, manifestName, Output, type Published, readManifest, Standing, template } from './files/index.js';
 import { type Finding, type Severity } from './places/index.js';
 import type { Card } from './render.js';
 
@@ -20,7 +21,8 @@ export interface Options {
 
 /** Told as the work goes on. */
 export interface Progress {
-  stage(name: string, total: number): void;
+  /** What is about to be done, how many times and to what. */
+  stage(name: string, total: number, what: string): void;
   step(what: string): void;
 }
 
@@ -49,44 +51,30 @@ export async function build(options: Options, progress: Progress): Promise<Built
   const nothing = { ...checked, draft: options.draft, drawn: 0, reused: 0 };
   if (checked.fails && !options.draft) return nothing;
 
-  const fs = project.disk;
-  const standing = new Standing(resolve(options.out), project.cache, fs);
-  const before = readManifest(options.out, fs);
-  const stands = (made: Made | undefined, key: string): made is Made =>
-    made?.key === key && Object.entries(made.files).every(([path, sha]) => standing.stands(path, sha));
-  const keyOf = (e: Examined): string => hashOf(e.key, options.draft);
-
-  const others = options.only.length === 0 ? [] : [...before.keys()].filter((id) => project.ids.includes(id) && !asked.includes(id));
-  const kept = new Map<string, Made>(others.map((id) => [id, before.get(id)!]));
-  for (const e of checked.examined) {
-    const made = before.get(e.id);
-    // Without a record nothing can be built of it, not even a draft: what was made earlier stays as it was.
-    if (e.ready ? stands(made, keyOf(e)) : made) kept.set(e.id, made!);
-  }
-  const due = checked.examined.filter((e) => e.ready && !kept.has(e.id));
-  const complete = before.size === kept.size + 1 && stands(before.get(''), indexKey([...kept.values()].map((m) => m.card as Card), project.code));
-  if (due.length === 0 && complete) {
-    standing.remember([...before.values()].flatMap((m) => Object.keys(m.files)));
-    return { ...nothing, published: { written: [], unchanged: [...before.values()].flatMap((m) => Object.keys(m.files)).sort(), removed: [], left: [] } };
+  const standing = new Standing(resolve(options.out), project.cache, project.disk);
+  const before = readManifest(options.out, project.disk);
+  const { due, kept, complete } = sortOut(checked.examined, before, standing, project, options);
+  if (complete) {
+    const unchanged = [...before.values()].flatMap((m) => Object.keys(m.files)).sort();
+    standing.remember(unchanged);
+    return { ...nothing, published: { written: [], unchanged, removed: [], left: [] } };
   }
 
   const [{ render }, { Studio }, { renderIndex }] = await Promise.all([import('./render.js'), import('./draw.js'), import('./page/index.js')]);
-  const output = new Output(options.out, fs, standing);
+  const output = new Output(options.out, project.disk, standing);
   try {
-    const studio = new Studio(project.cache, project.code);
+    const studio = new Studio(project.cache, project.code, (stem) => progress.step(stem));
     const cards = [...kept.values()].map((m) => m.card as Card);
     for (const [id, made] of kept) output.keep(id, made);
-    progress.stage('Building', due.length);
+    progress.stage('Drawing', due.reduce((sum, e) => sum + e.counts.pictures, 0), 'picture');
     await twoAtATime(due, async (e) => {
-      const facts = await episodes.facts(e.id);
-      const card = await render(e, facts!, options.draft, studio, (path, content) => output.put(e.id, path, content));
-      output.seal(e.id, keyOf(e), card);
+      const card = await render(e, (await episodes.facts(e.id))!, options.draft, studio, (path, content) => output.put(e.id, path, content));
+      output.seal(e.id, keyOf(e, options), card);
       cards.push(card);
-      progress.step(e.id);
     });
     cards.sort((a, b) => (a.id < b.id ? -1 : 1));
     output.put('', 'index.html', renderIndex({ cards, draft: cards.some((c) => c.draft), template }));
-    output.seal('', indexKey(cards, project.code), undefined);
+    output.seal('', indexKey(cards, project), undefined);
     const published = output.publish();
     project.cache.prune();
     return { ...checked, published, draft: options.draft, drawn: studio.drawn, reused: studio.reused };
@@ -123,17 +111,13 @@ export function open(options: Pick<Options, 'data' | 'cache' | 'only' | 'disk'>)
 }
 
 async function examine(episodes: Episodes, asked: string[], options: Options, progress: Progress): Promise<Checked> {
-  progress.stage('Checking', asked.length);
+  progress.stage('Checking', asked.length, 'episode');
   const examined: Examined[] = [];
   for (const id of asked) {
     examined.push(await episodes.examine(id));
     progress.step(id);
   }
   return { examined, fails: examined.some((e) => e.findings.some((f) => counts(f, options.failOn))) };
-}
-
-function indexKey(cards: Card[], code: string): string {
-  return hashOf(code, [...cards].sort((a, b) => (a.id < b.id ? -1 : 1)));
 }
 
 /** The words of one episode are made while the pictures of another are drawn. */

@@ -70,13 +70,16 @@ export class Studio {
   reused = 0;
   readonly #cache: Cache;
   readonly #code: string;
+  readonly #told: (stem: string) => void;
   readonly #drawing = new Map<string, Promise<Pixels>>();
   readonly #waiting: (() => void)[] = [];
   #free = inFlight;
 
-  constructor(cache: Cache, code: string) {
+  /** `told` hears of every picture that is done. */
+  constructor(cache: Cache, code: string, told: (stem: string) => void) {
     this.#cache = cache;
     this.#code = code;
+    this.#told = told;
   }
 
   async draw({ stem, prepared, chart }: PlannedPicture, draft: boolean): Promise<DrawnPicture> {
@@ -85,6 +88,7 @@ export class Studio {
       const { name, kind, title, alt, facts, table, transparent } = prepared;
       const key = hashOf(this.#code, prepared.inputs, draft);
       const { svg, outlined, pngs } = await (this.#drawing.get(key) ?? this.#begin(key, prepared, draft));
+      this.#told(stem);
       return { stem, chart, picture: { name, kind, title, alt, facts, table, transparent, svg, outlined }, pngs: sizes.map((size, i) => ({ ...size, bytes: pngs[i]! })) };
     } finally {
       this.#leave();

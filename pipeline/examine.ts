@@ -2,7 +2,8 @@
 // remembered with the hash of all that it rests on, and taken from there as long as that has not changed.
 import { basename, join } from 'node:path';
 import { type Cache, type Disk, Folder, type Given, hash, hashOf, isPattern, recordName } from './files/index.js';
-import { type Finding, nearest, type Place, Source } from './places/index.js';
+import { type Finding, nearest, type Place, type Source } from './places/index.js';
+import { proofTexts } from './proof-texts.js';
 import type { Facts } from './facts/index.js';
 import type { Episode } from './records/index.js';
 
@@ -24,7 +25,7 @@ export interface Examined {
   /** Whether the record could be read; without it nothing can be built. */
   ready: boolean;
   title: string;
-  counts: { readings: number; facts: number; mentions: number; agreed: number };
+  counts: { readings: number; facts: number; mentions: number; agreed: number; pictures: number };
   /** Ids of the facts that its texts speak of. */
   claimed: string[];
   findings: Finding[];
@@ -99,15 +100,16 @@ export class Episodes {
     const opened = await this.#open(id);
     const { episode, facts, findings } = await this.#factsOf(id);
     const all = [...opened.findings, ...findings];
-    const counts = { readings: episode?.readings.length ?? 0, facts: 0, mentions: 0, agreed: 0 };
+    const counts = { readings: episode?.readings.length ?? 0, facts: 0, mentions: 0, agreed: 0, pictures: 0 };
     const claimed: string[] = [];
     if (episode && facts) {
-      const [{ runChecks }, { listFacts }, { planPictures }] = await Promise.all([import('./checks/index.js'), import('./facts/index.js'), import('./draw.js')]);
+      const [{ runChecks }, { planPictures }, { storedFacts }] = await Promise.all([import('./checks/index.js'), import('./draw.js'), import('./render.js')]);
       const proofed = await proofTexts(episode, opened.sources, facts);
       const plan = await planPictures(facts);
       // Acceptances and severities of the record hold for all findings, whoever found them.
       all.splice(0, all.length, ...runChecks(episode, facts, [...all, ...proofed.findings, ...plan.findings]));
-      Object.assign(counts, { facts: listFacts(facts, [...plan.pictures.flatMap((p) => p.prepared.facts), ...proofed.claimed]).length, mentions: proofed.mentions, agreed: proofed.agreed });
+      const { length } = await storedFacts(facts, proofed.claimed);
+      Object.assign(counts, { facts: length, mentions: proofed.mentions, agreed: proofed.agreed, pictures: plan.pictures.length });
       claimed.push(...proofed.claimed);
     }
     return { id, key, ready: facts !== undefined, title: episode?.title ?? id, counts, claimed, findings: all, lines: linesOf(all, opened.sources) };
@@ -202,36 +204,6 @@ function readAll(folder: Folder, wants: readonly string[]): Map<string, Given> {
     for (const name of names) given.set(name, folder.read(name));
   }
   return given;
-}
-
-interface Proofed {
-  findings: Finding[];
-  mentions: number;
-  agreed: number;
-  claimed: string[];
-}
-
-/** Every text of the episode against its facts. A text inside the record is proofed where it stands there. */
-async function proofTexts(episode: Episode, sources: readonly Source[], facts: Facts): Promise<Proofed> {
-  const result: Proofed = { findings: [], mentions: 0, agreed: 0, claimed: [] };
-  if (episode.texts.length === 0) return result;
-  const { proof } = await import('./claims/index.js');
-  for (const text of episode.texts) {
-    const whole = sources.find((s) => s.file === text.place.file && s.text === text.text);
-    const { findings, mentions } = proof(whole ?? new Source(text.place.file, text.text), facts);
-    const claims = mentions.filter((m) => m.verdict !== 'not-a-claim');
-    result.mentions += claims.length;
-    result.agreed += claims.filter((m) => m.verdict === 'agrees').length;
-    result.claimed.push(...claims.flatMap((m) => m.facts));
-    result.findings.push(...(whole ? findings : findings.map((f) => ({ ...f, place: within(f.place, text.place) }))));
-  }
-  return { ...result, claimed: [...new Set(result.claimed)].sort() };
-}
-
-/** A place in a text of its own, as a place in the record around it; exact for a text on one line. */
-function within(inner: Place, outer: Place): Place {
-  if (outer.line !== outer.endLine) return outer;
-  return { ...outer, column: Math.min(outer.column + inner.column - 1, outer.endColumn), endColumn: Math.min(outer.column + inner.endColumn - 1, outer.endColumn) };
 }
 
 function linesOf(findings: readonly Finding[], sources: readonly Source[]): Record<string, string> {

@@ -3,7 +3,8 @@ import { type DrawnPicture, planPictures, type Studio } from './draw.js';
 import { template } from './files/index.js';
 import { inOrder } from './places/index.js';
 import type { Examined } from './examine.js';
-import type { Facts } from './facts/index.js';
+import type { Fact, Facts } from './facts/index.js';
+import type { Sentence } from './narration/index.js';
 
 export type Put = (path: string, content: Uint8Array | string) => void;
 
@@ -23,7 +24,7 @@ export interface Card {
 
 export async function render(examined: Examined, facts: Facts, draft: boolean, studio: Studio, put: Put): Promise<Card> {
   const { id } = examined;
-  const [{ narrate, narrationText }, { cautionsFor }, { listFacts, factRecord }, { readingsCsv, renderPage }] = await Promise.all([
+  const [{ narrationText }, { cautionsFor }, { factRecord }, { readingsCsv, renderPage }] = await Promise.all([
     import('./narration/index.js'), import('./cautions/index.js'), import('./facts/index.js'), import('./page/index.js'),
   ]);
   const plan = await planPictures(facts);
@@ -33,10 +34,9 @@ export async function render(examined: Examined, facts: Facts, draft: boolean, s
     return drawn;
   }));
   const cautions = cautionsFor(facts);
-  const sentences = narrate(facts, { form: 'words' });
+  const sentences = await sentencesOf(facts);
   const findings = inOrder(examined.findings);
-  const stored = [...plan.pictures.flatMap((p) => p.prepared.facts), ...sentences.flatMap((s) => s.facts), ...examined.claimed];
-  const records = listFacts(facts, stored).map((fact) => ({ ...factRecord(fact), ...(draft && { draft: true }) }));
+  const records = (await storedFacts(facts, examined.claimed)).map((fact) => ({ ...factRecord(fact), ...(draft && { draft: true }) }));
   put(`${id}/narration.md`, (draft ? '> **DRAFT.** Made in spite of errors; not to be read out as it stands.\n\n' : '') + narrationText(facts, sentences, cautions));
   put(`${id}/readings.csv`, draft ? markedCsv(readingsCsv(facts)) : readingsCsv(facts));
   put(`${id}/facts.json`, json(records));
@@ -50,6 +50,21 @@ export async function render(examined: Examined, facts: Facts, draft: boolean, s
     warnings: findings.filter((f) => !f.accepted && f.severity !== 'note').length,
     ...(first && { picture: { path: `${id}/${pngPath(first, 0)}`, alt: first.picture.alt } }),
   };
+}
+
+/** What facts.json keeps: all that is shown, said, stated or claimed. */
+export async function storedFacts(facts: Facts, claimed: readonly string[]): Promise<Fact[]> {
+  const [{ listFacts }, sentences, plan] = await Promise.all([import('./facts/index.js'), sentencesOf(facts), planPictures(facts)]);
+  return listFacts(facts, [...plan.pictures.flatMap((p) => p.prepared.facts), ...sentences.flatMap((s) => s.facts), ...claimed]);
+}
+
+const told = new WeakMap<Facts, Sentence[]>();
+
+async function sentencesOf(facts: Facts): Promise<Sentence[]> {
+  const { narrate } = await import('./narration/index.js');
+  const sentences = told.get(facts) ?? narrate(facts, { form: 'words' });
+  told.set(facts, sentences);
+  return sentences;
 }
 
 function putPicture(id: string, drawn: DrawnPicture, facts: Facts, draft: boolean, factRecord: (fact: never) => object, put: Put): void {

@@ -39,12 +39,12 @@ export function printing(examined: Examined, options: Pick<Options, 'data'>, loo
 }
 
 function table(examined: Examined[], { ink }: Look): string[] {
-  const head = ['episode', 'readings', 'facts', 'said', 'errors', 'warnings', 'notes', 'accepted'];
+  const head = ['episode', 'readings', 'facts', 'pictures', 'said', 'errors', 'warnings', 'notes', 'accepted'];
   const rows = examined.map((e) => {
     const open = e.findings.filter((f) => !f.accepted);
     const of = (severity: Finding['severity']): string => String(open.filter((f) => f.severity === severity).length || '');
     return [
-      harmless(e.id), String(e.counts.readings), String(e.counts.facts), e.counts.mentions ? `${e.counts.agreed} of ${e.counts.mentions}` : '',
+      harmless(e.id), String(e.counts.readings), String(e.counts.facts), String(e.counts.pictures), e.counts.mentions ? `${e.counts.agreed} of ${e.counts.mentions}` : '',
       of('error'), of('warning'), of('note'), String(e.findings.length - open.length || ''),
     ];
   });

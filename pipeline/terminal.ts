@@ -41,10 +41,10 @@ export function progressBar(stream: NodeJS.WriteStream, quiet: boolean): Bar {
     shown = true;
   };
   return {
-    stage(next, steps) {
+    stage(next, steps, what) {
       [name, total, count] = [next, steps, 0];
       if (stream.isTTY) draw('');
-      else if (steps > 0) stream.write(`${next} ${steps} ${steps === 1 ? 'episode' : 'episodes'}\n`);
+      else if (steps > 0) stream.write(`${next} ${steps} ${what}${steps === 1 ? '' : 's'}\n`);
     },
     step(what) {
       count++;
