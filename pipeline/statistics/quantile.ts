@@ -8,14 +8,9 @@ const plotting: Record<4 | 5 | 6 | 7 | 8 | 9, readonly [a: number, b: number]> =
 };
 
 /**
- * The quantile at `p` (0 to 1) of values in any order; NaN for no values. Type 7 interpolates and is the usual default,
+ * The quantile at `p` (0 to 1) of ascending values; NaN for no values. Type 7 interpolates and is the usual default,
  * type 1 (nearest rank) gives a value that was measured. With n values no quantile beyond 1/n and 1−1/n can be told.
  */
-export function quantile(values: readonly number[], p: number, type: QuantileType = 7): number {
-  return quantileSorted(Float64Array.from(values).sort(), p, type);
-}
-
-/** The same of values that are ascending already. */
 export function quantileSorted(sorted: ArrayLike<number>, p: number, type: QuantileType = 7): number {
   const n = sorted.length;
   if (n === 0) return Number.NaN;
@@ -33,8 +28,4 @@ export function quantileSorted(sorted: ArrayLike<number>, p: number, type: Quant
   const j = Math.floor(position + fuzz * n);
   const g = Math.abs(position - j) < fuzz * n ? 0 : position - j;
   return g === 0 ? at(j) : at(j) + g * (at(j + 1) - at(j));
-}
-
-export function median(values: readonly number[]): number {
-  return quantile(values, 0.5);
 }

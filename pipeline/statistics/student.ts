@@ -23,6 +23,13 @@ export function tFactor(level: number, dof: number): number {
   return (low + high) / 2;
 }
 
+/** Welch–Satterthwaite: degrees of freedom of a sum of squared standard uncertainties (JCGM 100:2008, G.4); Infinity where none scatters. */
+export function effectiveDof(parts: readonly { u2: number; dof: number }[]): number {
+  const total = parts.reduce((s, p) => s + p.u2, 0);
+  const bottom = parts.reduce((s, p) => s + (p.u2 === 0 || p.dof === Infinity ? 0 : p.u2 ** 2 / p.dof), 0);
+  return bottom === 0 ? Infinity : total ** 2 / bottom;
+}
+
 /** Regularised incomplete beta function by its continued fraction, evaluated after Lentz. */
 function incompleteBeta(x: number, a: number, b: number): number {
   if (x <= 0) return 0;

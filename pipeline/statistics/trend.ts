@@ -1,20 +1,15 @@
 // Whether a quantity drifts: the straight line through it.
 import { mean } from './moments.js';
-import { tFactor, twoSidedP } from './student.js';
 
 export interface Line {
   slope: number;
   /** Value at x = 0. */
   intercept: number;
-  /** Standard error of the slope; undefined for two points. */
+  /** Standard error of the slope, for independent samples (neighbours in a log are not); undefined for two points. */
   slopeError: number | undefined;
-  /** Probability of such a slope without any drift, for independent samples; neighbours in a log are not independent. */
-  p: number | undefined;
-  /** Half-width of the 95 % interval of the slope. */
-  slopeHalf95: number | undefined;
 }
 
-/** Least squares; undefined below two points or when all x are equal. Three runs give one degree of freedom: a trend is told from four on. */
+/** Least squares; undefined below two points or when all x are equal. Three points leave one degree of freedom: a trend is told from four on. */
 export function fitLine(x: readonly number[], y: readonly number[]): Line | undefined {
   const n = Math.min(x.length, y.length);
   if (n < 2) return undefined;
@@ -29,9 +24,7 @@ export function fitLine(x: readonly number[], y: readonly number[]): Line | unde
   if (sxx === 0) return undefined;
   const slope = sxy / sxx;
   const intercept = my - slope * mx;
-  if (n < 3) return { slope, intercept, slopeError: undefined, p: undefined, slopeHalf95: undefined };
   let rest = 0;
   for (let i = 0; i < n; i++) rest += (y[i]! - intercept - slope * x[i]!) ** 2;
-  const slopeError = Math.sqrt(rest / (n - 2) / sxx);
-  return { slope, intercept, slopeError, p: slopeError === 0 ? (slope === 0 ? 1 : 0) : twoSidedP(slope / slopeError, n - 2), slopeHalf95: tFactor(0.95, n - 2) * slopeError };
+  return { slope, intercept, slopeError: n < 3 ? undefined : Math.sqrt(rest / (n - 2) / sxx) };
 }

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { type FactKind, isFact, uncertaintyOf } from '../../pipeline/facts/index.js';
-import { welch } from '../../pipeline/statistics/index.js';
 import { factsOf } from './episode.js';
 
 const facts = factsOf(`
@@ -25,11 +24,26 @@ test('a mean of three runs', () => {
   expect(u.half95).toBeCloseTo(0.8957, 3);
 });
 
-test('a difference has the interval of Welch', () => {
-  const w = welch([247.6, 248.3, 248.1], [199.1, 200.3, 200.2])!;
-  const u = of('difference', [a, b])!;
-  expect(u.half95).toBeCloseTo((w.interval.high - w.interval.low) / 2, 6);
-  expect(u.dof).toBeCloseTo(w.dof, 6);
+// Worked examples of Welch's test that R and scipy give, as four public test suites carry them: t, degrees of freedom, and
+// the 95 % interval of the first.
+const examples: [string, string, number, number, [number, number]?][] = [
+  [
+    '27.5 21.0 19.0 23.6 17.0 17.9 16.9 20.1 21.9 22.6 23.1 19.6 19.0 21.7 21.4', '27.1 22.0 20.8 23.4 23.4 23.5 25.8 22.0 24.8 20.2 21.9 22.1 22.9 20.5 24.4',
+    -2.455356398286, 24.988529290231, [-3.984096, -0.349237],
+  ],
+  ['30.02 29.99 30.11 29.97 30.01 29.99', '29.89 29.93 29.72 29.98 30.02 29.98', 1.959005808, 7.03055996],
+  ['3 4 1 2.1', '490.2 340 433.9', -9.559497722, 2.000852349],
+];
+test.each(examples)('a difference of %s and %s is as sure as Welch says', (x, y, t, dof, interval) => {
+  // Written with eight decimals, so that the resolution does not count.
+  const fine = (runs: string): string => runs.split(' ').map((v) => Number(v).toFixed(8)).join(' ');
+  const two = factsOf(`a///power//: ${fine(x)} W\nb///power//: ${fine(y)} W`);
+  const f = two.derive('difference', ['a///power//', 'b///power//']);
+  if (!isFact(f)) throw new Error(f.why);
+  const u = uncertaintyOf(two, f)!;
+  expect(f.value.toNumber() / u.standard).toBeCloseTo(t, 7);
+  expect(u.dof).toBeCloseTo(dof, 6);
+  if (interval) expect([f.value.toNumber() - u.half95, f.value.toNumber() + u.half95].map((v) => v.toFixed(6))).toEqual(interval.map((v) => v.toFixed(6)));
 });
 
 // Relative uncertainties of a quotient add in squares (JCGM 100:2008, 5.1.6).
