@@ -36,7 +36,9 @@ export const meanOfRates: Check = {
   `) },
   run(context) {
     return [
-      ...reportStated(context, 'mean-of-rates', (w) => `says ${w.said}, the plain mean of rates; with as many frames of each it is ${w.suggest} (${w.why}), and only with equal times is it ${w.said}`),
+      ...reportStated(context, 'mean-of-rates', (w) => (w.why === 'frames over time'
+        ? `says ${w.said}, the mean of the frames' rates; frames over time are ${w.suggest}`
+        : `says ${w.said}, the plain mean of rates; with as many frames of each it is ${w.suggest} (${w.why}), and only with equal times is it ${w.said}`)),
       ...fromReadings(context),
     ];
   },

@@ -3,7 +3,7 @@ import { type Fact, type FactKind, factKinds, type Facts, isFact } from '../fact
 import { Exact, mean, show } from '../quantities/index.js';
 import { type Key, splitKey, type Stated } from '../records/index.js';
 import { alternativesTo, asDifference, gives, inUnitOf, likelySlip, type Slip } from '../slips/index.js';
-import { energyMean } from '../statistics/index.js';
+import { energyMean, mean as meanNumber } from '../statistics/index.js';
 import type { Context, Report } from './check.js';
 import { meanIsPossible } from './grim.js';
 import { derivation, readingPlaces, tell } from './words.js';
@@ -71,6 +71,10 @@ function judge(stated: Stated, fact: Fact, facts: Facts): Partial<Weighed> {
     if (special) return special;
   }
   if (gives(q, fact)) return {};
+  const rates = meanOfFrameRates(fact, facts);
+  if (rates !== undefined && rates.round(q.decimals).equals(q.value) && q.unit.id === fact.unit.id) {
+    return { fault: 'mean-of-rates', why: 'frames over time', suggest };
+  }
   if (!inUnitOf(fact, q)) return { fault: 'unit', suggest: fact.shown };
   const slip = likelySlip(q, fact, alternativesTo(fact, facts));
   const faults: Partial<Record<Slip['kind'], Fault>> = {
@@ -112,6 +116,16 @@ function badMean(stated: Stated, fact: Fact): Partial<Weighed> | undefined {
     if (!harmonic.round(q.decimals).equals(q.value)) return { fault: 'mean-of-rates', why: `${values.length} ÷ (sum of 1 ÷ rate)`, suggest: show(harmonic, q.unit, q.decimals) };
   }
   return undefined;
+}
+
+/** What averaging 1 ÷ time over the frames would have given, where the log keeps each frame. */
+function meanOfFrameRates(fact: Fact, facts: Facts): Exact | undefined {
+  if (fact.kind !== 'mean' || fact.against.length || fact.unit.dimension !== 'frame-rate') return undefined;
+  const at = splitKey(fact.subject)!;
+  const runs = facts.traces.filter((t) => t.unit.dimension === 'duration' && /frame/.test(t.measure) && t.setup === at.setup && t.setting === at.setting && t.workload === at.workload && fact.readings.some((r) => r.run === t.run));
+  if (runs.length !== fact.readings.length) return undefined;
+  const rates = runs.map((t) => t.values.filter((v) => v > 0).map((v) => 1 / (v * t.unit.factor.toNumber())));
+  return Exact.fromNumber(meanNumber(rates.map(meanNumber)));
 }
 
 function partMeans(fact: Fact): Exact[] {

@@ -44,6 +44,14 @@ export function* otherBase(fact: Fact, subject: Key, base: Key, facts: Facts): G
     }
   }
   const limits = constants.map((phase) => facts.constantFor(subject, phase)).filter((k) => k !== undefined);
+  if (fact.kind === 'percent_change') {
+    for (const limit of limits) {
+      const shares = [subject, base].map((key) => facts.derive('percent_of', [key, limit]));
+      const points = shares.every(isFact) && facts.derive('points', shares.map((s) => `(${(s as Fact).id})`));
+      const says = `these are percentage points of ${tellDifference(facts.about, limit, subject)}, not percent`;
+      if (points && isFact(points)) yield { kind: 'points-for-percent', says, fact: { ...points, unit: fact.unit } };
+    }
+  }
   for (const key of new Set([...limits, ...fields.flatMap((f) => [...facts.sameBut(base, f), ...facts.sameBut(subject, f)])])) {
     if (key === base || key === subject) continue;
     const other = facts.derive(fact.kind, [subject, key], fact.variant);
