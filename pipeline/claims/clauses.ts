@@ -8,7 +8,7 @@ export interface Segment {
 }
 
 const joining = new Set(['and', 'but', 'while', 'so', 'which', 'whereas', 'yet', 'then', 'because', 'though', 'although', 'or', 'where', 'when', 'that\'s', 'it\'s', 'plus', 'meaning', 'leaving', 'making', 'whilst', 'versus', 'against', 'until', 'before', 'after', 'with']);
-const weak = new Set(['and', 'or', 'with', 'against', 'versus', 'before', 'after', 'when', 'until']);
+const weak = new Set(['it\'s', 'that\'s', 'or', 'with', 'against', 'versus', 'before', 'after', 'when', 'until']);
 const leading = new Set(['to', 'from', 'at', 'by', 'up', 'down', 'of']);
 
 /** One segment for each mention, in order; together they cover the sentence. */
@@ -24,6 +24,14 @@ function cut(t: readonly Token[], a: Mention, b: Mention, names: readonly Name[]
     if (names.some((n) => n.from < k && k < n.to)) continue;
     const s = strength(t, k, b.from);
     if (s > best) { best = s; at = k; }
+  }
+  // "the Dunfell's 1,390", "the Pellick 8", "its limit of 105": what stands right before a number goes with it.
+  const own = names.find((n) => n.to === b.from && n.from >= a.to && n.meanings.some((x) => x.own && x.slots.length > 0));
+  const noun = own ? own.from : t[b.from - 1]?.low === 'of' && best <= 1 && b.from - 2 >= a.to ? b.from - 2 : -1;
+  if (noun >= 0 && (at < 0 || best <= 1)) {
+    let k = noun;
+    while (k > a.to && /^(?:the|a|an|its|my|his|her|their|our|own|this|that)$/.test(t[k - 1]!.low)) k--;
+    return k;
   }
   if (at >= 0) return at;
   // No joint: a phrase right after the first number stays with it ("78 minutes on the desk").

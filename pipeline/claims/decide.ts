@@ -17,6 +17,9 @@ export interface Decision {
 /** Readings this much dearer than the best count as about as good. */
 export const margin = 1;
 
+/** A reading up to this much dearer that fits keeps an alarm back. */
+export const doubt = 1.5;
+
 export interface Weighing {
   /** Say nothing rather than "untied" where nothing fits: a number that need not be about a reading. */
   silent?: boolean;
@@ -30,7 +33,7 @@ export function decide(m: Mention, candidates: readonly Candidate[], weighing: W
   if (!best) return { verdict: weighing.silent ? 'not-a-claim' : 'untied', why: 'no reading of the record goes with these words', ranked };
   const near = ranked.find((r) => r.fits && r.candidate.cost <= best.candidate.cost + margin);
   if (near) return { verdict: 'agrees', chosen: near.candidate, why: near.candidate.why, ranked };
-  const far = ranked.find((r) => r.fits);
+  const far = ranked.find((r) => r.fits && r.candidate.cost <= best.candidate.cost + doubt);
   if (weighing.silent) return { verdict: 'not-a-claim', why: 'need not be about a reading', ranked };
   if (far) return { verdict: 'untied', chosen: best.candidate, why: `would be right for another reading (${far.candidate.fact.id})`, ranked };
   if (weighing.soft) return { verdict: 'untied', chosen: best.candidate, why: 'the words leave open what is stated', ranked };
@@ -39,7 +42,7 @@ export function decide(m: Mention, candidates: readonly Candidate[], weighing: W
 }
 
 /** The best reading may cost no more than this for an alarm. */
-const certain = 0.9;
+const certain = 1.2;
 
 export function fit(m: Mention, x: Candidate): boolean {
   if (x.kind === 'rank') return m.value.sign() < 0 ? x.fact.value.toNumber() === x.fact.keys.length : x.fact.value.equals(m.value);

@@ -40,6 +40,9 @@ export const unlisted = 2;
 
 export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, state: State, units: readonly Unit[] | undefined, options: { ahead?: boolean; ignoreBase?: boolean } = {}): SlotEvidence[] {
   const said = p.said[index]!;
+  const measures = units && [...g.measureUnits].filter(([, dims]) => units.some((u) => dims.has(u.dimension))).map(([m]) => m);
+  // What no reading in this unit has cannot be what is spoken of.
+  const possible = (i: number, v: string): boolean => !measures || measures.some((m) => g.valuesWith.get(m)![i]!.has(v));
   const out = g.slots.map((slot, i): SlotEvidence => {
     const e: SlotEvidence = { costs: new Map(), rest: 1, empty: 0, named: false, known: false };
     const pair = s.paired.get(index)?.find((x) => x.slot === i);
@@ -53,19 +56,19 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
       values.forEach((v, k) => e.costs.set(v, k === 0 ? 0 : 0.6));
       return { ...e, rest: Infinity, empty: slot.field === 'phase' ? 0.3 : slot.field === 'setup' ? 1 : 0.4, named: true, known: true };
     }
-    const earlier = s.hits.filter((h) => h.slot === i && h.segment < index && h.baseOf < 0);
-    const later = options.ahead ? s.hits.filter((h) => h.slot === i && h.segment > index && h.segment <= index + 1 && h.baseOf < 0) : [];
+    const earlier = s.hits.filter((h) => h.slot === i && h.segment < index && h.baseOf < 0 && possible(i, h.value));
+    const later = options.ahead ? s.hits.filter((h) => h.slot === i && h.segment > index && h.segment <= index + 1 && h.baseOf < 0 && possible(i, h.value)) : [];
     const near = [...later, ...[...earlier].reverse()];
     let cost = 0;
     for (const h of near) if (!e.costs.has(h.value)) { e.costs.set(h.value, cost); cost = cost === 0 ? 0.7 : cost + 0.3; }
     if (near.length) { e.known = true; e.rest = unlisted; }
     if (slot.field === 'phase' || slot.field === 'measure') return e;
     const fresh = near.length === 0;
-    state.topics[i]!.forEach((v, k) => {
+    state.topics[i]!.filter((v) => possible(i, v)).forEach((v, k) => {
       if (e.costs.has(v)) return;
       e.costs.set(v, fresh ? (k === 0 ? 0 : Math.min(1.4, 0.5 + 0.4 * k)) : 1 + 0.3 * k);
     });
-    if (fresh && state.topics[i]!.length) { e.known = true; e.rest = unlisted; }
+    if (fresh && e.costs.size) { e.known = true; e.rest = unlisted; }
     if (!e.known) e.rest = 1;
     return e;
   });
@@ -175,12 +178,22 @@ function dropIncompatible(g: Grid, out: SlotEvidence[]): void {
   }
 }
 
-/** Cells with their cost, the best first, none dearer than `limit`. */
+/** Cells with their cost above the best one's, the best first, none more than `limit` above it. */
 export function cellsFor(g: Grid, e: readonly SlotEvidence[], limit: number): { cell: Cell; cost: number }[] {
+  for (const start of [1.5, 4, 7]) {
+    const found = walkTree(g, e, start + limit);
+    const least = found[0]?.cost;
+    if (least === undefined || least > start) continue;
+    return found.filter((x) => x.cost <= least + limit).map((x) => ({ cell: x.cell, cost: x.cost - least }));
+  }
+  return [];
+}
+
+function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number): { cell: Cell; cost: number }[] {
   const out: { cell: Cell; cost: number }[] = [];
   const order = g.order;
   const walk = (branch: Branch, depth: number, cost: number): void => {
-    if (out.length > 400) return;
+    if (out.length > 600) return;
     if (depth === order.length) {
       if (branch.cell) out.push({ cell: branch.cell, cost: cost + (branch.cell.constant ? constantCost(g, e, branch.cell) : 0) });
       return;
@@ -193,7 +206,7 @@ export function cellsFor(g: Grid, e: readonly SlotEvidence[], limit: number): { 
     }
   };
   walk(g.tree, 0, 0);
-  return out.filter((x) => x.cost <= limit).sort((a, b) => a.cost - b.cost || a.cell.index - b.cell.index);
+  return out.sort((a, b) => a.cost - b.cost || a.cell.index - b.cell.index);
 }
 
 /** A limit or target is meant only where the words say so, or where the measure has nothing else. */

@@ -38,6 +38,8 @@ export interface Grid {
   dimensions: ReadonlySet<Dimension>;
   /** Dimensions in which each measure is given. */
   measureUnits: ReadonlyMap<string, ReadonlySet<Dimension>>;
+  /** By measure: the values that each slot has with it. */
+  valuesWith: ReadonlyMap<string, readonly ReadonlySet<string>[]>;
   /** Measures that have nothing but constants. */
   onlyConstant: ReadonlySet<string>;
   /** The role of each phase. */
@@ -93,9 +95,10 @@ export function grid(facts: Facts): Grid {
   });
   const measureUnits = new Map<string, Set<Dimension>>();
   for (const [m, list] of byMeasure) measureUnits.set(m, new Set(list.map((c) => c.unit.dimension)));
+  const valuesWith = new Map([...byMeasure].map(([m, list]) => [m, slots.map((_, i) => new Set(list.map((c) => c.at[i]!)))]));
   const onlyConstant = new Set([...byMeasure].filter(([, list]) => list.every((c) => c.constant)).map(([m]) => m));
   return {
-    slots, of, cells, values, byMeasure, tree, order, dimensions: new Set(cells.map((c) => c.unit.dimension)), measureUnits, onlyConstant,
+    slots, of, cells, values, byMeasure, tree, order, dimensions: new Set(cells.map((c) => c.unit.dimension)), measureUnits, onlyConstant, valuesWith,
     roles: new Map([...values[of.phase[0]!]!.keys()].map((v) => [v, roleOf(v)])), holders: new Set(facts.holders()),
     byKey: new Map(cells.map((c) => [c.key, c])),
     byVector: new Map(cells.map((c) => [c.at.join('\u0000'), c])),

@@ -22,7 +22,7 @@ export function readChange(c: Context, index: number): Candidate[] {
       if (over) push(out, c, over, 'rise', cost, cell, 'over the room', { sign: 0 });
       continue;
     }
-    if (words.median || (words.pronoun && c.now.said[0]?.kind === 'median')) {
+    if (words.median || (words.pronoun && c.now.said.some((t) => t.kind === 'median'))) {
       const set = siblings(c.grid, cell, c.grid.of.setup);
       if (set.length > 2) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, way, cell), firm: words.median });
       if (words.median) continue;

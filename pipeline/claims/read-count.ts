@@ -25,7 +25,7 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
   const { low, tokens } = c.parsed;
   for (let i = mention.to; i < Math.min(low.length, mention.to + 4); i++) {
     if (tokens[i]!.kind === 'mark' && low[i] !== '-') break;
-    if (/^(?:of|and|or|to|in|on|at|with|is|are|was|were|that|which|than)$/.test(low[i]!)) break;
+    if (/^(?:of|and|or|to|in|on|at|with|is|are|was|were|that|which|than|under|for|by|as|over|from|when|after|before|then|while|so|per|behind|above|below|idle)$/.test(low[i]!)) break;
     const found = nouns.filter(([, , re]) => re.test(low[i]!));
     if (found.length) return { what: found.map(([w]) => w), sure: found.some(([, sure]) => sure) && (i === mention.to || i === mention.to + 1) };
   }
@@ -37,7 +37,9 @@ export function setSize(c: Context, index: number): boolean {
   const { mention } = c.parsed.said[index]!;
   const { low } = c.parsed;
   const before = low.slice(Math.max(0, mention.from - 3), mention.from).join(' ');
-  return /(?:of the|of all|all|the other|other|all the|of our|of these|of those)$/.test(before);
+  if (/(?:^| )(?:all|the other|other|all the|all of the)$/.test(before)) return true;
+  const previous = c.parsed.said[index - 1];
+  return previous !== undefined && !previous.mention.unit && /(?:of the|of all|of our|of these|of those|of all the)$/.test(before) && mention.from - previous.mention.to <= 4;
 }
 
 function members(c: Context, what: Counted): { cells: Cell[]; n: number }[] {

@@ -63,6 +63,7 @@ export function pairWith(c: Context, index: number): { first: number; second: nu
     const a = said[first];
     const b = said[first + 1];
     if (!a || !b || a.mention.type !== 'cardinal' || b.mention.type !== 'cardinal' || a.named || b.named) continue;
+    if (a.cue.op !== 'value' && a.cue.op !== 'range' || b.cue.op !== 'value' && b.cue.op !== 'range') continue;
     if (a.mention.unit && b.mention.unit && a.mention.unit.dimension !== b.mention.unit.dimension) continue;
     const gap = low.slice(a.mention.to, b.mention.from);
     if (gap.some((_, k) => tokens[a.mention.to + k]!.kind === 'mark' && !/^[-–—→>,]$/.test(gap[k]!)) || gap.length > 9) continue;

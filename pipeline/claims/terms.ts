@@ -30,19 +30,25 @@ export function evaluate(facts: Facts, term: Term): Fact | undefined {
   return isFact(made) ? made : undefined;
 }
 
-/** The same term about other things; undefined where the record has no such reading or nothing would change. */
+/** The same term about other things; undefined where the record has no such reading or nothing would change. What the term itself compares with stays. */
 export function substitute(g: Grid, term: Term, change: ReadonlyMap<number, string>): Term | undefined {
+  const first = firstCell(g, term);
+  return first && replaced(g, term, change, first);
+}
+
+function replaced(g: Grid, term: Term, change: ReadonlyMap<number, string>, first: Cell): Term | undefined {
   let differs = false;
   const args: (Key | Term)[] = [];
   for (const a of term.args) {
     if (typeof a !== 'string') {
-      const inner = substitute(g, a, change);
+      const inner = replaced(g, a, change, first);
       if (inner) differs = true;
       args.push(inner ?? a);
       continue;
     }
     const cell = g.byKey.get(a);
-    const other = cell && !cell.constant ? moved(g, cell, change) : undefined;
+    const own = cell && new Map([...change].filter(([i]) => cell.at[i] === first.at[i]));
+    const other = cell && own!.size ? moved(g, cell, own!) : undefined;
     if (other && other.key !== a) { differs = true; args.push(other.key); } else args.push(a);
   }
   return differs ? { ...term, args } : undefined;

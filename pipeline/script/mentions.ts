@@ -75,7 +75,7 @@ function mention(t: readonly Token[], n: NumberSpan, u: UnitSpan | undefined): M
     ...blank(t, n.from, u ? u.to : n.to),
     type: fold ? 'multiplier' : n.type === 'fraction' && u ? 'cardinal' : n.type,
     value: n.value, decimals: n.decimals, form: n.form,
-    ...(n.step && { step: n.step }), ...(u && !fold && { unit: u.unit }), loose: u?.loose ?? false, adjectival: u?.adjectival ?? false,
+    ...(n.step ? { step: n.step } : n.type === 'fraction' && u && n.decimals === 0 && { step: Exact.of(1n, n.value.d) }), ...(u && !fold && { unit: u.unit }), loose: u?.loose ?? false, adjectival: u?.adjectival ?? false,
   };
 }
 
