@@ -1,6 +1,6 @@
 // Horizontal bars from a true zero, their values at their ends, names at the left edge: shared by all bar charts.
 import { bars as barSizes, type Colour, colours, measure, type Misfit, type Rect, space, stroke, type TextStyle, type, wrap } from '../theme/index.js';
-import { baseSpec, type Spec } from './spec.js';
+import { baseSpec, middleShift, type Spec } from './spec.js';
 
 export interface Bar {
   series: string;
@@ -75,7 +75,7 @@ export function barSpec({ body, groups, series, extent, mark }: BarOptions): Bar
   });
   const nameLayers = [[1, 0, 0], [2, 0, -0.55], [2, 1, 0.55]].flatMap(([count, index, shift]) => {
     const values = names.flatMap((lines, i) => (lines.length === count ? [{ row: `${i}`, text: lines[index!] }] : []));
-    return values.length ? [{ data: { values }, mark: { type: 'text', fontSize: type.name.size, fontWeight: type.name.weight, dy: Math.round(shift! * type.name.size) }, encoding: { x: { value: leadColumn - left }, y, text: { field: 'text' } } }] : [];
+    return values.length ? [{ data: { values }, mark: { type: 'text', fontSize: type.name.size, fontWeight: type.name.weight, dy: Math.round(shift! * type.name.size) + middleShift }, encoding: { x: { value: leadColumn - left }, y, text: { field: 'text' } } }] : [];
   });
   const beside = (texts: string[], at: number, mark: Spec): Spec[] => {
     const values = texts.flatMap((text, i) => (text ? [{ row: `${i}`, text }] : []));

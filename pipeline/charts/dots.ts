@@ -3,7 +3,7 @@ import { type Fact, isFact, quantityName } from '../facts/index.js';
 import { colours, measure, type, space, wrap } from '../theme/index.js';
 import { acrossLayers, ticks } from './axis.js';
 import type { Chart } from './chart.js';
-import { best, tiedNote } from './overlap.js';
+import { best } from './overlap.js';
 import { commonName, type Row, rowName, select } from './rows.js';
 import { baseSpec, type Spec } from './spec.js';
 import { figure, foot, subtitle, unitSymbol } from './words.js';
@@ -22,7 +22,7 @@ export const dots: Chart = {
     const shown = chosen.rows.slice(request.slice?.from, request.slice?.to);
     const winner = !chosen.comparable ? {} : best(facts, chosen.measure, chosen.rows.map((r) => r.fact));
     const scale = ticks(Math.min(...runs), Math.max(...runs), 6);
-    const notes = foot(facts, shown.map((r) => r.fact), [...(winner.tied ? [tiedNote] : []), ...(scale.domain[0] > 0 ? ['scale not from zero'] : [])]);
+    const notes = foot(facts, shown.map((r) => r.fact), scale.domain[0] > 0 ? ['scale not from zero'] : []);
     const heading = {
       title: request.title ?? `${quantityName(facts.about, chosen.measure, chosen.part)}, run by run`,
       subtitle: subtitle(facts, chosen.measure, unitSymbol(chosen.rows.map((r) => r.fact)), commonName(facts, shown[0]!, chosen.by)),

@@ -41,7 +41,7 @@ export const trace: Chart = {
     const times = runs.flatMap((r) => r.times.filter(Number.isFinite));
     if (values.length < 2) return work.complain('picture-empty', `the log of picture "${request.name}" has no values to draw`, main.id);
     const long = Math.max(...times) - Math.min(...times) > 600;
-    const up = ticks(min(values), max(values), 5);
+    const up = ticks(min(values), max(values) + (max(values) - min(values)) * 0.04, 5);
     const across = ticks(Math.min(0, min(times)), max(times), 8, timeSteps);
     const end = max(times);
     const shownTicks = { domain: [across.domain[0], end] as [number, number], at: across.at.filter((t) => t.value <= end).map((t) => ({ value: t.value, text: long ? clock(t.value) : t.text })) };

@@ -33,7 +33,7 @@ export function factName(about: About, fact: Fact): string {
   const forms: Partial<Record<Fact['kind'], string>> = {
     rise: `${what}, rise`, difference: `${what}, difference`, points: `${what}, difference`, percent_change: `${what}, change`,
     percent_of: whole === 'limit' ? `${what}, share of the limit` : `${what}, share`, ratio: `${what}, ratio`,
-    over_room: `${what} over room`, per_watt: `${what} per watt`, per_price: `${what} per ${fact.unit.id.split('/').at(-1)}`,
+    over_room: `${what} over room`, per_watt: `${what} per watt`, per_price: `${what} per ${fact.unit.one.split(' per ').at(-1)}`,
     rank: `${what}, place`, median: `${what}, median`, range: `${what}, range`, count: fact.variant === 'runs' ? 'Runs' : 'Count',
   };
   return forms[fact.kind] ?? what;

@@ -25,7 +25,8 @@ export function planGraphics(facts: Facts): PictureRequest[] {
   if (other) {
     const difference = facts.derive('difference', [other, key]);
     if (isFact(difference)) ask({ kind: 'before-after', name: 'between-settings', facts: [difference.id] });
-    const changed = second && facts.derive('percent_change', [withFields(second.key, { setting: splitKey(other)!.setting }), second.key]);
+    const pair = second && [withFields(second.key, { setting: splitKey(other)!.setting }), second.key];
+    const changed = pair && facts.derive(hasRatios(second.fact) ? 'percent_change' : 'difference', pair);
     if (changed && isFact(changed)) ask({ kind: 'figure', name: 'figure-change', facts: [changed.id] });
   }
   const listed = [key, ...(otherSetups.length >= otherSettings.length ? otherSetups : otherSettings)];
@@ -53,6 +54,11 @@ function measures(facts: Facts): { key: Key; fact: Fact }[] {
     const fact = first && facts.value(first.key);
     return first && fact && isFact(fact) ? [{ key: first.key, fact }] : [];
   });
+}
+
+/** Percents of temperatures and of levels mean nothing. */
+function hasRatios(fact: Fact): boolean {
+  return !['temperature', 'sound-level'].includes(fact.unit.dimension);
 }
 
 function measured(facts: Facts, key: Key): boolean {

@@ -1,6 +1,6 @@
 // Invented episodes, built by hand so that the pictures are tested apart from the reader of records.
 import type { Place } from '../../pipeline/places/index.js';
-import { readQuantity, unit } from '../../pipeline/quantities/index.js';
+import { Exact, readQuantity, unit } from '../../pipeline/quantities/index.js';
 import { bareEpisode, type Episode, type Measure, type Reading, type Trace } from '../../pipeline/records/index.js';
 import { Facts } from '../../pipeline/facts/index.js';
 
@@ -106,3 +106,15 @@ export function pumps(): Episode {
 
 export const cardFacts = (): Facts => new Facts(card());
 export const pumpFacts = (): Facts => new Facts(pumps());
+
+/** With a fan curve of four points. */
+export function withCurve(): Facts {
+  const whole = (n: number, id: string) => ({ value: Exact.of(n), unit: unit(id), decimals: 0 });
+  return new Facts({
+    ...card(),
+    curves: [{
+      id: 'fans', name: 'Fans against core temperature', place, of: { label: 'Fan speed', unit: unit('rpm') }, against: { label: 'core', unit: unit('degC') },
+      points: [[30, 600], [50, 900], [70, 1400], [80, 2000]].map(([at, value]) => ({ at: whole(at!, 'degC'), value: whole(value!, 'rpm') })),
+    }],
+  });
+}

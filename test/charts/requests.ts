@@ -1,0 +1,31 @@
+// One request and more for every kind of chart.
+import type { ChartRequest } from '../../pipeline/charts/index.js';
+import type { Facts } from '../../pipeline/facts/index.js';
+import { cardFacts, place, pumpFacts, withCurve } from './sample.js';
+
+export interface Case {
+  name: string;
+  facts: () => Facts;
+  request: Omit<ChartRequest, 'place' | 'name'>;
+}
+
+const settings = ['stock', 'limit-75', 'undervolt', 'overclock'];
+
+export const cases: Case[] = [
+  { name: 'idle-load', facts: cardFacts, request: { kind: 'bars-idle-load', measure: 'temperature', setups: ['closed-case'] } },
+  { name: 'grouped', facts: cardFacts, request: { kind: 'bars', measure: 'frame_rate' } },
+  { name: 'twelve-bars', facts: pumpFacts, request: { kind: 'bars', measure: 'flow' } },
+  { name: 'one-layer', facts: cardFacts, request: { kind: 'bars', measure: 'power', setups: ['open-bench'] } },
+  { name: 'ranked-lower', facts: cardFacts, request: { kind: 'ranked', measure: 'temperature', setups: ['open-bench'] } },
+  { name: 'ranked-higher', facts: pumpFacts, request: { kind: 'ranked', measure: 'flow', settings: ['full'] } },
+  { name: 'per-watt', facts: cardFacts, request: { kind: 'ranked', facts: settings.map((s) => `per_watt:open-bench/${s}/scene/frame_rate/average/load~measure=power,part=board`) } },
+  { name: 'dots', facts: cardFacts, request: { kind: 'dots', measure: 'temperature', setups: ['open-bench'] } },
+  { name: 'six-dots', facts: pumpFacts, request: { kind: 'dots', measure: 'flow', settings: ['full'] } },
+  { name: 'share', facts: cardFacts, request: { kind: 'share-of-limit', measure: 'power', setups: ['closed-case'] } },
+  { name: 'trace', facts: cardFacts, request: { kind: 'trace', measure: 'temperature' } },
+  { name: 'curve', facts: withCurve, request: { kind: 'curve', text: 'fans' } },
+];
+
+export function requestOf({ name, request }: Case): ChartRequest {
+  return { ...request, name, place };
+}
