@@ -6,7 +6,8 @@ import { Exact } from './exact.js';
 export type Dimension =
   | 'temperature' | 'temperature-difference' | 'power' | 'voltage' | 'current' | 'resistance' | 'frequency' | 'rotation'
   | 'frame-rate' | 'sound-level' | 'energy' | 'charge' | 'duration' | 'share' | 'points' | 'mass' | 'length' | 'volume'
-  | 'flow' | 'air-flow' | 'pressure' | 'data' | 'data-rate' | 'illuminance' | 'money' | 'count' | 'score' | 'compound';
+  | 'flow' | 'air-flow' | 'pressure' | 'data' | 'data-rate' | 'illuminance' | 'apparent-power' | 'loudness' | 'force' | 'torque'
+  | 'conductivity' | 'operations' | 'money' | 'count' | 'score' | 'compound';
 
 export interface Unit {
   /** How records and tables write it, ASCII where it can be: `degC`, `dB(A)`, `L/min`. */
@@ -38,6 +39,7 @@ const rows: Row[] = [
   ['mW', 'power', 'mW', 'milliwatt', 'milliwatts', '1/1000'],
   ['W', 'power', 'W', 'watt', 'watts', '1', 'watt|watts'],
   ['kW', 'power', 'kW', 'kilowatt', 'kilowatts', '1000'],
+  ['VA', 'apparent-power', 'VA', 'volt-ampere', 'volt-amperes', '1', 'volt-amps'],
   ['uV', 'voltage', 'µV', 'microvolt', 'microvolts', '1/1000000', 'µV|μV'],
   ['mV', 'voltage', 'mV', 'millivolt', 'millivolts', '1/1000'],
   ['V', 'voltage', 'V', 'volt', 'volts', '1'],
@@ -50,9 +52,11 @@ const rows: Row[] = [
   ['MHz', 'frequency', 'MHz', 'megahertz', 'megahertz', '1000000', 'mhz'],
   ['GHz', 'frequency', 'GHz', 'gigahertz', 'gigahertz', '1000000000', 'ghz|gig|gigs'],
   ['MT/s', 'frequency', 'MT/s', 'megatransfer per second', 'megatransfers per second', '1000000'],
+  ['GT/s', 'frequency', 'GT/s', 'gigatransfer per second', 'gigatransfers per second', '1000000000'],
   ['rpm', 'rotation', 'rpm', 'revolution per minute', 'revolutions per minute', '1', 'RPM|r/min|revs|revolutions'],
   ['fps', 'frame-rate', 'fps', 'frame per second', 'frames per second', '1', 'FPS|frame|frames|frames a second'],
   ['dB(A)', 'sound-level', 'dB(A)', 'decibel', 'decibels', '1', 'dBA|dB (A)|dB A|dB'],
+  ['sone', 'loudness', 'sone', 'sone', 'sones', '1'],
   ['mWh', 'energy', 'mWh', 'milliwatt-hour', 'milliwatt-hours', '18/5'],
   ['Wh', 'energy', 'Wh', 'watt-hour', 'watt-hours', '3600', 'watt hour|watt hours'],
   ['kWh', 'energy', 'kWh', 'kilowatt-hour', 'kilowatt-hours', '3600000', 'kilowatt hour|kilowatt hours'],
@@ -111,13 +115,34 @@ const rows: Row[] = [
   ['kB/s', 'data-rate', 'kB/s', 'kilobyte per second', 'kilobytes per second', '1000', 'KB/s|kilobytes a second'],
   ['MB/s', 'data-rate', 'MB/s', 'megabyte per second', 'megabytes per second', '1000000', 'MBps|megabytes a second'],
   ['GB/s', 'data-rate', 'GB/s', 'gigabyte per second', 'gigabytes per second', '1000000000', 'GBps|gigabytes a second'],
+  ['TB/s', 'data-rate', 'TB/s', 'terabyte per second', 'terabytes per second', '1000000000000', 'TBps|terabytes a second'],
+  ['MiB/s', 'data-rate', 'MiB/s', 'mebibyte per second', 'mebibytes per second', '1048576'],
+  ['GiB/s', 'data-rate', 'GiB/s', 'gibibyte per second', 'gibibytes per second', '1073741824'],
+  ['IOPS', 'operations', 'IOPS', 'operation per second', 'operations per second', '1', 'operations a second'],
   ['Mbit/s', 'data-rate', 'Mbit/s', 'megabit per second', 'megabits per second', '125000', 'Mbps|megabits a second'],
   ['Gbit/s', 'data-rate', 'Gbit/s', 'gigabit per second', 'gigabits per second', '125000000', 'Gbps|gigabits a second'],
   ['lx', 'illuminance', 'lx', 'lux', 'lux', '1', 'lux'],
   ['cd/m2', 'illuminance', 'cd/m²', 'candela per square metre', 'candelas per square metre', '1', 'nit|nits|cd/m²'],
+  ['N', 'force', 'N', 'newton', 'newtons', '1'],
+  ['N*m', 'torque', 'N·m', 'newton metre', 'newton metres', '1', 'Nm|N·m|newton meter|newton meters'],
+  ['W/(m*K)', 'conductivity', 'W/(m·K)', 'watt per metre and kelvin', 'watts per metre and kelvin', '1', 'W/(m·K)|W/mK|W/m·K|W/m*K|W/m-K'],
   ['EUR', 'money', '€', 'euro', 'euros', '1', '€'],
   ['USD', 'money', '$', 'dollar', 'dollars', '1', '$|bucks'],
   ['GBP', 'money', '£', 'pound', 'pounds', '1', '£|quid'],
+  ['CHF', 'money', 'CHF', 'Swiss franc', 'Swiss francs', '1'],
+  ['CAD', 'money', 'CAD', 'Canadian dollar', 'Canadian dollars', '1'],
+  ['AUD', 'money', 'AUD', 'Australian dollar', 'Australian dollars', '1'],
+  ['NZD', 'money', 'NZD', 'New Zealand dollar', 'New Zealand dollars', '1'],
+  ['JPY', 'money', 'JPY', 'yen', 'yen', '1'],
+  ['CNY', 'money', 'CNY', 'yuan', 'yuan', '1'],
+  ['INR', 'money', 'INR', 'rupee', 'rupees', '1'],
+  ['KRW', 'money', 'KRW', 'South Korean won', 'South Korean won', '1'],
+  ['BRL', 'money', 'BRL', 'Brazilian real', 'Brazilian reais', '1'],
+  ['SEK', 'money', 'SEK', 'Swedish krona', 'Swedish kronor', '1'],
+  ['NOK', 'money', 'NOK', 'Norwegian krone', 'Norwegian kroner', '1'],
+  ['DKK', 'money', 'DKK', 'Danish krone', 'Danish kroner', '1'],
+  ['PLN', 'money', 'PLN', 'zloty', 'zlotys', '1'],
+  ['CZK', 'money', 'CZK', 'Czech koruna', 'Czech korunas', '1'],
   ['crowns', 'money', 'crowns', 'crown', 'crowns', '1', 'crown'],
   ['1', 'count', '', '', '', '1', 'count'],
   ['score', 'score', 'points', 'point', 'points', '1', 'pts'],
@@ -148,10 +173,10 @@ for (const u of units.values()) {
   }
 }
 
-/** A symbol whose other case would be another unit: mW and MW, MB/s and Mb/s, K and the prefix k. */
+/** A symbol whose other case would be another unit: mW and MW, MB/s and Mb/s, Nm and nm, K and the prefix k. */
 function caseMatters(name: string, u: Unit): boolean {
   if (/[A-Za-z]{5}/.test(name)) return false;
-  if (u.dimension === 'data' || u.dimension === 'data-rate' || name === 'K') return true;
+  if (['data', 'data-rate', 'force', 'torque'].includes(u.dimension) || name === 'K') return true;
   return /^[mM]/.test(name) && ['power', 'voltage', 'current', 'resistance', 'energy', 'charge', 'length'].includes(u.dimension);
 }
 
