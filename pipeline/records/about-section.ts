@@ -1,5 +1,5 @@
 // What the record says about the episode besides its readings.
-import { convert, Exact, findUnit, type Unit, units } from '../quantities/index.js';
+import { convert, findUnit, type Unit, units } from '../quantities/index.js';
 import { type Context, usualUnit } from './context.js';
 import type { Curve, Episode, Instrument } from './episode.js';
 import type { Reader } from './document.js';
@@ -71,7 +71,8 @@ function readCurve(key: Written, f: CurveFields, reader: Reader): Curve | undefi
 function secondUnits(also: Written[], reader: Reader): Map<string, string> {
   const map = new Map<string, string>();
   const put = (second: Unit) => {
-    for (const u of units.values()) if (u.id !== second.id && u.dimension === second.dimension && convert(Exact.zero, u, second)) map.set(u.id, second.id);
+    if (second.dimension === 'money' || second.dimension === 'compound') return;
+    for (const u of units.values()) if (u.id !== second.id && u.dimension === second.dimension) map.set(u.id, second.id);
   };
   for (const w of also) {
     const second = findUnit(w.text);

@@ -156,12 +156,19 @@ export function fields<F extends Record<string, Shape<unknown>>, R = never>(
       if (node === undefined && raw) return undefined;
       if (!isMap(node)) return mismatch(reader, node, around, options.expects);
       const result: MapRead<F, R> = { fields: {}, keys: {}, rest: [], place: reader.place(node, around) };
+      const seen = new Map<string, Place>();
       for (const pair of node.items) {
         const key = writtenOf(reader.resolve(pair.key as Node), reader);
         if (!key) {
           reader.fail(reader.place(pair.key as Node, around), 'record-form', `expected a name before the colon, found ${describe(pair.key as Node)}`);
           continue;
         }
+        const before = seen.get(key.text);
+        if (before) {
+          reader.fail(key.place, 'yaml-duplicate', `"${key.text}" stands a second time in the same map; only one can hold`, { said: key.text, related: [{ place: before, label: 'the first one' }] });
+          continue;
+        }
+        seen.set(key.text, key.place);
         if (Object.hasOwn(known, key.text)) {
           result.keys[key.text as keyof F] = key.place;
           const value = known[key.text]!.read(pair.value as Node, reader, key.place);

@@ -1,6 +1,6 @@
 // The two tables that can stand alone: readings.csv (tidy readings) and names.csv (how things are spoken).
 import { type CsvOptions, cellPlace, scanCsv } from '../logs/index.js';
-import { type Finding, nearest, type Outcome, type Place, type Source } from '../places/index.js';
+import { comparePlaces, type Finding, nearest, type Outcome, type Place, type Source } from '../places/index.js';
 import { findUnit, readNumber, units } from '../quantities/index.js';
 import type { Named, Reading } from './episode.js';
 import { isId, idRule, type Key, keyFields, makeKey } from './key.js';
@@ -44,7 +44,7 @@ export function readReadings(source: Source, options: TableOptions = {}): Outcom
     const key = makeKey(Object.fromEntries(keyFields.map((f, i) => [f, ids[i]!])));
     readings.push({ key, run, quantity: { ...number!, unit: unit! }, constant: run === '', place: row.whole });
   }
-  return { value: table.value && readings, findings };
+  return { value: table.value && readings, findings: findings.sort((a, b) => comparePlaces(a.place, b.place)) };
 }
 
 /** How things are spoken: kind, id, and forms separated by semicolons. */
