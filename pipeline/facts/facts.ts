@@ -4,6 +4,7 @@ import { type Episode, type Key, type KeyField, type Reading, splitKey, type Tra
 import { type Fact, type FactKind, factKinds } from './fact.js';
 import { type FactId, readId, subjectKey, writeId } from './id.js';
 import { Neighbours, priceKey } from './neighbours.js';
+import { asDifference } from './named-differences.js';
 import { operations } from './operations.js';
 import { roundingRules } from './rounding.js';
 import { sofaNote } from './sofa.js';
@@ -35,7 +36,8 @@ export class Facts {
     this.traces = episode.traces;
     this.#stated = episode.stated;
     this.#quoted = new Set(episode.quotes.map((q) => q.as));
-    for (const r of episode.readings) {
+    for (const written of episode.readings) {
+      const r = asDifference(written);
       const list = this.#byKey.get(r.key);
       if (list) list.push(r);
       else this.#byKey.set(r.key, [r]);

@@ -7,7 +7,7 @@ import { inWords } from './words.js';
 export function show(value: Exact, unit: Unit, decimals: number): string {
   const number = showNumber(value, decimals);
   if (isSign(unit)) return number.startsWith('−') ? `−${unit.symbol}${number.slice(1)}` : unit.symbol + number;
-  if (unit.symbol === '×') return `${number}×`;
+  if (unit.symbol === '×' || unit.symbol === ':1') return number + unit.symbol;
   return unit.symbol ? `${number} ${unit.symbol}` : number;
 }
 
@@ -35,7 +35,7 @@ export function speak(value: Exact, unit: Unit, decimals: number, options: Speak
   if (isSign(unit) && decimals === 2) return speakMoney(value, unit, options);
   const text = value.toFixed(decimals);
   const number = say(value, decimals, options);
-  const word = unit.id === 'degC' ? plural(text, 'degree', 'degrees') : plural(text, unit.one, unit.many);
+  const word = unit.id === ':1' ? 'to one' : unit.id === 'degC' ? plural(text, 'degree', 'degrees') : plural(text, unit.one, unit.many);
   return word ? `${number} ${word}` : number;
 }
 

@@ -73,6 +73,7 @@ const rows: Row[] = [
   ['%', 'share', '%', 'percent', 'percent', '1/100', 'per cent|pct'],
   ['points', 'points', 'points', 'percentage point', 'percentage points', '1', 'point|pp|%-points|percent points'],
   ['x', 'share', '×', 'times', 'times', '1', '×|times|fold'],
+  [':1', 'count', ':1', '', '', '1'],
   ['mg', 'mass', 'mg', 'milligram', 'milligrams', '1/1000'],
   ['g', 'mass', 'g', 'gram', 'grams', '1', 'gramme|grammes'],
   ['kg', 'mass', 'kg', 'kilogram', 'kilograms', '1000', 'kilo|kilos|kilogramme|kilogrammes'],

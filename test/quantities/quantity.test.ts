@@ -64,7 +64,7 @@ describe('quantities as people write them', () => {
 
 // SI Brochure, 9th edition, 5.4; NIST SP 811, 7.2: a space before the symbol, also before % and °C (from memory).
 test.each([
-  ['61', 'degC', 0, '61 °C'], ['83', '%', 0, '83 %'], ['-12.4', 'K', 1, '−12.4 K'], ['2480', 'MHz', 0, '2,480 MHz'], ['1234567.5', 'W', 1, '1,234,567.5 W'], ['499', 'USD', 2, '$499.00'], ['-5', 'EUR', 0, '−€5'], ['1.254', 'x', 2, '1.25×'], ['3', '1', 0, '3'], ['-0.04', 'V', 1, '0.0 V'], ['29', 'crowns', 0, '29 crowns'],
+  ['61', 'degC', 0, '61 °C'], ['83', '%', 0, '83 %'], ['-12.4', 'K', 1, '−12.4 K'], ['2480', 'MHz', 0, '2,480 MHz'], ['1234567.5', 'W', 1, '1,234,567.5 W'], ['499', 'USD', 2, '$499.00'], ['-5', 'EUR', 0, '−€5'], ['1.254', 'x', 2, '1.25×'], ['3', '1', 0, '3'], ['1180', ':1', 0, '1,180:1'], ['-0.04', 'V', 1, '0.0 V'], ['29', 'crowns', 0, '29 crowns'],
 ] as const)('%s %s is shown as %s', (value, id, decimals, shown) => {
   expect(show(Exact.parse(value)!, unit(id), decimals)).toBe(shown);
 });

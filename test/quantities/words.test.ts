@@ -57,7 +57,7 @@ describe('spoken quantities', () => {
     ['1.0', 'V', 1, 'one point zero volts'], ['0.905', 'V', 3, 'zero point nine zero five volts'], ['83', '%', 0, 'eighty-three percent'], ['1', 'points', 0, 'one percentage point'],
     ['1', 'fps', 0, 'one frame per second'], ['96.3', 'fps', 1, 'ninety-six point three frames per second'], ['0.39', 'fps/W', 2, 'zero point three nine frames per second per watt'],
     ['499', 'USD', 2, 'four hundred ninety-nine dollars'], ['499', 'USD', 0, 'four hundred ninety-nine dollars'], ['1.01', 'EUR', 2, 'one euro and one cent'], ['0.50', 'GBP', 2, 'zero pounds and fifty pence'], ['-2.5', 'USD', 2, 'minus two dollars and fifty cents'],
-    ['29', 'crowns', 0, 'twenty-nine crowns'], ['3', '1', 0, 'three'],
+    ['29', 'crowns', 0, 'twenty-nine crowns'], ['3', '1', 0, 'three'], ['1180', ':1', 0, 'one thousand one hundred eighty to one'],
   ] as const)('%s %s', (value, id, decimals, words) => {
     expect(speak(Exact.parse(value)!, unit(id), decimals)).toBe(words);
   });
