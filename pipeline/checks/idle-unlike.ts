@@ -36,7 +36,7 @@ export const idleUnlike: Check = {
       const also = all.slice(1).map((m) => what(context.facts.about, m.key));
       return {
         place: one.run.place, subject: key, said: runsOf([one.run]), recorded: runsOf(one.others), derivation: `${gap} from the nearest of the others`,
-        message: `${tell(context.facts.about, key)}: run ${one.run.run} began at ${runsOf([one.run])} ${mean!.unit.symbol}, ${one.others.length > 2 ? 'the others' : `runs ${listed(one.others.map((r) => r.run))}`} at ${listed(one.others.map((r) => runsOf([r])))}${also.length ? `; so with ${listed(also)}` : ''}`,
+        message: `${tell(context.facts.about, key)}: before run ${one.run.run} it was ${runsOf([one.run])} ${mean!.unit.symbol}, before ${one.others.length > 2 ? 'the others' : `runs ${listed(one.others.map((r) => r.run))}`} ${listed(one.others.map((r) => runsOf([r])))}${also.length ? `; so with ${listed(also)}` : ''}`,
         ...(mean!.unit.dimension === 'temperature' && { slip: 'the part had not come to rest between the runs' }), related: readingPlaces(one.others),
       };
     });

@@ -6,6 +6,7 @@ import { type ThresholdName, type ThresholdRow, thresholds } from './thresholds.
 
 export class Limits {
   readonly #set = new Map<string, string>();
+  readonly #read = new Map<string, Quantity[]>();
 
   constructor(overrides: ReadonlyMap<string, string> = new Map()) {
     for (const [name, value] of overrides) this.#set.set(name, value);
@@ -18,7 +19,7 @@ export class Limits {
 
   /** The number in the unit it is written in. */
   exact(name: ThresholdName): Exact {
-    return read(this.written(name))![0]!.value;
+    return this.#quantities(name)[0]!.value;
   }
 
   number(name: ThresholdName): number {
@@ -27,14 +28,20 @@ export class Limits {
 
   /** "3 %" as 0.03. */
   share(name: ThresholdName): Exact {
-    const q = read(this.written(name))![0]!;
+    const q = this.#quantities(name)[0]!;
     return q.value.times(q.unit.factor);
   }
 
   /** Both ends of a range, in base units. */
   range(name: ThresholdName): { low: Exact; high: Exact; written: string } {
-    const [low, high] = read(this.written(name))!.map((q) => q.value.times(q.unit.factor).plus(q.unit.offset));
+    const [low, high] = this.#quantities(name).map((q) => q.value.times(q.unit.factor).plus(q.unit.offset));
     return { low: low!, high: high!, written: this.written(name) };
+  }
+
+  #quantities(name: ThresholdName): Quantity[] {
+    let quantities = this.#read.get(name);
+    if (!quantities) this.#read.set(name, (quantities = read(this.written(name))!));
+    return quantities;
   }
 }
 

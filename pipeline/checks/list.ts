@@ -44,6 +44,7 @@ import { statedValue } from './stated-value.js';
 import { statedUnderivable } from './stated-underivable.js';
 import { stillWarming } from './still-warming.js';
 import { targetMissed } from './target-missed.js';
+import { tooSmallToMatter } from './too-small-to-matter.js';
 import { unitMixed } from './unit-mixed.js';
 import { unitUnlikely } from './unit-unlikely.js';
 import { withinSpread } from './within-spread.js';
@@ -63,6 +64,7 @@ export const checks: readonly Check[] = [
   decibelsAveraged,
   meanOfRates,
   withinSpread,
+  tooSmallToMatter,
   unitUnlikely,
   unitMixed,
   finerThanInstrument,

@@ -22,9 +22,9 @@ export function runChecks(episode: Episode, facts: Facts, others?: readonly Find
 function reweigh(findings: Finding[], episode: Episode): Finding[] {
   const wanted = new Map(episode.severities.map(({ code, severity }) => [code, severity]));
   const codes = new Set([...checks.map((c) => c.name), ...findings.map((f) => f.code)]);
-  const unknown = episode.severities.filter(({ code }) => !codes.has(code)).map(({ code, place }): Finding => {
+  const unknown = episode.severities.filter(({ code }) => !codes.has(code)).flatMap(({ code, place }): Finding[] => {
     const near = nearest(code, codes);
-    return { code: 'severity-unused', severity: 'warning', place, subject: code, message: `No finding here has the code "${code}"${near ? `; did you mean "${near}"?` : ''}`, ...(near && { suggest: near }) };
+    return near ? [{ code: 'severity-unknown', severity: 'warning', place, subject: code, said: code, suggest: near, message: `No check is named "${code}"; did you mean "${near}"?` }] : [];
   });
   return [...findings, ...unknown].flatMap((f) => {
     const to = wanted.get(f.code);

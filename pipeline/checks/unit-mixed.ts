@@ -1,12 +1,16 @@
 // One quantity in units of two kinds.
-import { grouped } from './measured.js';
+import { differenceUnit, findUnit } from '../quantities/index.js';
+import { commonMeasures, type Reading, splitKey } from '../records/index.js';
 import { type Check, yaml } from './check.js';
-import { readingPlaces, tell } from './words.js';
-import { type Reading, splitKey } from '../records/index.js';
+import { grouped } from './measured.js';
+import { nameOf, readingPlaces, tell } from './words.js';
+
+/** Measures whose name leaves the kind of unit open: a fan speed may be a share, a ratio a factor. */
+const free = new Set(['ratio', 'price', 'fan_speed', 'pump_speed', 'flow', 'pressure', 'utilisation', 'efficiency']);
 
 export const unitMixed: Check = {
   name: 'unit-mixed',
-  says: 'Readings of one measure and part have units of different kinds, or the runs of one reading have different units.',
+  says: 'A measure has a unit of another kind than its name or its other readings, or the runs of one reading have different units.',
   why: 'Watts beside watt-hours, or kelvin beside °C, cannot be averaged or compared; one of them was typed wrong.',
   severity: 'error',
   right: { record: yaml(`
@@ -23,6 +27,7 @@ export const unitMixed: Check = {
       - {for: {setup: a}, power/wall: {idle: 40 41 40 W}}
       - {for: {setup: b}, power/wall: {idle: 44 45 44 Wh}} # expect
       - {for: {setup: c}, power/wall: {idle: [42 W, 0.043 kW, 42 W]}} # expect
+      - {for: {setup: c}, voltage/rail: {idle: 5.02 5.02 5.01 A}} # expect
   `) },
   run({ episode, facts }) {
     const kind = (r: Reading): string => r.quantity.unit.dimension;
@@ -44,6 +49,13 @@ export const unitMixed: Check = {
         related: readingPlaces([all[0]!]),
       }] : [];
     });
-    return [...kinds, ...runs];
+    const told = new Set(kinds.map((k) => k.subject));
+    const named = [...grouped(counted.filter((r) => !r.constant && !told.has(r.key)), (r) => r.key).values()].flatMap(([r]) => {
+      const measure = splitKey(r!.key)!.measure;
+      const usual = episode.measures.get(measure)?.unit ?? (free.has(measure) ? undefined : findUnit(commonMeasures.get(measure)?.unit ?? ''));
+      if (!usual || kind(r!) === usual.dimension || kind(r!) === differenceUnit(usual).dimension) return [];
+      return [{ place: r!.place, subject: r!.key, said: r!.quantity.unit.symbol, message: `${tell(facts.about, r!.key)} is given in ${r!.quantity.unit.symbol}, which is no unit of ${nameOf(facts.about, 'measure', measure).toLowerCase()}` }];
+    });
+    return [...kinds, ...named, ...runs];
   },
 };

@@ -35,23 +35,29 @@ export const unitUnlikely: Check = {
   `) },
   run(context) {
     const byKey = grouped(context.episode.readings.filter((r) => !r.aside), (r) => r.key);
-    const alike = grouped(byKey.keys(), (k) => quantityOf(splitKey(k)!));
-    return [...byKey].flatMap(([key, readings]) => judge(readings, (alike.get(quantityOf(splitKey(key)!)) ?? []).filter((k) => k !== key).map((k) => byKey.get(k)![0]!), context));
+    const firsts = [...byKey.values()].map(([r]) => ({ reading: r!, base: base(r!.quantity.value, r!.quantity.unit) }));
+    const alike = grouped(firsts, ({ reading }) => quantityOf(splitKey(reading.key)!));
+    return [...byKey.values()].flatMap((readings) => judge(readings, alike.get(quantityOf(splitKey(readings[0]!.key)!))!.filter(({ reading }) => reading !== readings[0]), context));
   },
 };
+
+interface Like {
+  reading: Reading;
+  base: Exact;
+}
 
 /** Small voltages that are no supply voltage. */
 const small = /ripple|noise|drop|droop|sag|deviation|regulation|offset|sensor/;
 
-function judge(readings: Reading[], others: Reading[], { facts, limits }: Context): Report[] {
+function judge(readings: Reading[], others: Like[], { facts, limits }: Context): Report[] {
   const first = readings[0]!;
   const { unit: u } = first.quantity;
   if (u.dimension === 'voltage' && small.test(first.key)) return [];
   if (first.key.endsWith('/offset')) return [];
   const range = plausible(u, limits);
   const outside = range && readings.find((r) => !inside(base(r.quantity.value, u), range));
-  const middle = medianOf(others.filter((o) => o.quantity.unit.dimension === u.dimension && u.offset.sign() === 0).map((o) => base(o.quantity.value, o.quantity.unit)));
-  const odd = outside ?? (middle && far(base(first.quantity.value, u), middle, limits.exact('unit-factor')) ? first : undefined);
+  const middle = u.dimension === 'temperature' ? undefined : medianOf(others.filter(({ reading }) => reading.quantity.unit.dimension === u.dimension).map((o) => o.base));
+  const odd: Reading | undefined = outside ?? (middle && far(base(first.quantity.value, u), middle, limits.exact('unit-factor')) ? first : undefined);
   if (!odd) return [];
   const meant = likelyUnit(odd, middle, range);
   if (!outside && !meant) return [];
@@ -62,7 +68,7 @@ function judge(readings: Reading[], others: Reading[], { facts, limits }: Contex
     place: odd.place, subject: odd.key, said,
     message: `${tell(facts.about, odd.key)} says ${said}; ${against}${meant ? `. Likely ${showNumber(value, decimals)} ${meant.symbol}` : ''}`,
     ...(meant && { suggest: `${value.toFixed(decimals)} ${meant.symbol}`, slip: `${u.symbol} written for ${meant.symbol}` }),
-    ...(others.length > 0 && { related: readingPlaces(others.slice(0, 3), (r) => tell(facts.about, r.key)) }),
+    ...(others.length > 0 && { related: readingPlaces(others.slice(0, 3).map((o) => o.reading), (r) => tell(facts.about, r.key)) }),
   }];
 }
 
@@ -108,6 +114,6 @@ function fromBase(x: Exact, u: Unit): Exact {
 
 /** Undefined for fewer than two: one other reading cannot say which of the two is wrong. */
 function medianOf(values: Exact[]): Exact | undefined {
-  return values.length < 2 ? undefined : [...values].sort((a, b) => a.compare(b))[values.length >> 1];
+  return values.length < 2 ? undefined : [...values].sort((a, b) => a.toNumber() - b.toNumber())[values.length >> 1];
 }
 
