@@ -7,3 +7,5 @@ export * from './assemble.js';
 export * from './write-readings.js';
 export { statedKinds } from './record-shape.js';
 export { commonMeasures, constantPhases } from './common-names.js';
+export { recordSchema } from './schema.js';
+export { type NewRecord, newRecord } from './new-record.js';

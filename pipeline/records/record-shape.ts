@@ -2,7 +2,7 @@
 import { encodings } from '../logs/index.js';
 import { constantPhases } from './common-names.js';
 import { idRule, isId, keyFields } from './key.js';
-import { byKind, choice, type Entry, fields, list, mapOf, type Read, type Shape, turned, type Written, written } from './shape.js';
+import { byKind, choice, defined, type Entry, fields, list, mapOf, type Read, type Shape, turned, type Written, written } from './shape.js';
 
 const asId = (text: string) => (isId(text) ? undefined : `"${text}" cannot be an id: ${idRule}`);
 const text = (says: string) => written('a text', says);
@@ -29,14 +29,14 @@ export type Values = { one: Written } | { list: Written[] } | { by: Entry<Values
 
 const oneValue: Shape<Values> = turned(written('values (67 67 68 °C)', 'One value, or one a run: 67 67 68 °C', undefined, { type: ['string', 'number'] }), (one) => ({ one }));
 const listed: Shape<Values> = turned(list(written('a value'), 'One value a run.'), (l) => ({ list: l }));
-const byRun: Shape<Values> = byKind({
+const byRun: Shape<Values> = defined('runs', byKind({
   scalar: oneValue, list: listed,
   map: turned(mapOf(oneValue, 'values by run', asId), (by) => ({ by })),
-}, 'values (67 67 68 °C), a list, or a map by run');
-const values: Shape<Values> = byKind({
+}, 'values (67 67 68 °C), a list, or a map by run'));
+const values: Shape<Values> = defined('values', byKind({
   scalar: oneValue, list: listed,
   map: turned(mapOf(byRun, 'values by phase or run', asId), (by) => ({ by })),
-}, 'values (67 67 68 °C), a list, or a map by phase or run');
+}, 'values (67 67 68 °C), a list, or a map by phase or run'));
 
 /** `measure`, `measure/part` or `measure/part/phase`. */
 function measurePath(most: number): (text: string) => string | undefined {
@@ -53,10 +53,10 @@ const scope = fields({
   setup: ids('Setup, or several.'), setting: ids('Setting, or several.'), workload: ids('Workload, or several.'),
 }, { expects: 'a map of setup, setting, workload', says: 'What the values below are about; leave out what does not apply.' });
 
-const block = fields({ for: scope, room: values, phase: id('Phase of the values below that name none.') }, {
+const block = defined('block', fields({ for: scope, room: values, phase: id('Phase of the values below that name none.') }, {
   expects: 'a block of readings',
   rest: { key: measurePath(3), value: values, pattern: '^[^/]+(/[^/]*){0,2}$' },
-});
+}));
 type Block = Read<typeof block>;
 
 export interface ScopedBlock {
@@ -99,7 +99,7 @@ function named<F extends Record<string, Shape<unknown>>>(more: F, expects: strin
 }
 
 const obtained = choice(['bought', 'lent', 'sponsored', 'given', 'own'], 'How it was come by.');
-const parameters = fields({}, { expects: 'values by measure/part', rest: { key: measurePath(2), value: values, pattern: '^[^/]+(/[^/]*)?$' } });
+const parameters = defined('parameters', fields({}, { expects: 'values by measure/part', says: 'Values by measure/part: {power/board: 200 W}', rest: { key: measurePath(2), value: values, pattern: '^[^/]+(/[^/]*)?$' } }));
 const settingKinds = ['stock', 'power-limit', 'undervolt', 'overclock', 'fan-curve', 'speed', 'load-step', 'other'] as const;
 export const statedKinds = [
   'raw', 'mean', 'constant', 'rise', 'difference', 'percent_change', 'points', 'percent_of', 'ratio',

@@ -12,6 +12,8 @@ export interface Shape<T> {
   /** Undefined where it could not be read; then there is a finding. `around` is where a missing value would stand. */
   read(node: Node | null | undefined, reader: Reader, around: Place): T | undefined;
   schema(): JsonObject;
+  /** A field of this shape may be left empty ("readings:"), as in a record still to be filled in. */
+  mayBeEmpty?: boolean;
 }
 
 /** A text as it was written, with its place. Numbers keep the very digits that stand in the file. */
@@ -20,6 +22,14 @@ export interface Written {
   place: Place;
   /** Offset of its first character, where the text stands in the file letter by letter. */
   verbatim?: number;
+}
+
+/** Shapes that stand once in the schema, under their name. */
+export const definitions = new Map<string, Shape<unknown>>();
+
+export function defined<T>(name: string, shape: Shape<T>): Shape<T> {
+  definitions.set(name, shape);
+  return { ...shape, schema: () => ({ $ref: `#/$defs/${name}` }) };
 }
 
 export interface Entry<T> {
@@ -56,8 +66,7 @@ function writtenOf(node: Node | null | undefined, reader: Reader): Written | und
 }
 
 function mismatch(reader: Reader, node: Node | null | undefined, around: Place, expects: string): undefined {
-  const missing = !node || (isScalar(node) && node.value === null);
-  reader.fail(missing ? around : reader.place(node, around), 'record-form', `expected ${expects}, found ${describe(node)}`);
+  reader.fail(isNothing(node) ? around : reader.place(node, around), 'record-form', `expected ${expects}, found ${describe(node)}`);
   return undefined;
 }
 
@@ -107,6 +116,7 @@ export function list<T>(item: Shape<T>, says: string, orOne = false): Shape<T[]>
   const expects = orOne ? `${item.expects} or a list of such` : `a list of ${item.expects}`;
   return {
     expects,
+    mayBeEmpty: true,
     read(raw, reader, around) {
       const node = reader.resolve(raw);
       if (node === undefined && raw) return undefined;
@@ -171,6 +181,7 @@ export function fields<F extends Record<string, Shape<unknown>>, R = never>(
         seen.set(key.text, key.place);
         if (Object.hasOwn(known, key.text)) {
           result.keys[key.text as keyof F] = key.place;
+          if (known[key.text]!.mayBeEmpty && isNothing(pair.value as Node)) continue;
           const value = known[key.text]!.read(pair.value as Node, reader, key.place);
           if (value !== undefined) result.fields[key.text as keyof F] = value as Read<F[keyof F]>;
           continue;
@@ -194,7 +205,7 @@ export function fields<F extends Record<string, Shape<unknown>>, R = never>(
       return result;
     },
     schema(): JsonObject {
-      const out: JsonObject = { type: 'object', properties: Object.fromEntries(Object.entries(known).map(([k, s]) => [k, s.schema()])) };
+      const out: JsonObject = { type: 'object', properties: Object.fromEntries(Object.entries(known).map(([k, s]) => [k, s.mayBeEmpty ? orNothing(s.schema()) : s.schema()])) };
       if (options.rest) {
         const value = options.rest.value.schema();
         if (options.rest.pattern) {
@@ -212,17 +223,18 @@ export function fields<F extends Record<string, Shape<unknown>>, R = never>(
 /** A map from names to values, in the order written. */
 export function mapOf<T>(value: Shape<T>, expects: string, key: (text: string) => string | undefined, says = expects, near?: Iterable<string>): Shape<Entry<T>[]> {
   const shape = fields({}, { expects, says, rest: { key, value, near } });
-  return { ...shape, read: (node, reader, around) => shape.read(node, reader, around)?.rest };
+  return { ...shape, mayBeEmpty: true, read: (node, reader, around) => shape.read(node, reader, around)?.rest };
 }
 
 /** Different readers for a single value, a list, a map, and nothing at all. */
 export function byKind<T>(kinds: { scalar?: Shape<T>; list?: Shape<T>; map?: Shape<T>; nothing?: (place: Place) => T }, expects: string, says = expects): Shape<T> {
   return {
     expects,
+    mayBeEmpty: !kinds.scalar,
     read(raw, reader, around) {
       const node = reader.resolve(raw);
       if (node === undefined && raw) return undefined;
-      if (!node || (isScalar(node) && node.value === null)) return kinds.nothing ? kinds.nothing(around) : mismatch(reader, node, around, expects);
+      if (isNothing(node)) return kinds.nothing ? kinds.nothing(around) : mismatch(reader, node, around, expects);
       const shape = isMap(node) ? kinds.map : isSeq(node) ? kinds.list : kinds.scalar;
       return shape ? shape.read(node, reader, around) : mismatch(reader, node, around, expects);
     },
@@ -238,12 +250,22 @@ export function byKind<T>(kinds: { scalar?: Shape<T>; list?: Shape<T>; map?: Sha
 export function turned<A, B>(shape: Shape<A>, turn: (a: A, reader: Reader, around: Place) => B | undefined): Shape<B> {
   return {
     expects: shape.expects,
+    mayBeEmpty: shape.mayBeEmpty,
     schema: () => shape.schema(),
     read(node, reader, around) {
       const a = shape.read(node, reader, around);
       return a === undefined ? undefined : turn(a, reader, around);
     },
   };
+}
+
+function isNothing(node: Node | null | undefined): boolean {
+  return !node || (isScalar(node) && node.value === null);
+}
+
+function orNothing(schema: JsonObject): JsonObject {
+  const { description, ...rest } = schema;
+  return { anyOf: [rest, { type: 'null' }], ...(description !== undefined && { description }) };
 }
 
 /** The first line of a place: enough to underline where something is missing from a long map. */
