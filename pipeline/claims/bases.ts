@@ -148,7 +148,7 @@ function softBases(c: Context, subject: Cell, _index: number, way: string | unde
 export function siblings(g: Grid, cell: Cell, slots: readonly number[]): Cell[] {
   const out: Cell[] = [];
   for (const c of g.byMeasure.get(cell.at[g.of.measure[0]!]!) ?? []) {
-    if (c.constant !== cell.constant) continue;
+    if (c.fixed !== cell.fixed) continue;
     if (c.at.every((v, i) => v === cell.at[i] || slots.includes(i))) out.push(c);
   }
   return out;

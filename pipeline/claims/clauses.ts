@@ -23,7 +23,7 @@ function cut(t: readonly Token[], a: Mention, b: Mention, names: readonly Name[]
   for (let k = a.to; k < b.from; k++) {
     if (names.some((n) => n.from < k && k < n.to)) continue;
     const s = strength(t, k, b.from);
-    if (s > best) { best = s; at = k; }
+    if (s > best || (s === 1 && best === 1)) { best = s; at = k; }
   }
   // "the Dunfell's 1,390", "the Pellick 8", "its limit of 105": what stands right before a number goes with it.
   const own = names.find((n) => n.to === b.from && n.from >= a.to && n.meanings.some((x) => x.own && x.slots.length > 0));

@@ -60,13 +60,27 @@ export function unitsOf(said: Said, changeOrShare: boolean): readonly Unit[] | u
   return [u];
 }
 
+/** A bare number whose measure the words leave open is hardly one that lies far outside all that the record has of that measure, or is said finer than it is given. */
+function implausible(c: Context, index: number, cell: Cell): number {
+  const { mention, cue } = c.parsed.said[index]!;
+  if (mention.unit || mention.type !== 'cardinal') return 0;
+  const measure = cell.at[c.grid.of.measure[0]!]!;
+  const { low, high, decimals } = c.grid.scale.get(measure)!;
+  const value = Math.abs(mention.value.toNumber());
+  const change = cue.op === 'change' || cue.elided?.op === 'change';
+  if (value > high * 2 || (!change && value < low / 2)) return 1.6;
+  return mention.decimals > decimals + 1 ? 0.8 : 0;
+}
+
 export function subjectCells(c: Context, index: number, units: readonly Unit[] | undefined, options: { ahead?: boolean; limit?: number; ignoreBase?: boolean } = {}): { cells: { cell: Cell; cost: number }[]; evidence: SlotEvidence[] } {
   const evidence = evidenceFor(c.grid, c.parsed, c.hits, index, c.now, units, options);
-  return { cells: cellsFor(c.grid, evidence, options.limit ?? reachOfCosts), evidence };
+  const cells = cellsFor(c.grid, evidence, options.limit ?? reachOfCosts).map((x) => ({ cell: x.cell, cost: x.cost + implausible(c, index, x.cell) })).sort((a, b) => a.cost - b.cost || a.cell.index - b.cell.index);
+  const least = cells[0]?.cost ?? 0;
+  return { cells: least > 0 ? cells.map((x) => ({ ...x, cost: x.cost - least })) : cells, evidence };
 }
 
 const lowerIsBetter: readonly Dimension[] = ['temperature', 'temperature-difference', 'sound-level', 'power', 'money', 'resistance'];
-const higherIsBetter: readonly Dimension[] = ['frame-rate', 'frequency', 'data-rate', 'flow', 'air-flow', 'score', 'compound'];
+const higherIsBetter: readonly Dimension[] = ['frame-rate', 'frequency', 'data-rate', 'flow', 'air-flow', 'score', 'compound', 'illuminance'];
 
 /** Which way is better: the record's word, else the usual polarity of the quantity (common practice), 0 for neither. */
 export function polarity(c: Context, cell: Cell): -1 | 0 | 1 {

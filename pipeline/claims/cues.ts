@@ -23,6 +23,8 @@ export interface Cue {
   /** In a place where a figure can stand: after a verb, a preposition, a colon. */
   placed: boolean;
   perWatt: boolean;
+  /** The verb is that of the mention before ("gives the one 11 watts and the other 8"). */
+  elided?: Cue;
 }
 
 const adverbs = new Set(['only', 'just', 'another', 'a', 'an', 'further', 'even', 'yet', 'about', 'around', 'roughly', 'nearly', 'almost', 'the', 'some', 'full', 'good', 'extra', 'bit', 'little', 'touch', 'over', 'under', 'than', 'more', 'less', 'more than', 'well', 'exactly', 'precisely', 'barely', 'close', 'shade', 'hair', 'approximately', 'still', 'not', 'quite', 'at', 'least', 'most']);
@@ -60,7 +62,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   }
   if (m.unit?.id === '%') {
     const of = m.to;
-    if (low[of] === 'of' && !change?.before) {
+    if (low[of] === 'of' && (!change?.before || change.way === 'apart' && /^(?:get|leave|left|put|take|change|move|buy|bought)/.test(change.because))) {
       cue.op = 'share';
       cue.base = { from: of + 1, to: Math.max(seg.to, reach) };
       return cue;
@@ -122,6 +124,19 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
     const direct = nounEnding(low, seg.from, k);
     if (direct && k >= m.from - 3) return { way: direct.way, because: direct.word, before: true };
   }
+  if (low[k] === 'back' && low.slice(seg.from, k).some((w) => /^(?:give|gives|gave|given|hand|hands|handed|win|wins|won|get|gets|got|take|takes|took|bring|brings|claw|claws)$/.test(w))) return { way: 'apart', because: 'back', before: true };
+  // "the 1.4 that the Corvane gives up"
+  if (/^(?:the|that|those|its)$/.test(low[m.from - 1] ?? '')) {
+    const relative = low.slice(m.to, Math.min(low.length, m.to + 9));
+    const that = relative.findIndex((w) => w === 'that' || w === 'which' || w === 'it' || w === 'we');
+    if (that >= 0 && that <= 2) for (let i = m.to + that; i < Math.min(low.length, m.to + 9); i++) {
+      const p = phraseAt(changeVerbs, low, i);
+      if (p && !unsure.has(p.words.join(' '))) return { way: p.value, because: p.words.join(' '), after: true };
+    }
+  }
+  // "the whole field fits into seven kelvin"
+  const segment = low.slice(seg.from, m.from);
+  if (segment.some((w) => /^(?:fits|fit|within|inside|covers|cover|separates|separate|spans|span|bunched|packed|spread)$/.test(w)) && segment.some((w) => /^(?:field|pack|bunch|everyone|everything|lot|all|table|group|rest)$/.test(w))) return { way: 'apart', because: 'the whole field', before: true };
   const verb = verbBefore(low, seg.from, k);
   if (verb) return { way: verb.way, because: verb.word, before: true };
   return undefined;
@@ -233,6 +248,7 @@ function isRange(low: readonly string[], m: Mention, seg: Segment): boolean {
 function placed(t: readonly Token[], m: Mention): boolean {
   if (m.unit || m.decimals > 0) return true;
   const next = t[m.to];
+  if (next?.low === '-' && next.tight && t[m.to + 1]?.tight) return false;
   return !next || next.kind === 'mark' || following.has(next.low);
 }
 const following = new Set(['in', 'on', 'at', 'under', 'for', 'with', 'and', 'or', 'to', 'when', 'while', 'but', 'so', 'which', 'as', 'from', 'after', 'before', 'by', 'over', 'above', 'below', 'than', 'flat', 'respectively', 'against', 'up', 'down', 'here', 'there', 'now', 'instead', 'the', 'it', 'that', 'this', 'then', 'idle', 'full', 'once', 'versus', 'plus', 'if', 'where', 'because', 'of', 'is', 'was', 'across', 'through', 'more', 'less', 'behind', 'ahead', 'again', 'per', 'a', 'an', 'without', 'inside', 'during', 'only', 'still', 'too', 'mark']);

@@ -45,10 +45,10 @@ export function afterMention(c: Context, index: number, chosen: Candidate | unde
   if (kind !== 'rank' && kind !== 'count' && kind !== 'range') next = { ...next, said: [chosen.term, ...now.said.filter((t) => JSON.stringify(t) !== JSON.stringify(chosen.term))].slice(0, 4) };
   if (kind === 'percent_of') next = { ...next, shares: [chosen.term, ...now.shares].slice(0, 2) };
   if (kind === 'rank' && chosen.subject) next = { ...next, placed: [...now.placed.filter((k) => k !== chosen.subject!.key), chosen.subject.key].slice(-8) };
-  if (chosen.change?.length && chosen.subject && chosen.base && !chosen.base.constant) next = { ...next, base: chosen.change, pair: [chosen.base.key, chosen.subject.key] };
+  if (chosen.change?.length && chosen.subject && chosen.base && !chosen.base.fixed) next = { ...next, base: chosen.change, pair: [chosen.base.key, chosen.subject.key] };
   const cell = chosen.subject;
   if (cell && chosen.term.kind === 'mean') {
-    if (cell.constant) next = { ...next, constant: cell.key };
+    if (cell.fixed) next = { ...next, constant: cell.key };
     const previous = index > 0 ? c.done[index - 1] : undefined;
     const low = c.parsed.low.slice(index > 0 ? c.parsed.said[index - 1]!.mention.to : 0, c.parsed.said[index]!.mention.from);
     if (previous?.subject && previous.term.kind === 'mean' && low.includes('to') && previous.subject !== cell) next = { ...next, pair: [previous.subject.key, cell.key] };

@@ -1,7 +1,7 @@
 // For each slot of a key: how well each value goes with what is said and what was said before. Costs: 0 is what the words
 // say; below 1 a reading about as good; from 1 on a reading that asks for something unsaid. No cost depends on a value.
 import type { Dimension, Unit } from '../quantities/index.js';
-import type { Branch, Cell, Grid } from './grid.js';
+import { type Branch, type Cell, type Grid, kindOf } from './grid.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
 import type { Role } from './roles.js';
@@ -40,7 +40,7 @@ export const unlisted = 2;
 
 export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, state: State, units: readonly Unit[] | undefined, options: { ahead?: boolean; ignoreBase?: boolean } = {}): SlotEvidence[] {
   const said = p.said[index]!;
-  const measures = units && [...g.measureUnits].filter(([, dims]) => units.some((u) => dims.has(u.dimension))).map(([m]) => m);
+  const measures = units && [...g.measureUnits].filter(([, dims]) => units.some((u) => dims.has(kindOf(u)))).map(([m]) => m);
   // What no reading in this unit has cannot be what is spoken of.
   const possible = (i: number, v: string): boolean => !measures || measures.some((m) => g.valuesWith.get(m)![i]!.has(v));
   const out = g.slots.map((slot, i): SlotEvidence => {
@@ -132,7 +132,7 @@ function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHit
   const i = g.of.measure[0]!;
   const e = out[i]!;
   e.empty = Infinity;
-  const allowed = units && new Set([...g.measureUnits].filter(([, dims]) => units.some((u) => dims.has(u.dimension))).map(([m]) => m));
+  const allowed = units && new Set([...g.measureUnits].filter(([, dims]) => units.some((u) => dims.has(kindOf(u)))).map(([m]) => m));
   const within = (v: string): boolean => !allowed || allowed.has(v);
   if (e.named) {
     for (const v of [...e.costs.keys()]) if (!within(v)) e.costs.delete(v);
@@ -195,7 +195,7 @@ function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number): { cell: C
   const walk = (branch: Branch, depth: number, cost: number): void => {
     if (out.length > 600) return;
     if (depth === order.length) {
-      if (branch.cell) out.push({ cell: branch.cell, cost: cost + (branch.cell.constant ? constantCost(g, e, branch.cell) : 0) });
+      if (branch.cell) out.push({ cell: branch.cell, cost: cost + (branch.cell.fixed ? constantCost(g, e, branch.cell) : 0) });
       return;
     }
     const i = order[depth]!;

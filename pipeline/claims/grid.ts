@@ -18,6 +18,8 @@ export interface Cell {
   unit: Unit;
   constant: boolean;
   role: Role;
+  /** Set or promised, not measured: a limit, a target, a rating. */
+  fixed: boolean;
   /** Order in the record. */
   index: number;
 }
@@ -40,6 +42,8 @@ export interface Grid {
   measureUnits: ReadonlyMap<string, ReadonlySet<Dimension>>;
   /** By measure: the values that each slot has with it. */
   valuesWith: ReadonlyMap<string, readonly ReadonlySet<string>[]>;
+  /** By measure: smallest and largest value, and the most decimals given. */
+  scale: ReadonlyMap<string, { low: number; high: number; decimals: number }>;
   /** Measures that have nothing but constants. */
   onlyConstant: ReadonlySet<string>;
   /** The role of each phase. */
@@ -53,6 +57,11 @@ export interface Grid {
 export interface Branch {
   next: Map<string, Branch>;
   cell?: Cell;
+}
+
+/** The dimension, with multiples (a contrast of 1350 to 1) told from percentages. */
+export function kindOf(u: Unit): Dimension {
+  return u.id === 'x' ? 'count' : u.dimension;
 }
 
 const fields: readonly KeyField[] = ['setup', 'setting', 'workload', 'measure', 'part', 'phase'];
@@ -79,7 +88,7 @@ export function grid(facts: Facts): Grid {
     const p = parts[index]!;
     const at = slots.map((s) => (s.axis === undefined ? p[s.field] : p[s.field].split('-')[s.axis] ?? ''));
     const readings = facts.readings(key);
-    const cell: Cell = { key, at, unit: readings[0]!.quantity.unit, constant: readings.every((r) => r.constant), role: roleOf(p.phase), index };
+    const cell: Cell = { key, at, unit: readings[0]!.quantity.unit, constant: readings.every((r) => r.constant), role: roleOf(p.phase), fixed: constantRoles.includes(roleOf(p.phase)), index };
     cells.push(cell);
     at.forEach((v, i) => { if (v) values[i]!.set(v, (values[i]!.get(v) ?? 0) + 1); });
     const list = byMeasure.get(p.measure);
@@ -94,11 +103,15 @@ export function grid(facts: Facts): Grid {
     branch.cell = cell;
   });
   const measureUnits = new Map<string, Set<Dimension>>();
-  for (const [m, list] of byMeasure) measureUnits.set(m, new Set(list.map((c) => c.unit.dimension)));
+  for (const [m, list] of byMeasure) measureUnits.set(m, new Set(list.map((c) => kindOf(c.unit))));
   const valuesWith = new Map([...byMeasure].map(([m, list]) => [m, slots.map((_, i) => new Set(list.map((c) => c.at[i]!)))]));
-  const onlyConstant = new Set([...byMeasure].filter(([, list]) => list.every((c) => c.constant)).map(([m]) => m));
+  const scale = new Map([...byMeasure].map(([m, list]) => {
+    const all = list.flatMap((c) => facts.readings(c.key).map((r) => ({ v: Math.abs(r.quantity.value.toNumber()), d: r.quantity.decimals })));
+    return [m, { low: Math.min(...all.map((x) => x.v)), high: Math.max(...all.map((x) => x.v)), decimals: Math.max(...all.map((x) => x.d)) }];
+  }));
+  const onlyConstant = new Set([...byMeasure].filter(([, list]) => list.every((c) => c.fixed)).map(([m]) => m));
   return {
-    slots, of, cells, values, byMeasure, tree, order, dimensions: new Set(cells.map((c) => c.unit.dimension)), measureUnits, onlyConstant, valuesWith,
+    slots, of, cells, values, byMeasure, tree, order, dimensions: new Set(cells.map((c) => kindOf(c.unit))), measureUnits, onlyConstant, valuesWith, scale,
     roles: new Map([...values[of.phase[0]!]!.keys()].map((v) => [v, roleOf(v)])), holders: new Set(facts.holders()),
     byKey: new Map(cells.map((c) => [c.key, c])),
     byVector: new Map(cells.map((c) => [c.at.join('\u0000'), c])),
@@ -132,8 +145,8 @@ function loosened(g: Grid, at: readonly string[], change: ReadonlyMap<number, st
       if (c.at[i] === at[i]) continue;
       const field = g.slots[i]!.field;
       // A setup change that crosses axes may lack a workload; an idle reading has none.
-      if (!change.has(i) && (c.at[i] === '' || at[i] === '') && (field === 'workload' || field === 'setting' || (c.constant && field === 'setup'))) open++;
-      else if (!change.has(i) && c.constant && field === 'setup' && g.holders.has(c.at[i]!)) open++;
+      if (!change.has(i) && (c.at[i] === '' || at[i] === '') && (field === 'workload' || field === 'setting' || (c.fixed && field === 'setup'))) open++;
+      else if (!change.has(i) && c.fixed && field === 'setup' && g.holders.has(c.at[i]!)) open++;
       else open = 99;
     }
     if (open < least) { least = open; best = c; }
@@ -146,7 +159,7 @@ export function constantOf(g: Grid, cell: Cell, role: Role): Cell | undefined {
   let best: Cell | undefined;
   let most = -1;
   for (const c of g.byMeasure.get(cell.at[g.of.measure[0]!]!) ?? []) {
-    if (!c.constant || c.role !== role) continue;
+    if (c.role !== role) continue;
     let fits = 0;
     for (let i = 0; i < c.at.length; i++) {
       const field = g.slots[i]!.field;

@@ -11,7 +11,8 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   const dimensions: SentenceHits['dimensions'][number][] = [];
   for (const n of p.names) {
     const segment = segmentOf(p, n.from);
-    const baseOf = p.said.findIndex((s) => s.cue.base && n.from >= s.cue.base.from && n.from < s.cue.base.to);
+    const room = /^(?:over|above)$/.test(p.low[n.from - 1] ?? '') || (p.low[n.from - 1] === 'the' && /^(?:over|above)$/.test(p.low[n.from - 2] ?? ''));
+    const baseOf = room && p.said[segment]?.cue.overRoom ? segment : p.said.findIndex((s) => s.cue.base && n.from >= s.cue.base.from && n.from < s.cue.base.to);
     for (const m of n.meanings) {
       for (const s of m.slots) hits.push({ ...s, from: n.from, to: n.to, segment, baseOf });
       if (m.role) roles.push({ ...m.role, from: n.from, to: n.to, segment, baseOf });

@@ -30,6 +30,8 @@ export interface Lexicon {
   root: Node;
   /** All words of proper names, for words misheard in a transcript. */
   heard: ReadonlyMap<string, Meaning[]>;
+  /** Whole numbers that stand in names. */
+  numbered: ReadonlySet<string>;
 }
 
 const fillers = new Set(['the', 'a', 'an', 'my', 'our', 'your', 'its', 'own', 'this', 'that', 'their']);
@@ -93,6 +95,8 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
         if (field === 'measure' && isUnitWord(words)) continue;
         if (bare.every((w) => prepositions.has(w))) continue;
         put(bare, { slots: slotsOf(g, field, n.id, words), own: true });
+        // "the lower limit" as a setting's name may still speak of the limit itself.
+        if (field === 'setting') for (const w of words) { const r = roleWords.get(w); if (r?.firm && (r.role === 'limit' || r.role === 'target' || r.role === 'rated')) put(bare, { slots: [], role: { role: r.role, firm: false }, own: false }); }
         const inner = bare[0] && prepositions.has(bare[0]) ? bare.slice(1) : undefined;
         if (inner && inner.length && (field === 'setup' || field === 'setting') && inner.some((w) => n.id.split('-').map(plain).includes(w)) && !(inner.length === 1 && taken(maps, field, inner[0]!))) put(inner, { slots: slotsOf(g, field, n.id, words), own: true });
       }
@@ -105,7 +109,8 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   }
   for (const [text, dimension] of dimensionWords) put(keyOfPhrase(text), { slots: [], dimension, own: false });
   for (const [text, role] of roleWords) put(keyOfPhrase(text), { slots: [], role, own: false });
-  return { root, heard: properWords(maps, g) };
+  const numbered = new Set([...about.setups.values()].flatMap((n) => [n.id, ...n.spoken].flatMap((s) => s.match(/\b\d{1,4}\b/g) ?? [])));
+  return { root, heard: properWords(maps, g), numbered };
 }
 
 const prepositions = new Set(['on', 'in', 'at', 'with', 'under', 'of', 'without', 'by', 'inside', 'for', 'over', 'from']);

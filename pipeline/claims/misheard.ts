@@ -1,4 +1,5 @@
-// Proper names that a transcript got slightly wrong: "pelican" for "Pellick". Only long words near one name alone.
+// Proper names that a transcript got slightly wrong: "pelican" for "Pellick", "nor vane" for "Norvane". Only where one name
+// alone is near, in sound as well as in letters, and where a name can stand: after "the" or with a capital.
 import { distance } from '../places/index.js';
 import type { Token } from '../script/index.js';
 import type { Lexicon, Name } from './lexicon.js';
@@ -6,13 +7,41 @@ import type { Lexicon, Name } from './lexicon.js';
 export function misheard(t: readonly Token[], names: readonly Name[], lex: Lexicon): Name[] {
   const out = [...names];
   for (let i = 0; i < t.length; i++) {
-    const w = t[i]!;
-    if (w.kind !== 'word' || w.low.length < 6 || common.has(w.low) || names.some((n) => n.from <= i && i < n.to)) continue;
-    // A name in its own right stands with a capital inside a sentence or after "the".
-    if (!/^\p{Lu}/u.test(w.text) && t[i - 1]?.low !== 'the') continue;
-    const near = [...lex.heard].filter(([name]) => name[0] === w.low[0] && distance(name, w.low, 3) <= 2 && Math.abs(name.length - w.low.length) <= 1);
-    if (near.length === 1) out.push({ from: i, to: i + 1, meanings: near[0]![1] });
+    if (!opens(t, i) || names.some((n) => n.from <= i && i < n.to)) continue;
+    const one = t[i]!.low;
+    const next = t[i + 1];
+    const joined = next?.kind === 'word' && !names.some((n) => n.from <= i + 1 && i + 1 < n.to) ? one + next.low : undefined;
+    const two = joined === undefined ? undefined : nearOf(lex, joined, true);
+    const meanings = two ?? (one.length >= 5 && !common.has(one) ? nearOf(lex, one, false) : undefined);
+    if (!meanings) continue;
+    let to = two ? i + 2 : i + 1;
+    // The number of "the pelican 14" belongs to the name.
+    if (t[to]?.kind === 'number' && /^\d{1,4}$/.test(t[to]!.text) && !/^[%°]$/.test(t[to + 1]?.low ?? '') && lex.numbered.has(t[to]!.text)) to++;
+    out.push({ from: i, to, meanings });
+    i = to - 1;
   }
   return out.length === names.length ? out : out.sort((a, b) => a.from - b.from);
 }
-const common = new Set(['before', 'second', 'number', 'better', 'bottom', 'middle', 'heavier', 'lighter', 'quieter', 'louder', 'bigger', 'smaller', 'faster', 'slower', 'higher', 'lowest', 'highest', 'fastest', 'loudest', 'coolest', 'warmest', 'hottest']);
+
+function opens(t: readonly Token[], i: number): boolean {
+  const w = t[i]!;
+  if (w.kind !== 'word' || w.low.length < 3) return false;
+  return t[i - 1]?.low === 'the' || (/^\p{Lu}/u.test(w.text) && i > 0);
+}
+
+function nearOf(lex: Lexicon, word: string, joined: boolean): Lexicon['heard'] extends ReadonlyMap<string, infer M> ? M | undefined : never {
+  if (word.length < 5) return undefined;
+  const near = [...lex.heard].filter(([name]) => {
+    if (name[0] !== word[0] || Math.abs(name.length - word.length) > 2) return false;
+    const d = distance(name, word, 4);
+    return d === 0 ? joined : skeleton(name) === skeleton(word) ? d <= 2 : !joined && d <= (word.length >= 7 ? 3 : 1) && skeleton(word).startsWith(skeleton(name));
+  });
+  return near.length === 1 ? near[0]![1] : undefined;
+}
+
+/** The consonants as they sound: "norvane" and "norvein" are one. */
+export function skeleton(word: string): string {
+  return word.toLowerCase().replace(/ck|ch|q|c/g, 'k').replace(/ph/g, 'f').replace(/z/g, 's').replace(/[aeiouyhw]/g, '').replace(/(.)\1+/g, '$1');
+}
+
+const common = new Set(['before', 'second', 'number', 'better', 'bottom', 'middle', 'heavier', 'lighter', 'quieter', 'louder', 'bigger', 'smaller', 'faster', 'slower', 'higher', 'lowest', 'highest', 'fastest', 'loudest', 'coolest', 'warmest', 'hottest', 'right', 'first', 'third', 'other', 'whole', 'world', 'point', 'power', 'table', 'reason', 'winner', 'leader', 'median', 'cooler', 'record', 'result', 'results']);

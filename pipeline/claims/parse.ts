@@ -48,7 +48,22 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const said = live.map((l, i): Said => ({ ...l, segment: cuts[i]!, cue: cueOf(t, low, l.mention, cuts[i]!, reach(t, l.mention), names) }));
   const parsed = { text, tokens: t, low, names, said, quiet };
   shareCues(parsed);
+  elide(parsed);
   return parsed;
+}
+
+const verbal = /^(?:is|are|was|were|be|to|at|reads?|hits?|reaches|reached|settles|settled|draws|drew|with|has|have|had|sits|sat|lands|landed|averages|averaged|measures|measured|comes|came|gets|got|shows|showed|needs|takes|took|runs|ran|makes|it's|that's|:|from|gives|gave|stays|stayed|weighs|ends|ended|starts|goes|went|does|did|adds)$/;
+
+/** A stretch without a verb of its own goes on with that of the one before. */
+function elide(p: Parsed): void {
+  for (let i = 1; i < p.said.length; i++) {
+    const { cue, segment, mention } = p.said[i]!;
+    const before = p.said[i - 1]!;
+    if (cue.op !== 'value' || (before.cue.op !== 'change' && before.cue.op !== 'share') || cue.because) continue;
+    const words = p.low.slice(Math.max(segment.from, before.mention.to), mention.from);
+    if (words.length > 9 || words.some((w) => verbal.test(w)) || words.some((w) => /^(?:;|\(|[-–—])$/.test(w))) continue;
+    cue.elided = before.cue.elided ?? before.cue;
+  }
 }
 
 /** "trailing by 9.6, 11.1 and 14.8", "71 and 85 degrees warmer": what is said once holds for the whole list. */

@@ -30,7 +30,7 @@ export function readChange(c: Context, index: number): Candidate[] {
     for (const b of basesFor(c, cell, index, words, way)) {
       const total = cost + b.cost;
       if (total > reachOfCosts) continue;
-      const constantBase = b.cell.constant && !cell.constant;
+      const constantBase = b.cell.fixed && !cell.fixed;
       const sign = constantBase && way !== 'up' && way !== 'down' ? 0 : signOf(c, way, cell);
       const idle = c.grid.roles.get(b.cell.at[c.grid.of.phase[0]!]!) === 'idle' && b.cell.at.length > 0;
       const differing = sameCellExcept(c.grid, cell, b.cell).map((i) => [i, b.cell.at[i]!] as const);

@@ -1,5 +1,5 @@
 // A mention read as a count of what the record has: setups, settings, loads, runs, combinations, or those that meet a mark.
-import { Exact } from '../quantities/index.js';
+import { Exact, type Unit } from '../quantities/index.js';
 import { unitAt } from '../script/index.js';
 import { siblings } from './bases.js';
 import { type Candidate, type Context, polarity, subjectCells } from './context.js';
@@ -44,7 +44,7 @@ export function setSize(c: Context, index: number): boolean {
 
 function members(c: Context, what: Counted): { cells: Cell[]; n: number }[] {
   const g = c.grid;
-  const count = (slots: readonly number[], filter: (x: Cell) => boolean): number => new Set(g.cells.filter((x) => !x.constant && filter(x)).map((x) => slots.map((i) => x.at[i]).join('/')).filter((v) => v.replace(/\//g, ''))).size;
+  const count = (slots: readonly number[], filter: (x: Cell) => boolean): number => new Set(g.cells.filter((x) => !x.fixed && filter(x)).map((x) => slots.map((i) => x.at[i]).join('/')).filter((v) => v.replace(/\//g, ''))).size;
   const reference = referenceCell(c);
   if (!reference) return [];
   const { of } = g;
@@ -55,7 +55,7 @@ function members(c: Context, what: Counted): { cells: Cell[]; n: number }[] {
   }
   if (what === 'settings') return [{ cells: siblings(g, reference, of.setting), n: count(of.setting, () => true) }, { cells: siblings(g, reference, of.setting), n: siblings(g, reference, of.setting).length }];
   if (what === 'workloads') return [{ cells: siblings(g, reference, of.workload), n: count(of.workload, () => true) }];
-  if (what === 'combinations') { const set = siblings(g, reference, [...of.setup, ...of.setting]); return [{ cells: set, n: set.length }]; }
+  if (what === 'combinations') { const set = siblings(g, reference, [...of.setup, ...of.setting]); return [{ cells: set, n: set.length }, { cells: set, n: count([...of.setup, ...of.setting], (x) => of.setting.every((i) => x.at[i])) }]; }
   return [{ cells: [reference], n: c.facts.readings(reference.key).length }];
 }
 
@@ -74,7 +74,7 @@ function referenceCell(c: Context): Cell | undefined {
   let best: Cell | undefined;
   let most = -1;
   for (const x of g.cells) {
-    if (x.constant) continue;
+    if (x.fixed) continue;
     const w = weight(x);
     if (w > most) { most = w; best = x; }
   }
@@ -141,20 +141,20 @@ function readCondition(c: Context, index: number): { candidates: Candidate[]; su
   const up = tail.some((w) => upward.test(w));
   const down = tail.some((w) => downward.test(w));
   const missing = tail.some((w) => /^(?:miss|misses|missed|fail|fails|failed)$/.test(w));
-  const thresholds: { operand: string; like?: Cell; cost: number; mass?: string }[] = [];
-  for (const later of c.parsed.said.slice(index + 2)) if (later.mention.unit) thresholds.push({ operand: `=${later.mention.value.toString()} ${later.mention.unit.id}`, mass: later.mention.unit.dimension, cost: 0 });
+  const thresholds: { operand: string; like?: Cell; cost: number; mass?: string; unit?: Unit }[] = [];
+  for (const later of c.parsed.said.slice(index + 2)) if (later.mention.unit) thresholds.push({ operand: `=${later.mention.value.toString()} ${later.mention.unit.id}`, mass: later.mention.unit.dimension, unit: later.mention.unit, cost: 0 });
   for (let i = next.mention.to; i < low.length; i++) {
     const u = /^(?:the|a|one)$/.test(low[i]!) ? unitAt(c.parsed.tokens, i + 1, true) : undefined;
-    if (u) thresholds.push({ operand: `=1 ${u.unit.id}`, mass: u.unit.dimension, cost: 0 });
+    if (u) thresholds.push({ operand: `=1 ${u.unit.id}`, mass: u.unit.dimension, unit: u.unit, cost: 0 });
   }
   for (const r of c.hits.roles) if (r.role === 'limit' || r.role === 'target') thresholds.push({ operand: r.role, cost: 0.2 });
   const spoken = c.now.constant ? g.byKey.get(c.now.constant) : undefined;
   if (spoken) thresholds.push({ operand: spoken.key, like: spoken, cost: 0.1 });
   for (const t of thresholds) {
     const base = t.like ?? undefined;
-    const { cells } = subjectCells(c, index, base ? [base.unit] : undefined, { limit: 2 });
+    const { cells } = subjectCells(c, index, base ? [base.unit] : t.unit ? [t.unit] : undefined, { limit: 2 });
     for (const { cell, cost } of cells.slice(0, 20)) {
-      if (cell.constant || (t.mass && cell.unit.dimension !== t.mass)) continue;
+      if (cell.fixed || (t.mass && cell.unit.dimension !== t.mass)) continue;
       if (base && cell.at[g.of.part[0]!] !== base.at[g.of.part[0]!]) continue;
       for (const slots of [g.of.setting, g.of.setup, [...g.of.setup, ...g.of.setting]]) {
         const set = siblings(g, cell, slots);

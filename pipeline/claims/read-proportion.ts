@@ -17,7 +17,7 @@ export function readShare(c: Context, index: number): Candidate[] {
   const { cells } = subjectCells(c, index, unitsOf(said, true));
   for (const { cell, cost } of cells) {
     if (out.length > 120) break;
-    if (cell.constant && !c.parsed.low.includes('limit')) { if (cost > 1.2) continue; }
+    if (cell.fixed && !c.parsed.low.includes('limit')) { if (cost > 1.2) continue; }
     for (const b of basesFor(c, cell, index, words, undefined)) {
       const total = cost + b.cost;
       if (total > reachOfCosts) continue;

@@ -15,14 +15,14 @@ export function readRank(c: Context, index: number): Candidate[] {
   const size = sizeSaid(c, index);
   const sets = rankSets(c, index);
   for (const { cell, cost } of cells) {
-    if (cell.constant || out.length > 80) continue;
+    if (cell.fixed || out.length > 80) continue;
     const good = polarity(c, cell);
     const variants: [string, number][] = [];
     if (cue.way === 'up') variants.push(['highest', 0]);
     else if (cue.way === 'down') variants.push(['lowest', 0]);
     else if (cue.way === 'better' || cue.way === 'worse') { if (good) variants.push([(good > 0) === (cue.way === 'better') ? 'highest' : 'lowest', 0]); else continue; }
     else if (c.now.order) variants.push([c.now.order, 0]);
-    else variants.push([good > 0 ? 'highest' : 'lowest', good ? 0 : 0.5], [good > 0 ? 'lowest' : 'highest', 1.4]);
+    else variants.push([good < 0 ? 'lowest' : 'highest', good ? 0 : 0.3], [good < 0 ? 'highest' : 'lowest', good ? 1.4 : 0.5]);
     for (const { slots, cost: extra } of sets) {
       const set = siblings(c.grid, cell, slots);
       if (set.length < 2 || (mention.value.sign() > 0 && mention.value.compare(Exact.of(set.length)) > 0)) continue;

@@ -46,7 +46,7 @@ export function readValue(c: Context, index: number): Candidate[] {
 }
 
 export function overRoomTerm(c: Context, cell: Cell): Term | undefined {
-  if (cell.unit.dimension !== 'temperature' || cell.constant) return undefined;
+  if (cell.unit.dimension !== 'temperature' || cell.fixed) return undefined;
   const room = c.facts.roomFor(cell.key);
   return room && room !== cell.key ? { kind: 'over_room', args: [cell.key, room] } : undefined;
 }

@@ -3,6 +3,7 @@ import { type Unit, unit } from '../quantities/index.js';
 import type { Mention } from '../script/index.js';
 import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
+import { kindOf } from './grid.js';
 import { decide, type Decision, fit } from './decide.js';
 import { readChange } from './read-change.js';
 import { countedBy, readCount, setSize } from './read-count.js';
@@ -37,37 +38,80 @@ export function readMention(c: Context, index: number): Reading {
   }
   const pair = pairWith(c, index);
   if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : x)));
-  if (cue.op === 'ratio') {
-    const d = decide(m, readRatio(c, index), { silent: m.type === 'fraction' && !cue.base });
-    return as(d);
-  }
+  if (cue.op === 'ratio') return as(decide(m, readRatio(c, index), { silent: m.type === 'fraction' && !cue.base }));
   if (cue.op === 'points') return as(decide(m, readPoints(c, index), {}));
-  if (m.unit?.id === '%') return as(decide(m, [...out, ...readPercent(c, index)], {}));
-  if (cue.op === 'change') {
-    const elided = !m.unit && lastUnit(c, index)?.id === '%' ? { ...m, unit: unit('%') } : undefined;
-    if (elided) {
-      const shadow = withMention(c, index, elided);
-      const first = decide(elided, readPercent(shadow, index), {});
-      if (first.verdict === 'agrees' || first.verdict === 'disagrees') return as(first, elided);
-    }
-    const found = readChange(c, index);
-    const plain = readValue(c, index).map((x) => ({ ...x, cost: x.cost + 2 }));
-    return as(decide(m, [...out, ...found, ...plain], {}));
+  const d = decideFigure(c, index, out, range !== undefined, pair !== undefined);
+  return d.verdict === 'agrees' ? d : slippedUnit(c, index, d);
+}
+
+/** A figure with or without a unit: a value, a change, a percentage. */
+function decideFigure(c: Context, index: number, out: Candidate[], range: boolean, pair: boolean): Reading {
+  const said = c.parsed.said[index]!;
+  const { cue, mention: m } = said;
+  const as = (d: Decision, mention: Mention = m): Reading => ({ ...d, mention });
+  const again = cue.elided;
+  if (m.unit?.id === '%') {
+    const found = readPercent(c, index);
+    if (again) out.push(...readPercent(withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index));
+    return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], {}));
   }
-  if (!m.unit && lastUnit(c, index)?.id === '%' && c.now.said[0] && /^percent/.test(c.now.said[0].kind)) {
+  // "… 24 percent but the average only 19": the unit of the figure before.
+  if (!m.unit && (cue.op === 'change' || again || /^percent/.test(c.now.said[0]?.kind ?? '')) && lastUnit(c, index)?.id === '%') {
     const elided = { ...m, unit: unit('%') };
-    const first = decide(elided, readPercent(withMention(c, index, elided), index), {});
-    if (first.verdict === 'agrees') return as(first, elided);
+    const shadow = withMention(again ? withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }) : c, index, elided);
+    const first = decide(elided, readPercent(shadow, index), {});
+    if (first.verdict === 'agrees' || ((cue.op === 'change' || again) && first.verdict === 'disagrees')) return as(first, elided);
+  }
+  if (cue.op === 'change' || again?.op === 'change') {
+    const found = again ? readChange(withCue(c, index, { ...cue, op: 'change', way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index) : readChange(c, index);
+    const plain = readValue(c, index).map((x) => ({ ...x, cost: x.cost + (again ? 0.6 : 2) }));
+    return as(decide(m, [...out, ...found, ...plain], { silent: !supported(c, index) }));
   }
   if (!pair) out.push(...readValue(c, index).map((x) => (range ? { ...x, cost: x.cost + 0.8 } : x)));
-  const soft = [...readChange(c, index)].map((x) => ({ ...x, cost: x.cost + 1.6 }));
-  const duration = m.unit?.dimension === 'duration';
-  return as(decide(m, [...out, ...soft], { silent: duration || (m.adjectival && !c.hits.roles.some((r) => r.segment === index)) }));
+  const soft = readChange(c, index).map((x) => ({ ...x, cost: x.cost + 1.2 }));
+  const { low } = c.parsed;
+  const elapsed = m.unit?.dimension === 'duration' && (/^(?:after|for|in|within|every|over|another|last|first|next|per|past|until)$/.test(low[m.from - 1] ?? '') || /^(?:in|later|into|long|of|after|before|ago)$/.test(low[m.to] ?? '') || !timed(c, index));
+  const aside = m.adjectival && !c.hits.roles.some((r) => r.segment === index) && !c.hits.hits.some((h) => h.from >= m.to && h.from <= m.to + 2);
+  return as(decide(m, [...out, ...soft], { silent: elapsed || aside || !supported(c, index) }));
+}
+
+/** The sentence, or the one before, speaks of a measured time. */
+function timed(c: Context, index: number): boolean {
+  const g = c.grid;
+  const of = (m: string): boolean => g.measureUnits.get(m)?.has('duration') ?? false;
+  const slot = g.of.measure[0]!;
+  return c.hits.hits.some((h) => h.slot === slot && of(h.value)) || c.hits.dimensions.some((d) => d.dimension.includes('duration')) || (c.now.ages[slot]! <= 2 && of(c.now.topics[slot]![0] ?? '')) || c.done.slice(0, index).some((x) => x?.subject && of(x.subject.at[slot]!));
+}
+
+/** A bare number counts as a figure only where the words around it speak of a measure, or have just done so. */
+function supported(c: Context, index: number): boolean {
+  const m = c.parsed.said[index]!.mention;
+  if (m.unit) return true;
+  const g = c.grid;
+  const before = c.parsed.said[index - 1];
+  if (before?.mention.unit && !known(c, before.mention.unit)) return false;
+  const slots = [...g.of.measure, ...g.of.part];
+  if (c.hits.hits.some((h) => slots.includes(h.slot) && h.segment <= index) || c.hits.dimensions.some((d) => d.segment <= index)) return true;
+  if (c.done.slice(0, index).some((x) => x !== undefined)) return true;
+  const slot = g.of.measure[0]!;
+  return c.now.ages[slot]! <= 2 || c.now.said.length > 0 && m.decimals > 0;
+}
+
+function withCue(c: Context, index: number, cue: Context['parsed']['said'][number]['cue']): Context {
+  return { ...c, parsed: { ...c.parsed, said: c.parsed.said.map((s, i) => (i === index ? { ...s, cue } : s)) } };
+}
+
+/** The words name a quantity, the number is just its value, and the unit is another one's. */
+function slippedUnit(c: Context, index: number, d: Reading): Reading {
+  const m = c.parsed.said[index]!.mention;
+  if (!m.unit || m.unit.id === '%' || d.verdict === 'disagrees') return d;
+  const other = foreign(c, index);
+  return other.verdict === 'disagrees' ? { ...other, mention: m } : d;
 }
 
 function known(c: Context, u: Unit): boolean {
   if (u.id === '%' || u.id === 'points' || u.id === 'x') return true;
-  return c.grid.dimensions.has(u.dimension) || (u.dimension === 'temperature' && c.grid.dimensions.has('temperature-difference')) || (u.dimension === 'temperature-difference' && c.grid.dimensions.has('temperature'));
+  return c.grid.dimensions.has(kindOf(u)) || (u.dimension === 'temperature' && c.grid.dimensions.has('temperature-difference')) || (u.dimension === 'temperature-difference' && c.grid.dimensions.has('temperature'));
 }
 
 /** A unit that nothing in the record has: no claim, unless the number is just what the words' own quantity gives. */
@@ -103,16 +147,24 @@ function lastUnit(c: Context, index: number): Unit | undefined {
 
 function readPercent(c: Context, index: number): Candidate[] {
   const { cue } = c.parsed.said[index]!;
-  if (cue.op === 'share') return readShare(c, index);
-  if (cue.op === 'change') return readChange(c, index);
+  if (cue.op === 'share') return [...readShare(c, index), ...readValue(c, index).map((x) => ({ ...x, cost: x.cost + 0.3 }))];
+  if (cue.op === 'change') return [...sameInPercent(c, index), ...readChange(c, index), ...(c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' ? readShare(c, index).map((x) => ({ ...x, cost: x.cost + 0.9 })) : [])];
   const out: Candidate[] = [];
   const last = c.now.said[0];
-  const again = index > 0 ? c.done[index - 1] : undefined;
-  if (again && again.base && again.subject && (again.kind === 'difference' || again.kind === 'rise')) push(out, c, { kind: 'percent_change', args: [again.subject.key, again.base.key] }, 'percent_change', 0, again.subject, 'the same change in percent', { base: again.base, sign: again.sign });
+  out.push(...sameInPercent(c, index));
   if (last && last.kind === 'percent_change') out.push(...readChange(c, index).map((x) => ({ ...x, cost: x.cost + 0.2 })));
   else out.push(...readChange(c, index).map((x) => ({ ...x, cost: x.cost + 1.2 })));
   out.push(...readShare(c, index).map((x) => ({ ...x, cost: x.cost + (last?.kind === 'percent_of' ? 0.1 : 0.4) })));
   out.push(...readValue(c, index));
+  return out;
+}
+
+/** "17 less, or 45 percent": the change just said, as a percentage. */
+function sameInPercent(c: Context, index: number): Candidate[] {
+  const out: Candidate[] = [];
+  const again = index > 0 ? c.done[index - 1] : undefined;
+  const own = c.hits.hits.some((h) => h.segment === index && c.grid.slots[h.slot]!.field !== 'measure');
+  if (!own && again?.base && again.subject && (again.kind === 'difference' || again.kind === 'rise')) push(out, c, { kind: 'percent_change', args: [again.subject.key, again.base.key] }, 'percent_change', 0, again.subject, 'the same change in percent', { base: again.base, sign: again.sign });
   return out;
 }
 
@@ -129,7 +181,7 @@ function readPair(c: Context, index: number, pair: { first: number; second: numb
   for (const t of (good.length ? good : targets).slice(0, 3)) {
     if (!t.subject) continue;
     for (const b of basesFor(c, t.subject, pair.second, baseWords(c, pair.second), undefined)) {
-      if (b.cell.constant) continue;
+      if (b.cell.fixed) continue;
       const change = new Map(sameCellExcept(c.grid, t.subject, b.cell).map((i) => [i, b.cell.at[i]!] as const));
       const term = t.term.kind === 'mean' ? valueOf(b.cell.key) : substitute(c.grid, t.term, change);
       if (term) push(out, c, term, t.kind, t.cost + b.cost * 0.8, b.cell, b.why);

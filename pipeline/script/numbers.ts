@@ -198,7 +198,7 @@ function wordsAt(t: readonly Token[], i: number): NumberSpan | undefined {
       step = undefined;
     } else if (total > 0 && group === 0) {
       group = small.value;
-    } else if (paired(group, small.value, t, j)) {
+    } else if (j === at && total === 0 && !hundreds && paired(group, small.value, t, j)) {
       // "twenty-four eighty", "one ninety-eight", "one oh five"
       if (small.value === 0) {
         const last = smallAt(t, small.to);

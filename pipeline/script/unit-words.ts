@@ -55,7 +55,7 @@ for (const u of units.values()) {
     if (name.includes('-')) add(name.replace(/-/g, ' '), u, plural);
   }
 }
-for (const [name, id, plural] of [['degree', 'degC', false], ['degrees', 'degC', true], ['percentage points', 'points', true], ['percentage point', 'points', false], ['frames', 'fps', true], ['revs', 'rpm', true], ['watts hours', 'Wh', true], ['cents', 'USD', true]] as const) add(name, unit(id), plural);
+for (const [name, id, plural] of [['degree', 'degC', false], ['degrees', 'degC', true], ['percentage points', 'points', true], ['percentage point', 'points', false], ['frames', 'fps', true], ['revs', 'rpm', true], ['watts hours', 'Wh', true], ['cents', 'USD', true], ['candelas', 'cd/m2', true], ['candela', 'cd/m2', false]] as const) add(name, unit(id), plural);
 
 /** The longest unit that starts at token `i`, which follows a number whose value is `one` or not. Example: "frames per second", "dB(A)", "-degree". */
 export function unitAt(t: readonly Token[], i: number, one: boolean): UnitSpan | undefined {
