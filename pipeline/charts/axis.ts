@@ -35,7 +35,7 @@ export function widestTick({ at }: Ticks): number {
 
 /** Vertical grid lines with their figures below. `x` is the shared encoding of the scale. */
 export function acrossLayers({ at }: Ticks, x: Spec, height: number, unit = ''): Spec[] {
-  const values = at.map((t, i) => ({ at: t.value, text: unit && i === at.length - 1 ? `${t.text}\u2009${unit}` : t.text }));
+  const values = at.map((t, i) => ({ at: t.value, text: unit && i === at.length - 1 ? `${t.text}\u202f${unit}` : t.text }));
   const place = { ...x, field: 'at' };
   return [
     { data: { values }, mark: { type: 'rule', stroke: colours.rule, strokeWidth: 2 }, encoding: { x: place, y: { value: 0 }, y2: { value: height } } },

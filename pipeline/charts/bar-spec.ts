@@ -88,7 +88,7 @@ export function barSpec({ body, groups, series, extent, mark }: BarOptions): Bar
       ...baseSpec(plot),
       data: { values: data },
       layer: [
-        { mark: { type: 'bar', cornerRadiusEnd: 3 }, encoding: { x, y, yOffset, color: paint } },
+        { mark: { type: 'bar' }, encoding: { x, y, yOffset, color: paint } },
         { data: { values: [{}] }, mark: { type: 'rule', stroke: colours.quiet, strokeWidth: stroke.hair + 1 }, encoding: { x: { datum: 0, ...scaleOf(x) }, y: { value: rows.top - space.tight }, y2: { value: rows.top + rows.total + space.tight } } },
         ...(mark ? [{ data: { values: [{}] }, mark: { type: 'rule', stroke: colours.text, strokeWidth: stroke.line, strokeDash: [4, 10], strokeCap: 'round' }, encoding: { x: { datum: mark.at, ...scaleOf(x) }, y: { value: rows.top - space.tight }, y2: { value: rows.top + rows.total + space.tight } } }] : []),
         ends(false),

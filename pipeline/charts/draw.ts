@@ -26,6 +26,7 @@ export async function drawSpec(spec: Spec): Promise<string> {
   return svg
     .replace(/^<svg[^>]*>/, '').replace(/<\/svg>$/, '')
     .replace(/<path class="(background|foreground)"[^>]*\/>/g, '')
+    .replace(/ (?:d|transform|[xy]2?)="[^"]*"/g, (attribute) => attribute.replace(/\d+\.\d{4,}/g, (n) => String(Math.round(Number(n) * 1000) / 1000)))
     .replace(/<text ([^>]*font-weight="(?:500|700)")/g, '<text font-feature-settings="tnum" $1');
 }
 

@@ -89,7 +89,7 @@ describe('bars have a true zero', () => {
     const facts = c.facts();
     const { svg } = await prepareChart(requestOf(c), facts).value!.draw();
     const values = valuesOf(facts).filter(isFact).map((f) => f.value.toNumber());
-    const lengths = lengthsOf(svg);
+    const lengths = barLengths(svg);
     expect(lengths).toHaveLength(values.length);
     lengths.forEach((l, i) => expect(l / lengths[0]!).toBeCloseTo(values[i]! / values[0]!, 3));
   });
@@ -106,10 +106,3 @@ describe('bars have a true zero', () => {
     expect(boxes.find((x) => x.text === '40')!.left).toBeGreaterThan(zero('−5'));
   });
 });
-
-function lengthsOf(svg: string): number[] {
-  const found = barLengths(svg);
-  if (found.length) return found;
-  // Rounded ends: the run of the top edge plus the corner.
-  return [...svg.matchAll(/<path d="M([\d.-]+),([\d.-]+)L([\d.]+)[^"]*?C[^"]*" fill="#/g)].map((m) => Number(m[3]));
-}
