@@ -40,19 +40,21 @@ function house(mean: Fact, limits: Context['limits']): Allowed {
 export function stepOf(readings: readonly Reading[], { episode }: Context): Exact {
   if (readings.some((r) => r.log)) return Exact.zero;
   const instrument = instrumentFor(episode.instruments, readings[0]!);
-  return (instrument && stepIn(instrument, readings[0]!)) ?? seenStep(readings[0]!, episode);
+  return (instrument && stepIn(instrument, readings[0]!)) ?? seenStep(readings, episode);
 }
 
 const steps = new WeakMap<Context['episode'], Map<string, Exact>>();
 
 /** The largest step that all readings of this measure and part are multiples of. */
-function seenStep({ key, quantity: { unit } }: Reading, episode: Context['episode']): Exact {
+function seenStep(readings: readonly Reading[], episode: Context['episode']): Exact {
+  const { key, quantity: { unit } } = readings[0]!;
   const known = steps.get(episode) ?? steps.set(episode, new Map()).get(episode)!;
   const name = (k: string): string => k.split('/').slice(3, 5).join('/');
   const id = `${name(key)} ${unit.id}`;
   const kept = known.get(id);
   if (kept) return kept;
-  const values = episode.readings.filter((r) => !r.constant && !r.log && r.quantity.unit.id === unit.id && name(r.key) === name(key)).map((r) => r.quantity);
+  const alike = episode.readings.filter((r) => !r.constant && !r.log && r.quantity.unit.id === unit.id && name(r.key) === name(key));
+  const values = [...alike, ...readings].map((r) => r.quantity);
   const scale = 10n ** BigInt(Math.max(...values.map((q) => q.decimals)));
   const whole = values.map((q) => q.value.times(Exact.of(scale)).n);
   const least = values.length >= 6 ? whole.reduce((a, b) => divisor(a < 0n ? -a : a, b < 0n ? -b : b), 0n) : 1n;
