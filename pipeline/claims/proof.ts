@@ -1,7 +1,7 @@
 // A script against the facts of a record: every numeric mention with its verdict.
 import type { Finding, Source } from '../places/index.js';
 import type { Facts } from '../facts/index.js';
-import { sentences } from '../script/index.js';
+import { type Mention, sentences } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { afterMention, afterNames, afterSentence, newSection } from './discourse.js';
 import { grid, type Grid } from './grid.js';
@@ -10,6 +10,8 @@ import { lexicon, type Lexicon } from './lexicon.js';
 import { parse, type Parsed } from './parse.js';
 import { readMention, type Reading } from './read.js';
 import { begin, type State } from './state.js';
+import { findingsOf } from './findings.js';
+import { Pinned } from './pinned.js';
 import type { Verdict } from './verdict.js';
 import { tellVerdict, quietVerdict } from './tell.js';
 
@@ -35,6 +37,7 @@ export function proof(script: Source, facts: Facts): ProofResult {
   const { grid: g, lexicon: lex, parsed, read } = prepare(facts);
   let state = begin(g);
   const mentions: Verdict[] = [];
+  const pins = new Pinned(script, facts);
   for (const s of sentences(script.text)) {
     if (s.kind === 'comment' || s.kind === 'direction') continue;
     let p = parsed.get(s.text);
@@ -43,15 +46,19 @@ export function proof(script: Source, facts: Facts): ProofResult {
       state = afterNames(g, newSection(g, state), hitsOf(g, { ...p, said: [] }, state).hits, { heading: true });
       continue;
     }
+    const pinned = pins.within(s.start, s.start + s.text.length);
     const key = `${s.text}\u0000${stateText(state)}`;
-    let done = read.get(key);
+    let done = pinned ? readSentence(facts, g, p, state, (m) => pins.read(g, m, s.start)) : read.get(key);
     if (!done) read.set(key, (done = readSentence(facts, g, p, state)));
     done.readings.forEach((r) => mentions.push(tellVerdict(r, script, s, facts)));
-    for (const q of p.quiet) mentions.push(quietVerdict(q, script, s));
+    for (const q of p.quiet) {
+      const own = pinned ? pins.read(g, q.mention, s.start) : undefined;
+      mentions.push(own ? tellVerdict(own, script, s, facts) : quietVerdict(q, script, s));
+    }
     state = done.after;
   }
   mentions.sort((a, b) => a.place.line - b.place.line || a.place.column - b.place.column);
-  return { mentions, findings: [] };
+  return { mentions, findings: [...pins.finish(), ...findingsOf(mentions, facts)] };
 }
 
 const texts = new WeakMap<State, string>();
@@ -61,12 +68,12 @@ function stateText(s: State): string {
   return t;
 }
 
-function readSentence(facts: Facts, g: Grid, p: Parsed, before: State): { readings: Reading[]; after: State } {
+function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: (m: Mention) => Reading | undefined): { readings: Reading[]; after: State } {
   const hits = hitsOf(g, p, before);
   const c: Context = { facts, grid: g, parsed: p, hits, before, now: before, done: [] };
   const readings: Reading[] = [];
   for (let i = 0; i < p.said.length; i++) {
-    const r = readMention(c, i);
+    const r = pinned?.(p.said[i]!.mention) ?? readMention(c, i);
     readings.push(r);
     const chosen: Candidate | undefined = r.verdict === 'not-a-claim' ? undefined : r.chosen;
     c.done.push(chosen);

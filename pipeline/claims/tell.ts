@@ -18,7 +18,7 @@ export function tellVerdict(r: Reading, script: Source, s: Sentence, facts: Fact
   const out: Verdict = {
     place: script.place(s.start + m.start, s.start + m.end), text, verdict: r.verdict,
     kind: r.verdict === 'not-a-claim' ? '' : r.chosen?.kind ?? '', from: fact ? [...(r.chosen!.keys ?? fact.keys)] : [], facts: fact ? [fact.id] : [],
-    said: text, why: r.why, candidates: considered,
+    said: text, why: r.why, candidates: considered, mention: m,
   };
   if (!fact || r.verdict === 'untied') return out;
   out.recorded = recordedFor(m, fact);
@@ -39,5 +39,5 @@ function recordedFor(m: Mention, fact: Reading['ranked'][number]['candidate']['f
 
 export function quietVerdict(q: { mention: Mention; why: string }, script: Source, s: Sentence): Verdict {
   const { start, end } = q.mention;
-  return { place: script.place(s.start + start, s.start + end), text: s.text.slice(start, end), verdict: 'not-a-claim', kind: '', from: [], facts: [], said: s.text.slice(start, end), why: q.why, candidates: [] };
+  return { place: script.place(s.start + start, s.start + end), text: s.text.slice(start, end), verdict: 'not-a-claim', kind: '', from: [], facts: [], said: s.text.slice(start, end), why: q.why, candidates: [], mention: q.mention };
 }

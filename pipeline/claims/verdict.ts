@@ -1,6 +1,7 @@
 // What is found about one mention, for reports, editors and tests.
 import type { Place } from '../places/index.js';
 import type { Key } from '../facts/index.js';
+import type { Mention } from '../script/index.js';
 import type { VerdictWord } from './decide.js';
 
 export interface Considered {
@@ -32,4 +33,6 @@ export interface Verdict {
   slip?: string;
   suggest?: string;
   candidates: Considered[];
+  /** The number as it was read. */
+  mention: Mention;
 }

@@ -6,3 +6,4 @@ export * from './hedges.js';
 export * from './comparisons.js';
 export * from './relations.js';
 export * from './unit-words.js';
+export * from './pins.js';
