@@ -28,6 +28,7 @@ export class Output {
   readonly #staged = new Map<string, string>();
   readonly #standing: Standing;
   readonly #letGo: () => void;
+  readonly #onExit = (): void => this.close();
   #count = 0;
   #closed = false;
 
@@ -42,6 +43,8 @@ export class Output {
       this.#clear();
       this.before = readManifest(folder, fs);
       tell('write into', folder, () => fs.mkdirSync(join(folder, stagingName)));
+      // Whoever interrupts the process finds the folder cleared and unlocked.
+      process.once('exit', this.#onExit);
     } catch (thrown) {
       this.#letGo();
       throw thrown;
@@ -103,6 +106,7 @@ export class Output {
   close(): void {
     if (this.#closed) return;
     this.#closed = true;
+    process.off('exit', this.#onExit);
     try {
       this.#clear();
     } finally {

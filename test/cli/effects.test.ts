@@ -1,0 +1,139 @@
+// What the whole command does to the disk: killed, interrupted, run twice at once, on a full disk, elsewhere.
+import { spawnSync } from 'node:child_process';
+import { once } from 'node:events';
+import * as fs from 'node:fs';
+import { join } from 'node:path';
+import { expect, onTestFinished, test } from 'vitest';
+import { exitCodes } from '../../pipeline/exit-codes.js';
+import { bench, quoting, sample } from '../build/sample.js';
+import { place, scratch, treeOf } from '../files/scratch.js';
+import { cli, run, start } from './run.js';
+
+const changed = bench.replace('load: 199 200 200 W', 'load: 202 200 200 W').replace('title: Bench notes', 'title: Bench notes, again');
+
+/** All outputs without the manifest and what a killed build leaves beside them. */
+const outputs = (folder: string): Record<string, string> => Object.fromEntries(Object.entries(treeOf(join(folder, 'out'))).filter(([name]) => !name.startsWith('.')));
+
+test('killed at any moment, each output is old or new and whole, and the next build puts all right', async () => {
+  const { folder, data } = sample();
+  run(folder, ['build']);
+  const before = outputs(folder);
+  place(data, 'bench/episode.yaml', changed);
+  run(folder, ['build']);
+  const after = outputs(folder);
+  expect(after).not.toEqual(before);
+  // Moments spread over the whole run, most of them where files are renamed.
+  for (let n = 0; n < 9; n++) {
+    const back = n % 2 === 1;
+    place(data, 'bench/episode.yaml', back ? changed : bench);
+    const child = start(folder, ['build']);
+    let ended = false;
+    const exit = once(child, 'exit').then(() => (ended = true));
+    if (n < 3) await new Promise((go) => setTimeout(go, 60 + n * 150));
+    else {
+      const staging = join(folder, 'out/.staging');
+      for (let spin = 0; !ended && !fs.existsSync(staging); spin++) await new Promise((go) => setTimeout(go, 1));
+      if (n > 4) for (let spin = 0; !ended && fs.existsSync(staging) && fs.readdirSync(staging).length > (n % 3); spin++) await new Promise((go) => setImmediate(go));
+    }
+    child.kill('SIGKILL');
+    await exit;
+    for (const [name, content] of Object.entries(outputs(folder))) expect([before[name], after[name]].includes(content), `${name} after kill ${n}`).toBe(true);
+    expect(run(folder, ['build']).status).toBe(0);
+    expect(outputs(folder)).toEqual(back ? after : before);
+    expect(fs.readdirSync(join(folder, 'out')).filter((f) => f.startsWith('.'))).toEqual(['.manifest.json']);
+  }
+}, 600_000);
+
+test.each(['SIGINT', 'SIGTERM'] as const)('%s clears up, and what stood stays', async (signal) => {
+  const { folder, data } = sample();
+  run(folder, ['build']);
+  const before = treeOf(join(folder, 'out'));
+  place(data, 'bench/episode.yaml', changed);
+  fs.rmSync(join(folder, '.cache'), { recursive: true });
+  const child = start(folder, ['build']);
+  for (let spin = 0; !fs.existsSync(join(folder, 'out/.staging')); spin++) await new Promise((go) => setTimeout(go, 1));
+  child.kill(signal);
+  const [code] = (await once(child, 'exit')) as [number];
+  expect(code).toBe(signal === 'SIGINT' ? exitCodes.interrupted.code : exitCodes.terminated.code);
+  expect(treeOf(join(folder, 'out'))).toEqual(before);
+});
+
+test('of two builds at once one is told that the other is at work, and nothing is harmed', async () => {
+  const { folder } = sample();
+  const children = [start(folder, ['build', '--no-cache']), start(folder, ['build', '--no-cache'])];
+  const ended = await Promise.all(children.map(async (c) => {
+    let told = '';
+    c.stderr.on('data', (d: Buffer) => (told += d.toString()));
+    const [code] = (await once(c, 'close')) as [number];
+    return { code, told };
+  }));
+  for (const { code, told } of ended) {
+    expect([0, exitCodes.trouble.code]).toContain(code);
+    if (code !== 0) expect(told).toMatch(/Cannot build into out: another build \(process \d+\) is writing there\./);
+  }
+  expect(ended.map((e) => e.code)).toContain(0);
+  const alone = sample();
+  run(alone.folder, ['build']);
+  expect(outputs(folder)).toEqual(outputs(alone.folder));
+});
+
+test('the same bytes in another folder, time zone and locale, from an empty cache or a full one', () => {
+  const settings = [
+    { TZ: 'Pacific/Kiritimati', LC_ALL: 'tr_TR.UTF-8', LANG: 'tr_TR.UTF-8' },
+    { TZ: 'America/St_Johns', LC_ALL: 'C', LANG: 'C' },
+    { TZ: undefined, LC_ALL: 'de_DE.UTF-8', LANG: 'de_DE.UTF-8' },
+  ];
+  const trees = settings.map((env, i) => {
+    const elsewhere = join(scratch(), 'a folder, “odd” & deep'.repeat(i), `${i}`);
+    for (const [id, text] of Object.entries({ bench, quoting })) place(elsewhere, `data/${id}/episode.yaml`, text);
+    const built = run(elsewhere, ['build'], env);
+    expect([built.status, built.stderr]).toEqual([0, 'Checking 2 episodes\nDrawing 3 pictures\n']);
+    const cold = treeOf(join(elsewhere, 'out'));
+    fs.rmSync(join(elsewhere, 'out'), { recursive: true });
+    run(elsewhere, ['build'], env);
+    expect(treeOf(join(elsewhere, 'out'))).toEqual(cold);
+    return cold;
+  });
+  expect(trees[1]).toEqual(trees[0]);
+  expect(trees[2]).toEqual(trees[0]);
+  // Named folders, the manifest included: nothing in any output tells where it was made.
+  const there = scratch();
+  for (const [id, text] of Object.entries({ bench, quoting })) place(there, `elsewhere/data/${id}/episode.yaml`, text);
+  expect(run(there, ['build', '--data', 'elsewhere/data', '--out', 'made/here', '--no-cache']).status).toBe(0);
+  expect(treeOf(join(there, 'made/here'))).toEqual(trees[0]);
+});
+
+/** A disk of 300 KB of its own, where the system lets this user mount one. */
+function smallDisk(): string | undefined {
+  const folder = scratch();
+  if (spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=300k', 'tmpfs', folder]).status !== 0) return undefined;
+  onTestFinished(() => void spawnSync('umount', [folder]));
+  return folder;
+}
+
+test('a disk that is full: a plain sentence, and what stood stays (without the right to mount, test/files plays it)', () => {
+  const disk = smallDisk();
+  if (disk === undefined) return;
+  const s = sample({ bench });
+  const out = join(disk, 'out');
+  place(out, 'kept.txt', 'kept');
+  const { status, stderr } = run(s.folder, ['build', '--out', out]);
+  expect(status).toBe(exitCodes.trouble.code);
+  expect(stderr).toMatch(/Cannot write .*: the disk is full \(ENOSPC\)\.\n$/);
+  expect(treeOf(out)).toEqual({ 'kept.txt': 'kept' });
+});
+
+test('a cache that cannot be written is no trouble', () => {
+  const s = sample({ bench });
+  place(s.folder, 'file', '');
+  const { status } = run(s.folder, ['build', '--cache', 'file/cache']);
+  expect(status).toBe(0);
+  expect(fs.existsSync(join(s.folder, 'out/bench/index.html'))).toBe(true);
+});
+
+test('the command runs through a link, as a package manager makes one', () => {
+  const s = sample({ bench });
+  const link = join(s.folder, 'figureproof');
+  fs.symlinkSync(cli, link);
+  expect(spawnSync(process.execPath, [link, 'check'], { cwd: s.folder, encoding: 'utf8' }).status).toBe(0);
+});
