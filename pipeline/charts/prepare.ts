@@ -1,5 +1,5 @@
 // From a request to a picture that is ready to be drawn: all that can be wrong with it is found here, without drawing.
-import type { Facts } from '../facts/index.js';
+import { type Facts, placeOfName } from '../facts/index.js';
 import type { Finding, Outcome } from '../places/index.js';
 import { canonical, frame, mostRows, outline, type Prepared, renumberIds, sheet, unshown } from '../theme/index.js';
 import type { ChartRequest, Workbench } from './chart.js';
@@ -9,7 +9,8 @@ import { charts } from './kinds.js';
 export function prepareChart(request: ChartRequest, facts: Facts): Outcome<Prepared> {
   const findings: Finding[] = [];
   const complain = (code: string, message: string, subject: string = request.name): undefined => {
-    findings.push({ code, severity: 'error', place: request.place, message, subject });
+    const named = code === 'label-too-long' || code === 'missing-glyph' ? placeOfName(facts.about, subject) : undefined;
+    findings.push({ code, severity: 'error', place: named ?? request.place, message, subject });
   };
   const work: Workbench = { findings, complain, frame };
   const chart = charts.find((c) => c.kind === request.kind);

@@ -1,4 +1,5 @@
 // What things are called where there is little room: on pictures and in tables.
+import type { Place } from '../places/index.js';
 import { type KeyField, splitKey } from '../records/index.js';
 import type { Fact } from './fact.js';
 import type { About } from './facts.js';
@@ -8,6 +9,12 @@ const lists = { setup: 'setups', setting: 'settings', workload: 'workloads', mea
 /** The name shown for an id, the id itself where the record has none. */
 export function nameOf(about: About, field: KeyField, id: string): string {
   return about[lists[field]].get(id)?.name ?? id;
+}
+
+/** Where the longest name within a text stands in the record: what has to be changed when the text is too long. */
+export function placeOfName(about: About, text: string): Place | undefined {
+  const all = Object.values(lists).flatMap((list) => [...about[list].values()]).filter((n) => n.name && text.includes(n.name));
+  return all.sort((a, b) => b.name.length - a.name.length)[0]?.place;
 }
 
 /** "Core temperature", "Board power", "Fan speed" (not "Fans fan speed"), "1 % low frame rate". */

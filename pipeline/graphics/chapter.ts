@@ -1,7 +1,10 @@
 // The title of the episode or of a chapter.
-import { content, inkLeft, type, wrap } from '../theme/index.js';
+import { content, inkLeft, type TextStyle, type, wrap } from '../theme/index.js';
 import { fullWidth, gaps, lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
+
+/** A short title and a long one: the first setting that takes it on two lines. */
+const headings: [TextStyle, TextStyle] = [type.heading, { size: 80, weight: 700 }];
 
 export const chapter: Graphic = {
   kind: 'chapter',
@@ -16,7 +19,8 @@ export const chapter: Graphic = {
     // The summary was not written for a picture: it is shown where it fits.
     const summary = !request.title && about.summary && 'lines' in wrap(about.summary, type.name, room, 2) ? about.summary : '';
     const below = request.text ?? summary;
-    const head = sheet.block(title, type.heading, 'text', { x: x - inkLeft(title, type.heading), top: content.top, width: room, most: 2 });
+    const heading = headings.find((h) => 'lines' in wrap(title, h, room, 2)) ?? headings[0];
+    const head = sheet.block(title, heading, 'text', { x: x - inkLeft(title, heading), top: content.top, width: room, most: 2 });
     const foot = below ? sheet.block(below, type.name, 'quiet', { x, top: head.bottom + gaps.part + 10, width: Math.max(head.width, fits(below, Math.max(head.width, 1100), 3) ? 1100 : room), most: 3 }) : undefined;
     const bottom = (foot ?? head).bottom;
     const { panel, shift } = lowerLeft(Math.max(head.width, foot?.width ?? 0) + mark.width + mark.gap, bottom);

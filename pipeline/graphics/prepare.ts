@@ -1,5 +1,5 @@
 // From a request to a graphic that is ready to be drawn: all that can be wrong with it is found here, without drawing.
-import type { Facts, PictureRequest } from '../facts/index.js';
+import { type Facts, type PictureRequest, placeOfName } from '../facts/index.js';
 import type { Finding, Outcome } from '../places/index.js';
 import { box, canonical, insets, measure, outline, panel, type Prepared, renumberIds, safeArea, sheet, unshown } from '../theme/index.js';
 import { Composer } from './compose.js';
@@ -11,7 +11,8 @@ const safe = safeArea(box.width, box.height, insets.text);
 export function prepareGraphic(request: PictureRequest, facts: Facts, templates: (name: string) => string): Outcome<Prepared> {
   const findings: Finding[] = [];
   const complain = (code: string, message: string, subject: string = request.name): undefined => {
-    findings.push({ code, severity: 'error', place: request.place, message, subject });
+    const named = code === 'label-too-long' || code === 'missing-glyph' ? placeOfName(facts.about, subject) : undefined;
+    findings.push({ code, severity: 'error', place: named ?? request.place, message, subject });
   };
   const graphic = graphics.find((g) => g.kind === request.kind);
   if (!graphic) {

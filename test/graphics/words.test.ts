@@ -1,0 +1,108 @@
+// What stands on graphics, against figures of the trade.
+import { describe, expect, test } from 'vitest';
+import { Facts } from '../../pipeline/facts/index.js';
+import { planGraphics, prepareGraphic } from '../../pipeline/graphics/index.js';
+import { textBoxes } from '../../pipeline/theme/index.js';
+import { cardFacts, place, pumpFacts, sample } from '../charts/sample.js';
+import { described } from './requests.js';
+import { template } from './templates.js';
+
+// 28 to 49 °C is a rise of 21; 415 W of a 450 W limit is 92 %; 99 to 97 frames is 2 %: common practice, no published source.
+const trade = (): Facts => new Facts(sample({
+  setups: { a: 'Alder' }, settings: { stock: 'Stock', limit: 'Power limit' }, measures: { temperature: ['Temperature', 'lower'], power: ['Power', 'lower'], frame_rate: ['Frame rate', 'higher'] }, parts: { core: 'Core', board: 'Board', average: 'Average' },
+  readings: {
+    'a/stock//temperature/core/idle': '28 28 28 °C', 'a/stock/scene/temperature/core/load': '49 49 49 °C',
+    'a/stock/scene/power/board/load': '415 415 415 W', 'a/stock//power/board/limit': '450 W!', 'a/limit/scene/power/board/load': '355 355 355 W',
+    'a/stock/scene/frame_rate/average/load': '99 99 99 fps', 'a/limit/scene/frame_rate/average/load': '97 97 97 fps',
+  },
+}));
+
+async function wordsOf(request: object, facts: Facts): Promise<string[]> {
+  const { value, findings } = prepareGraphic({ kind: 'figure', name: 'n', place, ...request }, facts, template);
+  expect(findings).toEqual([]);
+  return textBoxes((await value!.draw()).svg).map((b) => b.text.replace(/[\u202f\u00a0]/g, ' '));
+}
+
+describe('a figure', () => {
+  test.each([
+    ['rise:a/stock/scene/temperature/core/load~workload=,phase=idle', ['Core temperature, rise', '21', 'K', 'From 28 °C to 49 °C', 'Alder, Stock, Test scene', 'Mean of 3 runs']],
+    ['percent_of:a/stock/scene/power/board/load~workload=,phase=limit', ['Board power, share of the limit', '92', '%', '415 W of 450 W']],
+    ['percent_change:a/limit/scene/frame_rate/average/load~setting=stock', ['Average frame rate, change', '−2', '%', 'From 99 fps to 97 fps', 'Power limit against Stock · Alder, Test scene']],
+    ['difference:a/stock/scene/power/board/load~setting=limit', ['+60', 'W', 'From 355 W to 415 W']],
+    ['mean:a/stock/scene/power/board/load', ['Board power, load', '415', 'W']],
+  ])('%s', async (id, words) => {
+    expect(await wordsOf({ facts: [id] }, trade())).toEqual(expect.arrayContaining(words));
+  });
+
+  test('own words replace those of the record', async () => {
+    const words = await wordsOf({ facts: ['mean:a/stock/scene/power/board/load'], title: 'Heavy', text: 'All of it' }, trade());
+    expect(words).toEqual(expect.arrayContaining(['Heavy', 'All of it']));
+    expect(words).not.toContain('Board power, load');
+  });
+});
+
+describe('before and after', () => {
+  test('from base to subject, the difference signed', async () => {
+    const words = await wordsOf({ kind: 'before-after', facts: ['difference:a/limit/scene/power/board/load~setting=stock'] }, trade());
+    expect(words).toEqual(expect.arrayContaining(['Stock', '415', 'Power limit', '355', 'Difference', '−60']));
+  });
+  test('two facts in the order given', async () => {
+    const words = await wordsOf({ kind: 'before-after', facts: ['mean:a/limit/scene/power/board/load', 'mean:a/stock/scene/power/board/load'] }, trade());
+    expect(words).toContain('+60');
+  });
+  test('where rounding would show another difference, it says so', async () => {
+    const facts = new Facts(sample({
+      setups: { a: 'Alder', b: 'Birch' }, settings: { s: 'Stock' }, measures: { temperature: ['Temperature', 'lower'] }, parts: { core: 'Core' },
+      readings: { 'a/s/scene/temperature/core/load': '60 60 61 °C', 'b/s/scene/temperature/core/load': '62 63 63 °C' },
+    }));
+    // 60.33 and 62.67 are shown as 60 and 63; their difference is 2.33, not 3.
+    const words = await wordsOf({ kind: 'before-after', facts: ['difference:b/s/scene/temperature/core/load~setup=a'] }, facts);
+    expect(words).toEqual(expect.arrayContaining(['60', '63', '+2']));
+    expect(words.join(' ')).toContain('difference taken before rounding');
+  });
+});
+
+describe('what cannot be shown', () => {
+  test.each([
+    [{ kind: 'figure' }, 'picture-incomplete'],
+    [{ kind: 'figure', facts: ['mean:a/b/c/d/e/f'] }, 'picture-empty'],
+    [{ kind: 'figure', facts: ['percent_change:a/stock/scene/temperature/core/load~workload=,phase=idle'] }, 'picture-empty'],
+    [{ kind: 'before-after', facts: ['mean:a/stock/scene/power/board/load'] }, 'picture-incomplete'],
+    [{ kind: 'before-after', facts: ['mean:a/stock/scene/power/board/load', 'mean:a/stock/scene/temperature/core/load'] }, 'picture-empty'],
+    [{ kind: 'ranking', facts: ['mean:a/stock/scene/power/board/load', 'mean:a/stock/scene/temperature/core/load'] }, 'picture-empty'],
+    [{ kind: 'ranking', measure: 'noise' }, 'picture-empty'],
+    [{ kind: 'now', setups: ['nobody'] }, 'picture-empty'],
+    [{ kind: 'now' }, 'picture-incomplete'],
+    [{ kind: 'chapter', title: 'W'.repeat(80) }, 'label-too-long'],
+    [{ kind: 'chapter', title: 'שלום' }, 'missing-glyph'],
+    [{ kind: 'banner' }, 'picture-kind'],
+  ])('%o', (request, code) => {
+    const { value, findings } = prepareGraphic({ name: 'n', place, ...request }, trade(), template);
+    expect(value).toBeUndefined();
+    expect(findings.map((f) => f.code)).toContain(code);
+    for (const f of findings) expect(f.place).toBe(place);
+  });
+});
+
+test('names with markup are shown as they are', async () => {
+  const facts = new Facts(sample({
+    setups: { a: '<b>"R&D"</b> {{x}}', b: 'Birch' }, settings: { s: 'Stock' }, measures: { power: ['Power', 'lower'] }, parts: { board: 'Board' },
+    readings: { 'a/s/scene/power/board/load': '10 10 W', 'b/s/scene/power/board/load': '12 12 W' },
+  }));
+  const words = await wordsOf({ kind: 'ranking', measure: 'power' }, facts);
+  expect(words).toContain('<b>"R&D"</b> {{x}}');
+});
+
+describe('planned where the record asks for none', () => {
+  test.each([['card', described, ['chapter', 'conditions', 'figure', 'before-after', 'before-after', 'figure', 'ranking']], ['card without versions', cardFacts, undefined], ['pumps', pumpFacts, ['chapter', 'conditions', 'before-after', 'ranking']]] as const)('%s', (_n, make, kinds) => {
+    const facts = make();
+    const planned = planGraphics(facts);
+    if (kinds) expect(planned.map((p) => p.kind)).toEqual(kinds);
+    expect(new Set(planned.map((p) => p.name)).size).toBe(planned.length);
+    for (const p of planned) expect(prepareGraphic(p, facts, template).findings, p.name).toEqual([]);
+  });
+  test('no percents of decibels', () => {
+    const facts = pumpFacts();
+    for (const p of planGraphics(facts)) for (const id of p.facts ?? []) expect(id).not.toMatch(/^percent.*noise/);
+  });
+});
