@@ -7,7 +7,7 @@ export type Dimension =
   | 'temperature' | 'temperature-difference' | 'power' | 'voltage' | 'current' | 'resistance' | 'frequency' | 'rotation'
   | 'frame-rate' | 'sound-level' | 'energy' | 'charge' | 'duration' | 'share' | 'points' | 'mass' | 'length' | 'volume'
   | 'flow' | 'air-flow' | 'pressure' | 'data' | 'data-rate' | 'illuminance' | 'apparent-power' | 'loudness' | 'force' | 'torque'
-  | 'conductivity' | 'operations' | 'money' | 'count' | 'score' | 'compound';
+  | 'conductivity' | 'operations' | 'speed' | 'luminous-flux' | 'signal-level' | 'throughput' | 'money' | 'count' | 'score' | 'compound';
 
 export interface Unit {
   /** How records and tables write it, ASCII where it can be: `degC`, `dB(A)`, `L/min`. */
@@ -56,6 +56,7 @@ const rows: Row[] = [
   ['rpm', 'rotation', 'rpm', 'revolution per minute', 'revolutions per minute', '1', 'RPM|r/min|revs|revolutions'],
   ['fps', 'frame-rate', 'fps', 'frame per second', 'frames per second', '1', 'FPS|frame|frames|frames a second'],
   ['dB(A)', 'sound-level', 'dB(A)', 'decibel', 'decibels', '1', 'dBA|dB (A)|dB A|dB'],
+  ['dBm', 'signal-level', 'dBm', 'decibel-milliwatt', 'decibel-milliwatts', '1'],
   ['sone', 'loudness', 'sone', 'sone', 'sones', '1'],
   ['mWh', 'energy', 'mWh', 'milliwatt-hour', 'milliwatt-hours', '18/5'],
   ['Wh', 'energy', 'Wh', 'watt-hour', 'watt-hours', '3600', 'watt hour|watt hours'],
@@ -64,6 +65,7 @@ const rows: Row[] = [
   ['kJ', 'energy', 'kJ', 'kilojoule', 'kilojoules', '1000'],
   ['mAh', 'charge', 'mAh', 'milliamp-hour', 'milliamp-hours', '18/5', 'milliamp hour|milliamp hours'],
   ['Ah', 'charge', 'Ah', 'amp-hour', 'amp-hours', '3600', 'amp hour|amp hours'],
+  ['ns', 'duration', 'ns', 'nanosecond', 'nanoseconds', '1/1000000000'],
   ['us', 'duration', 'µs', 'microsecond', 'microseconds', '1/1000000', 'µs|μs'],
   ['ms', 'duration', 'ms', 'millisecond', 'milliseconds', '1/1000'],
   ['s', 'duration', 's', 'second', 'seconds', '1', 'sec|secs'],
@@ -85,6 +87,8 @@ const rows: Row[] = [
   ['m', 'length', 'm', 'metre', 'metres', '1', 'meter|meters'],
   ['in', 'length', 'in', 'inch', 'inches', '127/5000', '″'],
   ['ft', 'length', 'ft', 'foot', 'feet', '381/1250'],
+  ['m/s', 'speed', 'm/s', 'metre per second', 'metres per second', '1', 'meter per second|meters per second|metres a second|meters a second'],
+  ['mm/s', 'speed', 'mm/s', 'millimetre per second', 'millimetres per second', '1/1000', 'millimeter per second|millimeters per second'],
   ['mL', 'volume', 'mL', 'millilitre', 'millilitres', '1/1000', 'ml|milliliter|milliliters'],
   ['L', 'volume', 'L', 'litre', 'litres', '1', 'l|liter|liters'],
   ['gal', 'volume', 'gal', 'gallon', 'gallons', '473176473/125000000'],
@@ -123,7 +127,11 @@ const rows: Row[] = [
   ['Mbit/s', 'data-rate', 'Mbit/s', 'megabit per second', 'megabits per second', '125000', 'Mbps|megabits a second'],
   ['Gbit/s', 'data-rate', 'Gbit/s', 'gigabit per second', 'gigabits per second', '125000000', 'Gbps|gigabits a second'],
   ['lx', 'illuminance', 'lx', 'lux', 'lux', '1', 'lux'],
+  ['lm', 'luminous-flux', 'lm', 'lumen', 'lumens', '1'],
   ['cd/m2', 'illuminance', 'cd/m²', 'candela per square metre', 'candelas per square metre', '1', 'nit|nits|cd/m²'],
+  ['tokens/s', 'throughput', 'tokens/s', 'token per second', 'tokens per second', '1', 'tok/s|tokens a second'],
+  ['cN', 'force', 'cN', 'centinewton', 'centinewtons', '1/100'],
+  ['gf', 'force', 'gf', 'gram-force', 'grams-force', '980665/100000000'],
   ['N', 'force', 'N', 'newton', 'newtons', '1'],
   ['N*m', 'torque', 'N·m', 'newton metre', 'newton metres', '1', 'Nm|N·m|newton meter|newton meters'],
   ['W/(m*K)', 'conductivity', 'W/(m·K)', 'watt per metre and kelvin', 'watts per metre and kelvin', '1', 'W/(m·K)|W/mK|W/m·K|W/m*K|W/m-K'],
@@ -225,7 +233,10 @@ function spelledCompound(name: string): Unit | undefined {
   return top && bottom ? compound(`${differenceUnit(top).id === 'points' ? top.id : differenceUnit(top).id}/${bottom.id}`) : undefined;
 }
 
-/** A value in `from` expressed in `to`; undefined when they are not of one dimension. Money is never converted. */
+/** Dimensions whose units are of one kind but no multiples of each other: currencies, lux and candela, scores. */
+const unrelated: ReadonlySet<Dimension> = new Set(['money', 'compound', 'illuminance', 'score']);
+
+/** A value in `from` expressed in `to`; undefined when that cannot be told from the units alone. */
 export function convert(value: Exact, from: Unit, to: Unit): Exact | undefined {
   if (from.id === to.id) return value;
   if (!alike(from, to)) return undefined;
@@ -235,7 +246,7 @@ export function convert(value: Exact, from: Unit, to: Unit): Exact | undefined {
 function alike(a: Unit, b: Unit): boolean {
   if (a.id === b.id) return true;
   if (a.parts && b.parts) return alike(a.parts[0], b.parts[0]) && alike(a.parts[1], b.parts[1]);
-  return a.dimension === b.dimension && a.dimension !== 'money' && a.dimension !== 'compound';
+  return a.dimension === b.dimension && !unrelated.has(a.dimension);
 }
 
 /** The unit in which a difference of two values in `u` is given. */

@@ -56,7 +56,7 @@ test('there and back again is where it began, for every pair of one dimension', 
   for (const a of units.values()) {
     for (const b of units.values()) {
       const there = convert(exact('12.5'), a, b);
-      const same = a.id === b.id || (a.dimension === b.dimension && a.dimension !== 'money');
+      const same = a.id === b.id || (a.dimension === b.dimension && !['money', 'illuminance', 'score'].includes(a.dimension));
       expect(there !== undefined, `${a.id} to ${b.id}`).toBe(same);
       if (there) expect(convert(there, b, a)!.equals(exact('12.5')), `${a.id} to ${b.id}`).toBe(true);
     }
