@@ -4,3 +4,4 @@ export * from './layout.js';
 export * from './sensor-log.js';
 export * from './read-log-file.js';
 export * from './frame-log.js';
+export * from './cells.js';

@@ -9,3 +9,5 @@ export { statedKinds } from './record-shape.js';
 export { commonMeasures, constantPhases } from './common-names.js';
 export { recordSchema } from './schema.js';
 export { type NewRecord, newRecord } from './new-record.js';
+export { importFile } from './import-file.js';
+export type { ImportScope } from './import-log.js';

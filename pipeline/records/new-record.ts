@@ -90,6 +90,6 @@ function idFrom(name: string, taken: Set<string>): string {
 
 /** As a YAML text: plain where that is safe, else in double quotes. */
 export function quoted(text: string, inFlow = false): string {
-  const plain = /^[\p{L}][\p{L}\p{N} ().,'/%°+-]*$/u.test(text) && !/^(null|true|false|yes|no|on|off|y|n|nan|inf)$/i.test(text) && text.trim() === text && !(inFlow && text.includes(','));
+  const plain = /^[\p{L}][\p{L}\p{N}_ ().,'/%°+-]*$/u.test(text) && !/^(null|true|false|yes|no|on|off|y|n|nan|inf)$/i.test(text) && text.trim() === text && !(inFlow && text.includes(','));
   return plain ? text : JSON.stringify(text);
 }
