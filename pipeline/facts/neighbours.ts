@@ -1,5 +1,5 @@
 // Which other keys belong to a key: its idle, its room, its limit, its price, and those that it can be compared with.
-import { type Key, type KeyField, keyFields, type KeyParts, makeKey, splitKey, withFields } from '../records/index.js';
+import { type Key, type KeyField, type KeyParts, makeKey, splitKey, withFields } from '../records/index.js';
 
 /** Parts that stand for the air of the room. */
 export const roomParts: readonly string[] = ['room', 'ambient'];
@@ -109,13 +109,6 @@ export class Neighbours {
 
 export function isIdle(phase: string): boolean {
   return phase === 'idle';
-}
-
-/** Every field but `differs` alike. */
-export function sameExcept(a: Key, b: Key, differs: readonly KeyField[]): boolean {
-  const x = splitKey(a);
-  const y = splitKey(b);
-  return !!x && !!y && keyFields.every((f) => differs.includes(f) || x[f] === y[f]);
 }
 
 /** The key under which the price of a setup stands that the record gives with the setup itself. */

@@ -200,7 +200,7 @@ function runsInOneUnit(inputs: readonly Fact[]): { values: Exact[] } | Underivab
 }
 
 /** The values of all runs in one unit: a table may give some in V and some in mV. */
-export function runsOf(f: Fact, u: Unit): Exact[] | undefined {
+function runsOf(f: Fact, u: Unit): Exact[] | undefined {
   const values: Exact[] = [];
   for (const { quantity } of f.readings) {
     const v = convert(quantity.value, quantity.unit, u);

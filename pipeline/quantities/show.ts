@@ -11,11 +11,6 @@ export function show(value: Exact, unit: Unit, decimals: number): string {
   return unit.symbol ? `${number} ${unit.symbol}` : number;
 }
 
-/** "20 °C to 30 °C": a range repeats the unit (NIST SP 811, 7.7). */
-export function showRange(low: Exact, high: Exact, unit: Unit, decimals: number): string {
-  return `${show(low, unit, decimals)} to ${show(high, unit, decimals)}`;
-}
-
 /** "2,480", "−0.95": grouped in threes from 1,000 on, a real minus. */
 export function showNumber(value: Exact, decimals: number): string {
   const [whole, rest] = value.toFixed(decimals).split('.');

@@ -1,5 +1,4 @@
 // Numbers as they are spoken: "two thousand four hundred eighty", "zero point nine five".
-import { Exact } from './exact.js';
 
 const ones = 'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen'.split(' ');
 const tens = ['', '', 'twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'];
@@ -47,9 +46,4 @@ export function ordinalInWords(n: number): string {
   const words = wholeInWords(BigInt(n));
   for (const [end, form] of ordinalEnds) if (end.test(words)) return words.replace(end, form);
   return words;
-}
-
-/** Exact value rounded to `decimals` and put in words. */
-export function spokenNumber(value: Exact, decimals: number, and = false): string {
-  return inWords(value.toFixed(decimals), and);
 }

@@ -1,7 +1,7 @@
 // Mean and spread of plain numbers.
 
 /** Sum with the digits that binary addition drops carried along (Neumaier's form of Kahan's summation). */
-export function sum(values: readonly number[]): number {
+function sum(values: readonly number[]): number {
   let total = 0;
   let dropped = 0;
   for (const v of values) {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type Fact, factKinds, Facts, isFact, readId, sameExcept, writeId } from '../../pipeline/facts/index.js';
+import { type Fact, factKinds, Facts, isFact, readId, writeId } from '../../pipeline/facts/index.js';
 import { Exact, unit } from '../../pipeline/quantities/index.js';
 import { bareEpisode, type Reading } from '../../pipeline/records/index.js';
 
@@ -102,10 +102,4 @@ test('no text breaks the reading of an id', () => {
     const f = facts.get(text);
     expect(f === undefined || 'why' in f || f.id.length > 0).toBe(true);
   }), { numRuns: 2000 });
-});
-
-test('keys alike but for some fields', () => {
-  expect(sameExcept('a/b/c/d/e/f', 'x/b/c/d/e/f', ['setup'])).toBe(true);
-  expect(sameExcept('a/b/c/d/e/f', 'x/b/c/d/e/g', ['setup'])).toBe(false);
-  expect(sameExcept('a/b', 'a/b', [])).toBe(false);
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { Exact, readNumber, readQuantity, show, showNumber, showRange, unit } from '../../pipeline/quantities/index.js';
+import { Exact, readNumber, readQuantity, show, showNumber, unit } from '../../pipeline/quantities/index.js';
 
 describe('numbers as people write them', () => {
   test.each([
@@ -67,8 +67,4 @@ test.each([
   ['61', 'degC', 0, '61 °C'], ['83', '%', 0, '83 %'], ['-12.4', 'K', 1, '−12.4 K'], ['2480', 'MHz', 0, '2,480 MHz'], ['1234567.5', 'W', 1, '1,234,567.5 W'], ['499', 'USD', 2, '$499.00'], ['-5', 'EUR', 0, '−€5'], ['1.254', 'x', 2, '1.25×'], ['3', '1', 0, '3'], ['1180', ':1', 0, '1,180:1'], ['-0.04', 'V', 1, '0.0 V'], ['29', 'crowns', 0, '29 crowns'],
 ] as const)('%s %s is shown as %s', (value, id, decimals, shown) => {
   expect(show(Exact.parse(value)!, unit(id), decimals)).toBe(shown);
-});
-
-test('a range repeats the unit (NIST SP 811, 7.7, from memory)', () => {
-  expect(showRange(Exact.of(20), Exact.of(30), unit('degC'), 0)).toBe('20 °C to 30 °C');
 });
