@@ -6,6 +6,7 @@ import { addExplain } from './explain-command.js';
 import { disk, Recorder, rememberRun } from './files/index.js';
 import { dataOption } from './options.js';
 import type { Severity } from './places/index.js';
+import { addRecordCommands } from './record-commands.js';
 import { asJson, summary } from './summary.js';
 import { type Bar, columnsOf, inkFor, progressBar } from './terminal.js';
 
@@ -46,6 +47,7 @@ export async function run(args: string[]): Promise<number> {
     });
 
   addExplain(program, end);
+  addRecordCommands(program, end);
 
   try {
     await program.parseAsync(args, { from: 'user' });

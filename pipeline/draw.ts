@@ -52,6 +52,8 @@ async function makePlan(facts: Facts): Promise<Plan> {
       continue;
     }
     const { value, findings } = chart ? charts.prepareChart(request, facts) : graphics.prepareGraphic(request, facts, template);
+    // What was planned without being asked for and has nothing to show is simply left out.
+    if (!value && asked.length === 0 && findings.every((f) => f.code === 'picture-empty')) continue;
     plan.findings.push(...findings);
     if (value) plan.pictures.push({ stem: `${String(i + 1).padStart(digits, '0')}-${value.name}`, prepared: value, chart });
   }

@@ -40,7 +40,7 @@ interface Opened {
 }
 
 /** The episode with its quotes filled in, and its facts. */
-interface Derived {
+export interface Derived {
   episode: Episode | undefined;
   facts: Facts | undefined;
   findings: Finding[];
@@ -89,6 +89,13 @@ export class Episodes {
   /** The facts of an episode, its quotes filled in; undefined where its record cannot be read. */
   async facts(id: string): Promise<Facts | undefined> {
     return (await this.#factsOf(id)).facts;
+  }
+
+  /** An episode as it is read, with what was found in reading it; no check is run. */
+  async read(id: string): Promise<Derived & { sources: Source[] }> {
+    const { findings, sources } = await this.#open(id);
+    const derived = await this.#factsOf(id);
+    return { ...derived, findings: [...findings, ...derived.findings], sources };
   }
 
   /** The name under which findings speak of an episode's file. */
