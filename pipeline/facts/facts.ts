@@ -26,6 +26,9 @@ export class Facts {
   readonly traces: Episode['traces'];
   readonly #byKey = new Map<Key, Reading[]>();
   readonly #made = new Map<string, Fact | Underivable>();
+  /** The same by the question as it was asked, since writing an id takes longer than looking one up. */
+  readonly #asked = new Map<string, Fact | Underivable>();
+  readonly #values = new Map<Key, Fact | Underivable>();
   readonly #prices = new Map<Key, Reading[]>();
   readonly #quoted: ReadonlySet<Key>;
   readonly #stated: Episode['stated'];
@@ -113,19 +116,25 @@ export class Facts {
 
   /** The plain value of a key: a constant, or the mean over its runs. */
   value(key: Key): Fact | Underivable {
-    const all = this.readings(key);
-    return this.derive(all.length > 0 && all.every((r) => r.constant) ? 'constant' : 'mean', [key]);
+    let fact = this.#values.get(key);
+    if (!fact) {
+      const all = this.readings(key);
+      fact = this.derive(all.length > 0 && all.every((r) => r.constant) ? 'constant' : 'mean', [key]);
+      this.#values.set(key, fact);
+    }
+    return fact;
   }
 
   /** Operands: subject first, base last; keys, `key#run`, bracketed fact ids, or literals (`=1000g`). */
   derive(kind: FactKind, operands: string[], variant = ''): Fact | Underivable {
-    const op = operations[kind];
-    const chosen = variant || op.variants?.[0] || '';
+    const asked = `${kind}.${variant}:${operands.join('~')}`;
+    const answered = this.#asked.get(asked);
+    if (answered) return answered;
+    const chosen = variant || operations[kind].variants?.[0] || '';
     const id = writeId({ kind, variant: chosen, operands });
-    const known = this.#made.get(id);
-    if (known) return known;
-    const made = this.#make({ kind, variant: chosen, operands }, id);
+    const made = this.#made.get(id) ?? this.#make({ kind, variant: chosen, operands }, id);
     this.#made.set(id, made);
+    this.#asked.set(asked, made);
     return made;
   }
 
