@@ -52,25 +52,44 @@ const helpers: Record<string, Helper> = {
   },
 };
 
+/** A stretch of the filled-in script and where it comes from: text of the template, or one {{…}} filled in. */
+export interface BoundPart {
+  text: string;
+  /** Offsets into the template. Text that was taken over as it stands begins at `start`. */
+  start: number;
+  end: number;
+  filled: boolean;
+}
+
 /** The script with its numbers filled in; undefined as soon as one cannot be. `template` may be a `Source`, so that findings name its file. */
 export function renderBound(template: string | Source, facts: Facts): Outcome<string> {
+  const { value, findings } = boundParts(template, facts);
+  return { value: value?.map((p) => p.text).join(''), findings };
+}
+
+/** The same in parts. A script is Markdown, not HTML: what is filled in stands as it is, and a page escapes it when it shows it. */
+export function boundParts(template: string | Source, facts: Facts): Outcome<BoundPart[]> {
   const source = typeof template === 'string' ? new Source('script.md', template) : template;
   const parsed = parse(source);
   if ('finding' in parsed) return { value: undefined, findings: [parsed.finding] };
   const findings = parsed.body.flatMap((s) => check(s, source, facts));
   if (findings.length) return { value: undefined, findings };
-  const own = Handlebars.create();
-  for (const name of Object.keys(own.helpers)) own.unregisterHelper(name);
-  for (const [name, helper] of Object.entries(helpers)) {
-    own.registerHelper(name, (...args: unknown[]) => {
-      const { hash } = args.pop() as { hash: Options };
-      const filled = helper.fill(facts, args as string[], hash);
-      return 'text' in filled ? filled.text : '';
-    });
+  return { value: parsed.body.flatMap((s) => part(s, source, facts)), findings: [] };
+}
+
+function part(statement: Statement, source: Source, facts: Facts): BoundPart[] {
+  const [start, end] = [offset(source, statement.loc.start), offset(source, statement.loc.end)];
+  if (statement.type === 'ContentStatement') {
+    // {{~ and comments alone on their line take white space with them.
+    const { value } = statement as hbs.AST.ContentStatement;
+    const at = source.text.slice(start, end).indexOf(value);
+    return value === '' ? [] : [at < 0 ? { text: value, start, end, filled: true } : { text: value, start: start + at, end: start + at + value.length, filled: false }];
   }
-  // A script is Markdown, not HTML: what is filled in stands as it is, and a page escapes it when it shows it.
-  const render = own.compile(source.text, { noEscape: true, strict: true, knownHelpersOnly: true, knownHelpers: Object.fromEntries(Object.keys(helpers).map((h) => [h, true])) });
-  return { value: render(Object.create(null)), findings: [] };
+  if (statement.type !== 'MustacheStatement') return [];
+  const { path, params, hash } = statement as hbs.AST.MustacheStatement;
+  const options = Object.fromEntries((hash?.pairs ?? []).map(({ key, value }) => [key, (value as hbs.AST.BooleanLiteral).value]));
+  const made = helpers[(path as hbs.AST.PathExpression).original]!.fill(facts, params.map((p) => (p as hbs.AST.StringLiteral).value), options);
+  return [{ text: 'text' in made ? made.text : '', start, end, filled: true }];
 }
 
 function parse(source: Source): { body: Statement[] } | { finding: Finding } {

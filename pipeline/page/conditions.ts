@@ -46,7 +46,7 @@ export function setups(facts: Facts): SmallTable | undefined {
   const holders = new Set(facts.holders());
   const tested = [...facts.about.setups.values()].filter((s) => !holders.has(s.id));
   if (!tested.some((s) => s.obtained || s.price || s.sample)) return undefined;
-  return table('What was tested', ['Name', 'How it came', 'Sample', 'Price'], tested.map((s) => {
+  return table('Where it came from', ['Name', 'How it came', 'Sample', 'Price'], tested.map((s) => {
     const { price } = s;
     const shown = price ? show(price.amount.value, price.amount.unit, price.amount.decimals) + (price.date ? `, seen on ${dateShown(price.date)}` : '') : 'not stated';
     return [s.name, s.obtained ? obtained[s.obtained] : 'not stated', s.sample ?? 'not stated', shown];

@@ -17,6 +17,8 @@ export interface PagePicture {
 
 export interface ChartView {
   id: string;
+  /** Unlike any other's: two charts may share a title. */
+  label: string;
   title: string;
   alt: string;
   svg: string;
@@ -32,7 +34,7 @@ export function pictureViews(pictures: readonly PagePicture[]): { charts: ChartV
     const id = `picture-${i + 1}`;
     const svg = p.files.some((f) => f.endsWith('.svg')) ? inlineSvg(p.svg, id) : undefined;
     const files = [...p.files, ...(p.data ? [p.data] : [])].map((href) => ({ href, name: fileWords(href) }));
-    (svg ? charts : graphics).push({ id, title: p.title || p.name, alt: p.alt, svg: svg ?? '', table: p.table ?? null, files });
+    (svg ? charts : graphics).push({ id, label: `picture ${i + 1}, ${p.title || p.name}`, title: p.title || p.name, alt: p.alt, svg: svg ?? '', table: p.table ? { ...p.table, head: p.table.head.map((h) => h || 'Shown') } : null, files });
   });
   return { charts, graphics };
 }
