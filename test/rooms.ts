@@ -6,9 +6,9 @@ export interface RoomRule {
 }
 
 export const rooms: Record<string, RoomRule> = {
-  places: { duty: 'file, line, column, span; the finding and its printing', rooms: [], packages: ['node:util'] },
+  places: { duty: 'file, line, column, span; the finding and its printing', rooms: [], packages: ['node:util', 'sarif'] },
   quantities: { duty: 'units, exact decimals, rounding, shown and spoken number forms', rooms: [], packages: [] },
-  statistics: { duty: 'means, intervals, quantiles, fits: pure numbers', rooms: [], packages: ['simple-statistics'] },
+  statistics: { duty: 'means, quantiles, Student’s t, outliers, levels, fits: pure numbers', rooms: [], packages: [] },
   theme: { duty: 'colours, sizes, type, spacing, as data; text measuring and outlining', rooms: [], packages: ['fontkit', 'node:fs', 'node:module', 'node:path', 'node:url'] },
   files: { duty: 'all that touches the disk: read, hash, write whole, manifest, lock, cache', rooms: ['places'], packages: ['node:fs', 'node:path', 'node:crypto', 'node:os', 'node:process', 'node:url', 'node:module'] },
   logs: { duty: 'sensor and frame logs to windows and per-run values', rooms: ['places', 'quantities', 'statistics'], packages: ['csv-parse'] },
