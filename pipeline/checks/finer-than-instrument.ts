@@ -4,11 +4,12 @@ import { type Instrument, type Reading, splitKey } from '../records/index.js';
 import { asDifference } from '../slips/index.js';
 import { type Check, type Context, yaml } from './check.js';
 import { grouped } from './measured.js';
-import { listed, readingPlaces, runsOf, tell } from './words.js';
+import { weighStated } from './stated.js';
+import { count, derivation, listed, readingPlaces, runsOf, tell } from './words.js';
 
 export const finerThanInstrument: Check = {
   name: 'finer-than-instrument',
-  says: 'A reading is finer than the step of the instrument that it was read from.',
+  says: 'A reading is finer than the step of its instrument, or a stated mean has far more decimals than its runs.',
   why: 'A thermometer in whole degrees does not read 61.4 °C. The decimals were made up, averaged unseen, or come from another instrument. Averages that a log makes are left alone.',
   severity: 'warning',
   right: { record: yaml(`
@@ -24,9 +25,13 @@ export const finerThanInstrument: Check = {
     setups: {bench: {name: Open bench}}
     readings:
       - {for: {setup: bench}, power/wall: {idle: 40.0 40.3 40.0 W}} # expect
+      - {for: {setup: bench}, temperature/core: {idle: 38 38 39 °C}}
+    stated:
+      - {mean: [bench///temperature/core/idle], is: 38.3333 °C} # expect
   `) },
-  run({ episode, facts }) {
-    return [...grouped(episode.readings.filter((r) => !r.constant && !r.aside && !r.log), (r) => r.key).values()].flatMap((all) => {
+  run(context) {
+    const { episode, facts } = context;
+    const read = [...grouped(episode.readings.filter((r) => !r.constant && !r.aside && !r.log), (r) => r.key).values()].flatMap((all) => {
       const instrument = instrumentFor(episode.instruments, all[0]!);
       const fine = all.filter((r) => instrument && !isStep(r, instrument));
       if (!instrument || fine.length === 0) return [];
@@ -37,6 +42,17 @@ export const finerThanInstrument: Check = {
         related: [{ place: instrument.place, label: instrument.name }, ...readingPlaces(fine.slice(1))],
       }];
     });
+    const stated = weighStated(context).flatMap(({ stated: { quantity, where, valuePlace }, fact }) => {
+      if (fact?.kind !== 'mean' || fact.readings.some((r) => r.log) || quantity.unit.id !== fact.unit.id) return [];
+      const carried = Math.max(...fact.readings.map((r) => r.quantity.decimals));
+      if (quantity.decimals <= carried + 2) return [];
+      const said = show(quantity.value, quantity.unit, quantity.decimals);
+      return [{
+        place: valuePlace, subject: fact.id, said, recorded: fact.shown, suggest: fact.shown, derivation: derivation(fact), related: readingPlaces(fact.readings),
+        message: `${where ? `${where}: ` : ''}says ${said}, ${count(quantity.decimals - carried, 'decimal')} more than its runs carry (${runsOf(fact.readings)})`,
+      }];
+    });
+    return [...read, ...stated];
   },
 };
 

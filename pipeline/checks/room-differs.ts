@@ -66,11 +66,11 @@ function compare(groups: { subject: string; name: string; all: Room[] }[], { lim
 }
 
 function report(o: { subject: string; name: string; all: Room[]; celsius: Exact; off: Exact }, first: { name: string; all: Room[]; celsius: Exact }, where: string): Report {
-  const decimals = o.off.round(1).equals(o.celsius.round(1).minus(first.celsius.round(1))) ? 1 : 2;
-  const degrees = (x: Exact): string => show(x, unit('degC'), decimals);
+  const degrees = (x: Exact): string => show(x, unit('degC'), 1);
+  const adds = o.off.round(1).equals(o.celsius.round(1).minus(first.celsius.round(1)));
   return {
     place: o.all[0]!.readings[0]!.place, subject: o.subject, said: degrees(o.celsius), recorded: degrees(first.celsius), derivation: `${degrees(o.celsius)} − ${degrees(first.celsius)}`,
-    message: `the room was ${show(o.off.abs(), unit('K'), decimals)} ${o.off.sign() > 0 ? 'warmer' : 'cooler'} for ${o.name} than for ${first.name}${where} (${degrees(o.celsius)} and ${degrees(first.celsius)})`,
+    message: `the room was ${show(o.off.abs(), unit('K'), 1)} ${o.off.sign() > 0 ? 'warmer' : 'cooler'} for ${o.name} than for ${first.name}${where}${adds ? ` (${degrees(o.celsius)} and ${degrees(first.celsius)})` : ''}`,
     related: readingPlaces(first.all[0]!.readings.slice(0, 1), () => `the room for ${first.name}`),
   };
 }

@@ -54,10 +54,10 @@ function seenStep(readings: readonly Reading[], episode: Context['episode']): Ex
   const kept = known.get(id);
   if (kept) return kept;
   const alike = episode.readings.filter((r) => !r.constant && !r.log && r.quantity.unit.id === unit.id && name(r.key) === name(key));
-  const values = [...alike, ...readings].map((r) => r.quantity);
+  const values = (alike.length ? alike : readings).map((r) => r.quantity);
   const scale = 10n ** BigInt(Math.max(...values.map((q) => q.decimals)));
   const whole = values.map((q) => q.value.times(Exact.of(scale)).n);
-  const least = values.length >= 6 ? whole.reduce((a, b) => divisor(a < 0n ? -a : a, b < 0n ? -b : b), 0n) : 1n;
+  const least = values.length >= 6 && new Set(whole).size >= 4 ? whole.reduce((a, b) => divisor(a < 0n ? -a : a, b < 0n ? -b : b), 0n) : 1n;
   const step = Exact.of(whole.every((w) => w === whole[0]) ? 1n : least, scale);
   known.set(id, step);
   return step;

@@ -19,6 +19,11 @@ export function runChecks(episode: Episode, facts: Facts, others?: readonly Find
   return accepted.sort((a, b) => comparePlaces(a.place, b.place));
 }
 
+/** The record's acceptances and severities on findings of another kind than the checks'. */
+export function weigh(findings: readonly Finding[], episode: Episode): Finding[] {
+  return accept(reweigh([...findings], episode).filter((f) => f.code !== 'severity-unknown'), episode, () => false);
+}
+
 function reweigh(findings: Finding[], episode: Episode): Finding[] {
   const wanted = new Map(episode.severities.map(({ code, severity }) => [code, severity]));
   const codes = new Set([...checks.map((c) => c.name), ...findings.map((f) => f.code)]);

@@ -59,11 +59,12 @@ function judge(readings: Reading[], others: Like[], { facts, limits }: Context):
   const middle = u.dimension === 'temperature' ? undefined : medianOf(others.filter(({ reading }) => reading.quantity.unit.dimension === u.dimension).map((o) => o.base));
   const odd: Reading | undefined = outside ?? (middle && far(base(first.quantity.value, u), middle, limits.exact('unit-factor')) ? first : undefined);
   if (!odd) return [];
-  const meant = likelyUnit(odd, middle, range);
+  const oneRun = outside && readings.some((r) => inside(base(r.quantity.value, u), range!));
+  const meant = oneRun ? undefined : likelyUnit(odd, middle, range);
   if (!outside && !meant) return [];
   const { value, decimals } = odd.quantity;
   const said = show(value, u, decimals);
-  const against = outside ? `${thresholds[range!.name].says} lies within ${range!.written}` : `its like read about ${show(fromBase(middle!, u), u, decimals)}`;
+  const against = outside ? `${thresholds[range!.name].says} lies within ${range!.written.replace('-', '−')}` : `its like read about ${show(fromBase(middle!, u), u, decimals)}`;
   return [{
     place: odd.place, subject: odd.key, said,
     message: `${tell(facts.about, odd.key)} says ${said}; ${against}${meant ? `. Likely ${showNumber(value, decimals)} ${meant.symbol}` : ''}`,

@@ -4,7 +4,8 @@ import type { Finding, Place } from '../places/index.js';
 import { showNumber } from '../quantities/index.js';
 import type { Reading } from '../records/index.js';
 
-export { nameOf, tell, tellDifference, what } from '../slips/index.js';
+export { nameOf } from '../facts/index.js';
+export { tell, tellDifference, what } from '../slips/index.js';
 
 export function runsOf(readings: readonly Reading[]): string {
   return readings.map((r) => showNumber(r.quantity.value, r.quantity.decimals)).join(', ');
