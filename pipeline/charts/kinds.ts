@@ -7,7 +7,8 @@ import { dots } from './dots.js';
 import { ranked } from './ranked.js';
 import { shareOfLimit } from './share-of-limit.js';
 import { trace } from './trace.js';
+import { tradeoff } from './tradeoff.js';
 
-export const charts: readonly Chart[] = [barsIdleLoad, bars, ranked, dots, shareOfLimit, trace, curve];
+export const charts: readonly Chart[] = [barsIdleLoad, bars, ranked, dots, shareOfLimit, trace, tradeoff, curve];
 
 export const chartKinds: readonly string[] = charts.map((c) => c.kind);

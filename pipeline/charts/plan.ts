@@ -7,7 +7,7 @@ import { best } from './overlap.js';
 import { select } from './rows.js';
 
 /** About as many as an episode can show. */
-const most = 11;
+const most = 12;
 
 /** What suits the record, the most telling first. */
 export function planCharts(facts: Facts): ChartRequest[] {
@@ -40,11 +40,11 @@ export function planCharts(facts: Facts): ChartRequest[] {
     seen.add(measure);
   }
   const [trace, ...traces] = tracesOf(facts);
-  for (const request of [...(trace ? [trace] : []), ...perWatt(facts), ...traces]) ask(lists.also, request);
+  for (const request of [...(trace ? [trace] : []), ...perWatt(facts), ...forPower(pairs), ...traces]) ask(lists.also, request);
   for (const request of widest(facts, pairs)) ask(lists.kept, request);
   for (const c of about.curves.slice(0, 2)) ask(lists.kept, { kind: 'curve', name: `curve ${c.id}`, text: c.id });
   const room = most - lists.kept.length;
-  const also = lists.also.slice(0, Math.max(3, room - lists.main.length));
+  const also = lists.also.slice(0, Math.max(4, room - lists.main.length));
   const main = lists.main.slice(0, room - also.length);
   const chosen = [...main, ...also, ...lists.spare.slice(0, Math.max(0, room - main.length - also.length)), ...lists.kept];
   const names = new Set<string>();
@@ -126,6 +126,15 @@ function perWatt(facts: Facts): Asked[] {
     .map((r) => facts.derive('per_watt', [r.key, withFields(r.key, { measure: power.measure, part: power.part })]))
     .filter(isFact).map((f) => f.id);
   return ids.length > 1 ? [{ kind: 'ranked', name: 'frames-per-watt', facts: ids }] : [];
+}
+
+/** Frame rate against power, where settings trade one for the other. */
+function forPower(pairs: Pair[]): Asked[] {
+  const rate = pairs.find((p) => p.measure === 'frame_rate');
+  const power = pairs.find((p) => p.measure === 'power');
+  if (!rate || !power || rate.shape.settings.length < 3) return [];
+  const { measure, part, shape } = rate;
+  return [{ kind: 'tradeoff', name: 'frames-against-power', measure, part, text: `power/${power.part}`, setups: [shape.setups[0]!], ...(shape.workloads.length > 1 && { workload: shape.workloads[0]! }) }];
 }
 
 /** The first measure for the money, where every setup has a price and more is better. */

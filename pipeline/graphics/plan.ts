@@ -29,7 +29,7 @@ export function planGraphics(facts: Facts): PictureRequest[] {
     const changed = pair && facts.derive(hasRatios(second.fact) ? 'percent_change' : 'difference', pair);
     if (changed && isFact(changed)) ask({ kind: 'figure', name: 'figure-change', facts: [changed.id] });
   }
-  const listed = [key, ...(otherSetups.length >= otherSettings.length ? otherSetups : otherSettings)];
+  const listed = [key, ...otherSetups];
   if (listed.length > 2 && listed.length <= mostRows) {
     const ids = listed.map((k) => facts.value(k)).filter(isFact).map((f) => f.id);
     ask({ kind: 'ranking', name: 'ranking', facts: ids });

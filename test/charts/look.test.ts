@@ -33,7 +33,7 @@ describe.each(cases)('$name', (c) => {
   test('names and figures are at least 48 px', () => {
     const shown = new Set(prepared.facts.map((id) => facts.get(id)).filter((f): f is Fact => isFact(f)).filter((f) => ['mean', 'percent_of', 'per_watt', 'raw'].includes(f.kind)).map((f) => showNumber(f.value, f.decimals)));
     const figures = textBoxes(drawn.svg).filter((b) => shown.has(b.text));
-    for (const b of figures) if (c.request.kind !== 'dots') expect(b.size, b.text).toBeGreaterThanOrEqual(48);
+    for (const b of figures) if (!['dots', 'tradeoff'].includes(c.request.kind)) expect(b.size, b.text).toBeGreaterThanOrEqual(48);
     for (const [name] of prepared.table!.rows) for (const b of textBoxes(drawn.svg)) if (b.text === name) expect(b.size).toBeGreaterThanOrEqual(48);
   });
 

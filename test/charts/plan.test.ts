@@ -31,7 +31,7 @@ describe.each([['one card, two boxes', cardFacts], ['six pumps', pumpFacts], ['a
 });
 
 test('a card with idle, limits, logs and frame rates gets a chart of each', () => {
-  expect(new Set(planCharts(cardFacts()).map((p) => p.kind))).toEqual(new Set(['bars-idle-load', 'bars', 'share-of-limit', 'trace', 'ranked', 'dots']));
+  expect(new Set(planCharts(cardFacts()).map((p) => p.kind))).toEqual(new Set(['bars-idle-load', 'bars', 'share-of-limit', 'trace', 'ranked', 'tradeoff', 'dots']));
 });
 
 test('an episode without readings gets none', () => {

@@ -23,6 +23,8 @@ export const cases: Case[] = [
   { name: 'six-dots', facts: pumpFacts, request: { kind: 'dots', measure: 'flow', settings: ['full'] } },
   { name: 'share', facts: cardFacts, request: { kind: 'share-of-limit', measure: 'power', setups: ['closed-case'] } },
   { name: 'trace', facts: cardFacts, request: { kind: 'trace', measure: 'temperature' } },
+  { name: 'tradeoff', facts: cardFacts, request: { kind: 'tradeoff', measure: 'frame_rate', setups: ['open-bench'] } },
+  { name: 'tradeoff-two', facts: cardFacts, request: { kind: 'tradeoff', measure: 'frame_rate', text: 'temperature/core' } },
   { name: 'curve', facts: withCurve, request: { kind: 'curve', text: 'fans' } },
 ];
 
