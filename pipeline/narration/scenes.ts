@@ -1,5 +1,5 @@
 // The measured keys of an episode, grouped as sentences speak of them.
-import { constantPhases, type Facts, isIdle, type Key, type KeyParts, roomParts, splitKey } from '../facts/index.js';
+import { constantPhases, type Facts, inOrderOfNames, isIdle, type Key, type KeyParts, roomParts, splitKey } from '../facts/index.js';
 import { adverbial, namedOf } from './names.js';
 
 /** Phases whose constants describe a setting or a plan and are no result. */
@@ -30,7 +30,7 @@ export class Stage {
   constructor(facts: Facts) {
     this.facts = facts;
     const scenes = new Map<string, Scene>();
-    for (const key of facts.keys()) {
+    for (const key of facts.keys().sort(inOrderOfNames(facts.about))) {
       const parts = splitKey(key);
       const counted = facts.readings(key);
       if (!parts || counted.length === 0) continue;

@@ -1,5 +1,5 @@
 // The readings of one measure laid out: which things tested become rows, which parts, settings and phases columns.
-import { constantPhases, type Facts, isIdle, type Key, type KeyParts, roomParts, splitKey } from '../facts/index.js';
+import { constantPhases, type Facts, inOrderOfNames, isIdle, type Key, type KeyParts, roomParts, splitKey } from '../facts/index.js';
 
 export interface Column {
   /** Empty unless settings stand side by side. */
@@ -24,7 +24,7 @@ export const rowFields = ['setup', 'setting', 'workload'] as const;
 
 const parameters: ReadonlySet<string> = new Set(constantPhases);
 
-/** One grid a measure, in the order of the record. Three setups or more are compared down the rows, setting beside setting. */
+/** One grid a measure, in the order in which the record names its measures. Three setups or more are compared down the rows, setting beside setting. */
 export function grids(facts: Facts): Grid[] {
   const results = resultKeys(facts);
   const several = (f: 'setup' | 'setting') => new Set(results.map((r) => r.parts[f]).filter(Boolean)).size;
@@ -38,7 +38,9 @@ export function grids(facts: Facts): Grid[] {
     if (row.keys.size === 0) rows.push(row);
     row.keys.set(columnId(parts, sideBySide), key);
   }
-  return [...measures].map(([measure, all]) => {
+  const order = [...facts.about.measures.keys()];
+  const listed = [...measures].sort(([a], [b]) => order.indexOf(a) - order.indexOf(b));
+  return listed.map(([measure, all]) => {
     const rows = withIdle(facts, all, sideBySide);
     return { measure, rows, columns: columnsOf(rows) };
   });
@@ -57,7 +59,7 @@ export function common(facts: Facts): Map<(typeof rowFields)[number], string> {
 
 /** Keys of results: no limits or targets, no prices, not the room. */
 function resultKeys(facts: Facts): { key: Key; parts: KeyParts }[] {
-  return facts.keys().flatMap((key) => {
+  return facts.keys().sort(inOrderOfNames(facts.about)).flatMap((key) => {
     const parts = splitKey(key);
     const counted = facts.readings(key);
     if (!parts || counted.length === 0 || parts.measure === 'price') return [];
