@@ -6,6 +6,7 @@ import { addExplain } from './explain-command.js';
 import { disk, Recorder, rememberRun } from './files/index.js';
 import { dataOption } from './options.js';
 import type { Severity } from './places/index.js';
+import { addProof } from './proof-command.js';
 import { addRecordCommands } from './record-commands.js';
 import { asJson, summary } from './summary.js';
 import { type Bar, columnsOf, inkFor, progressBar } from './terminal.js';
@@ -46,6 +47,7 @@ export async function run(args: string[]): Promise<number> {
       end(await report(build, options(only, given), given, args));
     });
 
+  addProof(program, end);
   addExplain(program, end);
   addRecordCommands(program, end);
 

@@ -1,19 +1,35 @@
 // A script against the facts of a record: every numeric mention with its verdict.
 import type { Finding, Source } from '../places/index.js';
 import type { Facts } from '../facts/index.js';
-import { type Mention, sentences } from '../script/index.js';
+import { type Mention, type Sentence, sentences } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { afterMention, afterNames, afterSentence, newSection } from './discourse.js';
 import { grid, type Grid } from './grid.js';
+import type { SentenceHits } from './evidence.js';
 import { hitsOf } from './hits.js';
 import { lexicon, type Lexicon } from './lexicon.js';
 import { parse, type Parsed } from './parse.js';
 import { readMention, type Reading } from './read.js';
+import { singular } from './read-count.js';
 import { begin, type State } from './state.js';
 import { findingsOf } from './findings.js';
 import { Pinned } from './pinned.js';
 import type { Verdict } from './verdict.js';
 import { tellVerdict, quietVerdict } from './tell.js';
+
+export interface ProofOptions {
+  /** Told of each sentence as it was read, for --explain. */
+  seen?: (seen: Seen) => void;
+}
+
+export interface Seen {
+  sentence: Sentence;
+  parsed: Parsed;
+  hits: SentenceHits;
+  grid: Grid;
+  before: State;
+  readings: readonly Reading[];
+}
 
 export interface ProofResult {
   mentions: Verdict[];
@@ -33,7 +49,7 @@ function prepare(facts: Facts): Prepared {
 }
 
 /** Pure in its arguments. What was read before is kept for the same facts, so that after an edit only what depends on it is read again. */
-export function proof(script: Source, facts: Facts): ProofResult {
+export function proof(script: Source, facts: Facts, options: ProofOptions = {}): ProofResult {
   const { grid: g, lexicon: lex, parsed, read } = prepare(facts);
   let state = begin(g);
   const mentions: Verdict[] = [];
@@ -43,13 +59,15 @@ export function proof(script: Source, facts: Facts): ProofResult {
     let p = parsed.get(s.text);
     if (!p) parsed.set(s.text, (p = parse(s.text, lex)));
     if (s.kind === 'heading') {
-      state = afterNames(g, newSection(g, state), hitsOf(g, { ...p, said: [] }, state).hits, { heading: true });
+      state = afterNames(g, newSection(g, state), hitsOf(g, { ...p, said: [] }, state), { heading: true, open: true });
+      if (state.title.length === 0) state = { ...state, title: p.tokens.filter((t) => t.kind === 'word' && t.low.length > 3).map((t) => singular(t.low)) };
       continue;
     }
     const pinned = pins.within(s.start, s.start + s.text.length);
     const key = `${s.text}\u0000${stateText(state)}`;
     let done = pinned ? readSentence(facts, g, p, state, (m) => pins.read(g, m, s.start)) : read.get(key);
     if (!done) read.set(key, (done = readSentence(facts, g, p, state)));
+    options.seen?.({ sentence: s, parsed: p, hits: hitsOf(g, p, state), grid: g, before: state, readings: done.readings });
     done.readings.forEach((r) => mentions.push(tellVerdict(r, script, s, facts)));
     for (const q of p.quiet) {
       const own = pinned ? pins.read(g, q.mention, s.start) : undefined;
@@ -79,5 +97,5 @@ function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: 
     c.done.push(chosen);
     c.now = afterMention(c, i, chosen);
   }
-  return { readings, after: afterSentence(g, p, afterNames(g, c.now, hits.hits, { heading: false }), hits.hits) };
+  return { readings, after: afterSentence(g, p, afterNames(g, c.now, hits, { heading: false, open: p.said.length === 0 }), hits.hits) };
 }

@@ -3,13 +3,13 @@ import { dirname } from 'node:path';
 import { disk, type Disk } from './disk.js';
 import { errorCode, tell } from './trouble.js';
 
-/** Makes missing folders on the way. On failure nothing is left behind and the old file stands as it was. */
-export function writeWhole(path: string, content: Uint8Array | string, fs: Disk = disk): void {
+/** Makes missing folders on the way. On failure nothing is left behind and the old file stands as it was. `mode`: permissions, where they are to be kept. */
+export function writeWhole(path: string, content: Uint8Array | string, fs: Disk = disk, mode?: number): void {
   const temporary = `${path}.${process.pid}.tmp`;
   tell('write', path, () => {
     try {
       fs.mkdirSync(dirname(path), { recursive: true });
-      fs.writeFileSync(temporary, content);
+      fs.writeFileSync(temporary, content, mode === undefined ? {} : { mode });
       fs.renameSync(temporary, path);
     } catch (thrown) {
       remove(temporary, fs);

@@ -3,3 +3,4 @@ export * from './finding.js';
 export * from './nearest.js';
 export * from './width.js';
 export * from './print.js';
+export * from './sarif.js';

@@ -27,6 +27,13 @@ export class Source {
     return { file: this.file, line: a.line, column: a.column, endLine: b.line, endColumn: b.column };
   }
 
+  /** The offset of a line and column, as `place` counts them; held within the text. */
+  offset(line: number, column: number): number {
+    const starts = this.#lines();
+    const from = starts[Math.min(Math.max(line, 1), starts.length) - 1]!;
+    return line > starts.length ? this.text.length : Math.min(from + column - 1, this.text.length);
+  }
+
   /** The whole of one line (from 1) as a place, without its line end. */
   wholeLine(line: number): Place {
     const text = this.line(line);

@@ -1,0 +1,15 @@
+// What each code of a proof stands for, and what to do about it.
+import type { Rule } from './places/index.js';
+
+export const proofRules: Record<string, Rule> = {
+  'claim-disagrees': { says: 'A number is said that the record does not give', help: 'Say what the record gives; or, where the number speaks of something else, pin it on the line above to the fact it states, or as no claim.' },
+  'claim-untied': { says: 'It cannot be told what a number speaks of', help: 'Name the thing, the setting and the quantity in the sentence, or pin the number to a fact, or as no claim, in a comment on the line above.' },
+  'pin-form': { says: 'A pin is not well formed', help: 'A pin quotes the words and names a fact, or says that they state nothing: <!-- pin: "29 degrees" = FACT; "K9" no claim -->' },
+  'pin-words': { says: 'The words of a pin are no number on the next line', help: 'Quote the number just as it stands on the line below the pin, or take the pin away.' },
+  'pin-ambiguous': { says: 'The words of a pin may be more than one number', help: 'Say which one is meant, "40" #2, or pin each number by itself.' },
+  'pin-fact': { says: 'A pin names a fact that the record does not give', help: 'Name a fact of the record; figureproof explain FACT tells about one.' },
+  'bound-syntax': { says: 'A template is not well formed', help: 'A bound script knows {{fact "ID"}}, {{say "ID"}} and {{name "setup" "ID"}}.' },
+  'bound-fact': { says: 'A template asks for a fact that the record does not give', help: 'Name a fact of the record; figureproof explain FACT tells about one.' },
+  'bound-name': { says: 'A template asks for a name that the record does not have', help: 'Name a thing of the record by its id.' },
+  'text-encoding': { says: 'A file is not in the encoding it should have', help: 'Save the file as UTF-8.' },
+};
