@@ -3,7 +3,7 @@ import { commonMeasures, constantPhases } from './common-names.js';
 import { type Context, type Readings, usualUnit } from './context.js';
 import type { Measure, Named, Setting, Setup } from './episode.js';
 import { makeKey } from './key.js';
-import { shownFromId, spokenByDefault } from './names.js';
+import { isStock, measureName, shownFromId, spokenByDefault } from './names.js';
 import { phased } from './reading-blocks.js';
 import type { Entry, Written } from './shape.js';
 import { quantityOf, unitOf } from './values.js';
@@ -11,7 +11,7 @@ import { quantityOf, unitOf } from './values.js';
 type Bare = { fields: { name?: Written; spoken?: Written[] } };
 
 function named(kind: 'setup' | 'setting' | 'workload' | 'measure' | 'part' | 'phase', { key, value }: Entry<Bare>): Named {
-  const name = value.fields.name?.text ?? (kind === 'measure' && commonMeasures.has(key.text) ? sentenceCase(commonMeasures.get(key.text)!.spoken[0]!) : shownFromId(key.text));
+  const name = value.fields.name?.text ?? (kind === 'measure' ? measureName(key.text) : shownFromId(key.text));
   const spoken = value.fields.spoken?.map((s) => s.text) ?? spokenByDefault(kind, key.text, name);
   return { id: key.text, name, spoken, place: key.place };
 }
@@ -34,7 +34,7 @@ export function declareNames(ctx: Context): void {
   if (f.settings) {
     names.declare('setting', f.settings.map((e): Setting => {
       const v = e.value.fields;
-      const kind = v.kind?.value ?? (/^(stock|default)$/i.test(e.key.text) ? 'stock' : undefined);
+      const kind = v.kind?.value ?? (isStock(e.key.text) ? 'stock' : undefined);
       return { ...named('setting', e), parameters: [], ...(kind && { kind }), ...(v.note && { note: v.note.text }) };
     }));
   }
@@ -79,8 +79,4 @@ export function broughtConstants(ctx: Context, readings: Readings): void {
       }
     }
   }
-}
-
-function sentenceCase(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,7 +1,7 @@
 // The names that a record may use: declared ones, common ones, and, where a section is left out, those that it uses.
 import { type Finding, nearest, type Place } from '../places/index.js';
 import { commonMeasures, commonParts, commonPhases } from './common-names.js';
-import type { Named } from './episode.js';
+import type { Measure, Named, Setting, Setup } from './episode.js';
 import { type KeyField, keyFields } from './key.js';
 
 const common: Record<KeyField, ReadonlyMap<string, unknown>> = {
@@ -65,20 +65,34 @@ export function shownFromId(id: string): string {
 
 /** How a thing is spoken where the record does not say: with and without its article, the likelier form first. */
 export function spokenByDefault(kind: KeyField, id: string, name: string): string[] {
-  if (kind === 'measure') return [...(commonMeasures.get(id)?.spoken ?? [lowered(name)])];
-  if (kind === 'phase') return [...(commonPhases.get(id) ?? [lowered(name)])];
-  const plain = lowered(name);
-  return kind === 'setting' && /^(stock|default|standard)$/i.test(name) ? [plain, `at ${plain}`] : [`the ${plain}`, plain];
+  if (kind === 'measure') return [...(commonMeasures.get(id)?.spoken ?? [lowered(name, kind)])];
+  if (kind === 'phase') return [...(commonPhases.get(id) ?? [lowered(name, kind)])];
+  const plain = lowered(name, kind);
+  return kind === 'setting' && isStock(name) ? [plain, `at ${plain}`] : [`the ${plain}`, plain];
 }
 
-function byDefault(kind: KeyField, id: string, place: Place): Named {
-  const name = shownFromId(id);
+/** What a name is that the record uses and does not declare. */
+function byDefault(kind: KeyField, id: string, place: Place): Named | Setup | Setting | Measure {
+  const name = kind === 'measure' ? measureName(id) : shownFromId(id);
   const named: Named = { id, name, spoken: spokenByDefault(kind, id, name), place };
+  if (kind === 'measure') return { ...named, better: commonMeasures.get(id)?.better ?? 'neither' };
+  if (kind === 'setup') return { ...named, kind: 'arrangement' };
+  if (kind === 'setting') return { ...named, parameters: [], ...(isStock(id) && { kind: 'stock' }) };
   return named;
 }
 
-/** "Open bench" is said "open bench"; "Varrow 12" and "VRM" keep their capitals. */
-function lowered(name: string): string {
-  const rest = name.slice(1);
-  return /\p{Lu}|\d/u.test(rest) ? name : name.charAt(0).toLowerCase() + rest;
+/** A common measure is shown as it is spoken ("Clock"), any other by its id. */
+export function measureName(id: string): string {
+  return shownFromId(commonMeasures.get(id)?.spoken[0] ?? id);
+}
+
+export function isStock(name: string): boolean {
+  return /^(stock|default|standard)$/i.test(name);
+}
+
+/** "Open bench" is said "open bench", "Power limit 80 %" "power limit 80 %"; a setup with a number ("Varrow 12") and "VRM" keep their capitals. */
+function lowered(name: string, kind: KeyField): string {
+  const [first = ''] = name.split(' ');
+  const proper = /[\p{Lu}\d]/u.test(first.slice(1)) || (kind === 'setup' && /\d/.test(name));
+  return proper ? name : name.charAt(0).toLowerCase() + name.slice(1);
 }

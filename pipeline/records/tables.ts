@@ -1,7 +1,7 @@
 // The two tables that can stand alone: readings.csv (tidy readings) and names.csv (how things are spoken).
 import { type CsvOptions, cellPlace, scanCsv } from '../logs/index.js';
 import { comparePlaces, type Finding, nearest, type Outcome, type Place, type Source } from '../places/index.js';
-import { findUnit, readNumber, units } from '../quantities/index.js';
+import { findUnit, ownUnit, readNumber, units } from '../quantities/index.js';
 import type { Named, Reading } from './episode.js';
 import { isId, idRule, type Key, keyFields, makeKey } from './key.js';
 
@@ -11,6 +11,13 @@ export type NameKind = (typeof nameKinds)[number];
 
 export interface TableOptions extends CsvOptions {
   decimalComma?: boolean;
+  /** Where a table stands alone, nothing can be declared elsewhere: ids and units that nobody knows are taken at their word. */
+  alone?: boolean;
+}
+
+/** An id of a table that stands alone: anything but what keys and fact ids give a meaning to. */
+function isOwnId(text: string): boolean {
+  return /^[^/~()#=,]+$/.test(text);
 }
 
 /** A cell of a table with its place, found only when asked for. */
@@ -25,20 +32,21 @@ export function readReadings(source: Source, options: TableOptions = {}): Outcom
   const table = readTable(source, readingsHeader, options);
   const { findings } = table;
   const readings: Reading[] = [];
+  const known = options.alone ? isOwnId : isId;
   for (const row of table.value ?? []) {
     const before = findings.length;
     const ids = keyFields.map((f) => row.cell(f));
     ids.forEach((id, i) => {
-      if (id && !isId(id)) findings.push(bad('table-id', row.place(keyFields[i]!), `"${id}" cannot be a ${keyFields[i]}'s id: ${idRule}`, id));
+      if (id && !known(id)) findings.push(bad('table-id', row.place(keyFields[i]!), `"${id}" cannot be a ${keyFields[i]}'s id: ${idRule}`, id));
     });
     const run = row.cell('run');
-    if (run && !isId(run)) findings.push(bad('table-id', row.place('run'), `"${run}" cannot be a run's name: ${idRule}`, run));
+    if (run && !known(run)) findings.push(bad('table-id', row.place('run'), `"${run}" cannot be a run's name: ${idRule}`, run));
     if (!row.cell('measure')) findings.push(bad('table-value', row.place('measure'), 'a reading needs its measure (temperature, power …)', ''));
     const written = row.cell('value');
     const number = readNumber(written, { decimalComma: options.decimalComma });
     if (!number) findings.push(bad('table-value', row.place('value'), whyNoNumber(written, options.decimalComma), written));
     const unitName = row.cell('unit');
-    const unit = findUnit(unitName);
+    const unit = findUnit(unitName) ?? (options.alone && unitName ? ownUnit(unitName) : undefined);
     if (!unit) findings.push(unknownUnit('table-unit', row.place('unit'), unitName));
     if (findings.length > before) continue;
     const key = makeKey(Object.fromEntries(keyFields.map((f, i) => [f, ids[i]!])));
@@ -52,6 +60,7 @@ export function readNames(source: Source, options: TableOptions = {}): Outcome<(
   const table = readTable(source, ['kind', 'id', 'spoken'], options);
   const { findings } = table;
   const names: (Named & { kind: NameKind })[] = [];
+  const known = options.alone ? isOwnId : isId;
   for (const row of table.value ?? []) {
     const kind = row.cell('kind');
     const id = row.cell('id');
@@ -59,7 +68,7 @@ export function readNames(source: Source, options: TableOptions = {}): Outcome<(
       findings.push(bad('table-value', row.place('kind'), `"${kind}" is not a kind of name; expected ${nameKinds.join(', ')}${meant(kind, nameKinds)}`, kind));
       continue;
     }
-    if (!isId(id)) {
+    if (!known(id)) {
       findings.push(bad('table-id', row.place('id'), id ? `"${id}" cannot be an id: ${idRule}` : 'an id is missing here', id));
       continue;
     }
