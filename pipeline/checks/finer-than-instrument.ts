@@ -4,6 +4,7 @@ import { type Instrument, type Reading, splitKey } from '../records/index.js';
 import { asDifference } from '../slips/index.js';
 import { type Check, type Context, yaml } from './check.js';
 import { grouped } from './measured.js';
+import { promisedRuns } from './promised-runs.js';
 import { weighStated } from './stated.js';
 import { count, derivation, listed, readingPlaces, runsOf, tell } from './words.js';
 
@@ -33,7 +34,7 @@ export const finerThanInstrument: Check = {
     const { episode, facts } = context;
     const read = [...grouped(episode.readings.filter((r) => !r.constant && !r.aside && !r.log), (r) => r.key).values()].flatMap((all) => {
       const instrument = instrumentFor(episode.instruments, all[0]!);
-      const fine = all.filter((r) => instrument && !isStep(r, instrument));
+      const fine = all.filter((r) => instrument && !isStep(r, instrument) && !isMeanOfRuns(all, episode));
       if (!instrument || fine.length === 0) return [];
       const step = instrument.resolution!;
       return [{
@@ -71,6 +72,11 @@ export function stepIn(instrument: Instrument, { quantity }: Reading): Exact | u
   const one = convert(value, unit, quantity.unit);
   if (zero && one) return one.minus(zero);
   return quantity.unit.dimension === 'temperature' && unit.dimension === 'temperature-difference' ? convert(value, unit, asDifference(quantity.unit, unit)) : undefined;
+}
+
+/** One figure where the method speaks of several runs is their mean, and judged as such by impossible-mean. */
+export function isMeanOfRuns(readings: readonly Reading[], episode: Context['episode']): boolean {
+  return readings.length === 1 && (promisedRuns(episode)[0]?.runs ?? 1) > 1;
 }
 
 function isStep(reading: Reading, instrument: Instrument): boolean {

@@ -1,11 +1,9 @@
 // The method promises another number of runs than there are.
-import { type Check, yaml } from './check.js';
+import { type Check, type Report, yaml } from './check.js';
 import { measured } from './measured.js';
+import { promisedRuns } from './promised-runs.js';
 import { mostCommon } from './run-counts-differ.js';
 import { count } from './words.js';
-
-const words = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
-const promise = new RegExp(`\\b(?:(?:mean|average|median) of|each(?: \\w+)?,?|in) (${words.join('|')}|\\d{1,2}) (?:\\w+ )?runs\\b|\\b(${words.join('|')}|\\d{1,2}) runs (?:each|per|of each|at each)\\b`, 'i');
 
 export const runsNotAsSaid: Check = {
   name: 'runs-not-as-said',
@@ -30,12 +28,12 @@ export const runsNotAsSaid: Check = {
   run({ episode, facts }) {
     const usual = mostCommon(measured(facts).map(({ key }) => facts.readings(key, { aside: true }).length));
     if (usual === 0) return [];
-    return episode.method.flatMap(({ text, place }) => {
-      const found = promise.exec(text);
-      const word = found?.[1] ?? found?.[2];
-      const said = word === undefined ? 0 : words.indexOf(word.toLowerCase()) + 1 || Number(word);
-      if (said === 0 || said === usual) return [];
-      return [{ place, subject: 'method', said: count(said, 'run'), recorded: count(usual, 'run'), message: `the method says ${count(said, 'run')}, most readings have ${count(usual, 'run')}` }];
+    return promisedRuns(episode).flatMap(({ runs, place }): Report[] => {
+      if (runs === usual) return [];
+      const report = { place, subject: 'method', said: count(runs, 'run'), recorded: count(usual, 'run') };
+      return usual === 1
+        ? [{ ...report, severity: 'note', message: `the method says ${count(runs, 'run')}, most readings are one figure; with the runs themselves their spread could be told` }]
+        : [{ ...report, message: `the method says ${count(runs, 'run')}, most readings have ${count(usual, 'run')}` }];
     });
   },
 };
