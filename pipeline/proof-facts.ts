@@ -56,8 +56,8 @@ function fromTables(readings: string, names: string | undefined, read: (path: st
     return undefined;
   });
   const [table, spoken] = sources;
-  const rows = table && readReadings(table);
-  const words = spoken && readNames(spoken);
+  const rows = table && readReadings(table, { alone: true });
+  const words = spoken && readNames(spoken, { alone: true });
   findings.push(...(rows?.findings ?? []), ...(words?.findings ?? []));
   const facts = rows?.value && (names === undefined || words?.value) ? bare(rows.value, words?.value ?? [], table) : undefined;
   return { facts, findings, sources: sources.filter((s) => s !== undefined), root: process.cwd() };

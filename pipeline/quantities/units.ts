@@ -197,8 +197,18 @@ export function findUnit(name: string): Unit | undefined {
 
 /** The unit with this id, compound ids ("fps/W") included; throws RangeError on an unknown id: ids come from code or were checked when read. */
 export function unit(id: string): Unit {
-  const u = units.get(id) ?? compound(id);
+  const u = units.get(id) ?? compound(id) ?? made.get(id);
   if (!u) throw new RangeError(`no unit ${id}`);
+  return u;
+}
+
+const made = new Map<string, Unit>();
+
+/** A unit that the table does not know, taken at its word: comparable with itself and nothing else. Shown and said as written. */
+export function ownUnit(name: string): Unit {
+  const id = name.trim();
+  let u = made.get(id);
+  if (!u) made.set(id, (u = { id, dimension: 'compound', symbol: id, one: id.replace(/s$/, ''), many: id, also: [], factor: Exact.of(1), offset: Exact.zero }));
   return u;
 }
 
