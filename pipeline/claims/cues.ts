@@ -20,8 +20,10 @@ export interface Cue {
   median: boolean;
   /** "another 4", "a further 4". */
   another: boolean;
-  /** In a place where a figure can stand: after a verb, a preposition, a colon. */
+  /** Whether a bare number can be a figure here: no noun follows that it counts. */
   placed: boolean;
+  /** A word follows that might be a noun. */
+  doubtful: boolean;
   perWatt: boolean;
   /** The verb is that of the mention before ("gives the one 11 watts and the other 8"). */
   elided?: Cue;
@@ -33,22 +35,29 @@ const adverbial = new Set(['only', 'just', 'even', 'still', 'also', 'actually', 
 
 export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, seg: Segment, reach: number, names: readonly Name[]): Cue {
   const covered = (k: number): boolean => names.some((n) => n.from <= k && k < n.to && n.meanings.some((x) => x.own));
-  const cue: Cue = { op: 'value', because: '', overRoom: false, median: false, another: false, placed: false, perWatt: false };
+  const cue: Cue = { op: 'value', because: '', overRoom: false, median: false, another: false, placed: false, doubtful: false, perWatt: false };
   const segment = low.slice(seg.from, seg.to);
   cue.overRoom = hasPhrase(segment, [['over', 'room'], ['over', 'the', 'room'], ['above', 'room'], ['above', 'the', 'room'], ['above', 'ambient'], ['over', 'ambient'], ['over', 'the', 'ambient'], ['above', 'the', 'ambient'], ['over', 'air'], ['warmer', 'than', 'the', 'room'], ['hotter', 'than', 'the', 'room'], ['over', 'intake'], ['above', 'intake']]);
   cue.median = segment.includes('median');
   cue.perWatt = hasPhrase(low.slice(m.to, Math.min(seg.to, m.to + 4)), [['per', 'watt'], ['a', 'watt'], ['for', 'each', 'watt'], ['for', 'every', 'watt']]);
   cue.another = /^(?:another|further|additional)$/.test(low[m.from - 1] ?? '');
   cue.placed = placed(t, m);
+  cue.doubtful = cue.placed && !m.unit && m.decimals === 0 && t[m.to]?.kind === 'word' && !following.has(t[m.to]!.low);
   if (m.type === 'superlative' || m.type === 'ordinal') {
     cue.op = 'rank';
     if (m.superlative) { cue.way = m.superlative.way; cue.of = m.superlative.of; }
     return cue;
   }
-  const change = changeOf(low, m, seg, covered);
+  // A verb inside a name ("heat sink") is none.
+  const plain = low.map((w, k) => (covered(k) && (k < m.from || k >= m.to) ? '\u0000' : w));
+  const change = changeOf(plain, m, seg, covered);
   const base = baseScope(low, m, seg, Math.max(seg.to, reach), covered);
   if (base) cue.base = base;
   if (change) { cue.because = change.because; if (change.of?.length) cue.of = change.of; }
+  if (m.type === 'multiplier' && t[m.to - 1]!.low === 'times' && !/^(?:as|what|the|that|more|less|of|its|an?|his|our|higher|lower|faster|slower|louder|quieter|hotter|longer|shorter|heavier|lighter|over|better|worse)$/.test(low[m.to] ?? '') && !/^(?:is|'s|it's|that's|was|about|almost|nearly|exactly|roughly|than|worth|by|over|at|factor|some|around|well)$/.test(low[m.from - 1] ?? '')) {
+    cue.op = 'count';
+    return cue;
+  }
   if (m.type === 'multiplier' || (m.type === 'fraction' && !m.unit)) {
     cue.op = 'ratio';
     if (!cue.base) cue.base = ratioBase(low, m, Math.max(seg.to, reach));
@@ -62,6 +71,8 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   }
   if (m.unit?.id === '%') {
     const of = m.to;
+    const lost = low[of] === 'of' ? low.slice(of, Math.min(seg.to, of + 6)).find((w) => /^(?:gone|lost|missing|saved|less|off)$/.test(w)) : undefined;
+    if (lost) return { ...cue, op: 'change', way: 'down', because: lost };
     if (low[of] === 'of' && (!change?.before || change.way === 'apart' && /^(?:get|leave|left|put|take|change|move|buy|bought)/.test(change.because))) {
       cue.op = 'share';
       cue.base = { from: of + 1, to: Math.max(seg.to, reach) };
@@ -85,7 +96,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   if (low[i] === '-' ) i++;
   const word = low[i] ?? '';
   const comparative = comparatives.get(word);
-  if (comparative && !(word === 'more' && low[i + 1] === 'or') && !(word === 'better' && low[i - 1] === 'or')) {
+  if (comparative && !(word === 'more' && low[i + 1] === 'or' && low[i + 2] === 'less') && !(word === 'better' && low[i - 1] === 'or')) {
     const adjective = gradables.get(low[i + 1] ?? '');
     if ((word === 'more' || word === 'less') && adjective) return { way: flip(adjective.way, word === 'less'), because: `${word} ${low[i + 1]}`, after: true, of: adjective.of };
     return { way: comparative.way, because: word, after: true, of: comparative.of };
@@ -134,6 +145,8 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
       if (p && !unsure.has(p.words.join(' '))) return { way: p.value, because: p.words.join(' '), after: true };
     }
   }
+  // "from best to worst it's 5.2"
+  if (/(?:best to worst|worst to best|top to bottom|bottom to top|first to last|lowest to highest|highest to lowest|coolest to hottest|fastest to slowest|slowest to fastest|quietest to loudest|loudest to quietest)/.test(low.slice(seg.from, m.from).join(' ')) && !low.slice(seg.from, m.from).includes(':')) return { way: 'apart', because: 'from end to end', before: true };
   // "the whole field fits into seven kelvin"
   const segment = low.slice(seg.from, m.from);
   if (segment.some((w) => /^(?:fits|fit|within|inside|covers|cover|separates|separate|spans|span|bunched|packed|spread)$/.test(w)) && segment.some((w) => /^(?:field|pack|bunch|everyone|everything|lot|all|table|group|rest)$/.test(w))) return { way: 'apart', because: 'the whole field', before: true };
@@ -249,9 +262,9 @@ function placed(t: readonly Token[], m: Mention): boolean {
   if (m.unit || m.decimals > 0) return true;
   const next = t[m.to];
   if (next?.low === '-' && next.tight && t[m.to + 1]?.tight) return false;
-  return !next || next.kind === 'mark' || following.has(next.low);
+  return !next || next.kind !== 'word' || following.has(next.low) || !/(?:[^s'’]s|people|men|women|feet|children)$/.test(next.low);
 }
-const following = new Set(['in', 'on', 'at', 'under', 'for', 'with', 'and', 'or', 'to', 'when', 'while', 'but', 'so', 'which', 'as', 'from', 'after', 'before', 'by', 'over', 'above', 'below', 'than', 'flat', 'respectively', 'against', 'up', 'down', 'here', 'there', 'now', 'instead', 'the', 'it', 'that', 'this', 'then', 'idle', 'full', 'once', 'versus', 'plus', 'if', 'where', 'because', 'of', 'is', 'was', 'across', 'through', 'more', 'less', 'behind', 'ahead', 'again', 'per', 'a', 'an', 'without', 'inside', 'during', 'only', 'still', 'too', 'mark']);
+const following = new Set(['in', 'on', 'at', 'under', 'for', 'with', 'and', 'or', 'to', 'when', 'while', 'but', 'so', 'which', 'as', 'from', 'after', 'before', 'by', 'over', 'above', 'below', 'than', 'flat', 'respectively', 'against', 'up', 'down', 'here', 'there', 'now', 'instead', 'the', 'it', 'that', 'this', 'then', 'idle', 'full', 'once', 'versus', 'plus', 'if', 'where', 'because', 'of', 'is', 'was', 'across', 'through', 'more', 'less', 'behind', 'ahead', 'again', 'per', 'a', 'an', 'without', 'inside', 'during', 'only', 'still', 'too', 'mark', 'that\'s', 'it\'s', 'there\'s', 'is', 'this', 'we', 'you', 'they', 'i', 'he', 'she', 'what', 'are', 'has', 'have', 'not', 'even', 'also', 'either', 'though', 'compared', 'vs', 'meaning', 'making', 'pretty', 'quite', 'really', 'right', 'okay', 'ok', 'well', 'almost', 'just', 'nearly', 'about', 'although', 'yet', 'since', 'until', 'between', 'at', 'these', 'those', 'his', 'its', 'my', 'our', 'your', 'their', 'apart', 'back', 'away', 'off', 'down', 'between', 'versus', 'plus', 'minus', 'times', 'done', 'long', 'later', 'ahead', 'overall', 'respectively', 'total', 'as', 'was', 'were', 'will', 'would', 'can', 'could', 'does', 'did', 'do', 'no', 'all', 'both', 'each', 'never', 'always', 'already', 'basically', 'actually', 'honestly', 'there', 'here', 'let\'s', 'let', 'because', 'than', 'fewer', 'higher', 'lower', 'better', 'worse', 'cooler', 'warmer', 'hotter', 'quieter', 'louder', 'faster', 'slower', 'points', 'less', 'versus', 'less']);
 
 function hasPhrase(low: readonly string[], phrases: readonly (readonly string[])[]): boolean {
   return phrases.some((p) => low.some((_, i) => p.every((w, k) => low[i + k] === w)));

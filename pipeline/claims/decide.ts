@@ -31,14 +31,20 @@ export function decide(m: Mention, candidates: readonly Candidate[], weighing: W
   const ranked = [...candidates].sort((a, b) => a.cost - b.cost).map((candidate) => ({ candidate, fits: fit(m, candidate) }));
   const best = ranked[0];
   if (!best) return { verdict: weighing.silent ? 'not-a-claim' : 'untied', why: 'no reading of the record goes with these words', ranked };
-  const near = ranked.find((r) => r.fits && r.candidate.cost <= best.candidate.cost + margin);
+  // The same comparison the other way round is never "about as good": it is the mistake looked for.
+  const counts = (r: { candidate: Candidate; fits: boolean }): boolean => r.fits && !mirrors(best.candidate, r.candidate);
+  const near = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + margin);
   if (near) return { verdict: 'agrees', chosen: near.candidate, why: near.candidate.why, ranked };
-  const far = ranked.find((r) => r.fits && r.candidate.cost <= best.candidate.cost + doubt);
+  const far = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + doubt);
   if (weighing.silent) return { verdict: 'not-a-claim', why: 'need not be about a reading', ranked };
   if (far) return { verdict: 'untied', chosen: best.candidate, why: `would be right for another reading (${far.candidate.fact.id})`, ranked };
   if (weighing.soft) return { verdict: 'untied', chosen: best.candidate, why: 'the words leave open what is stated', ranked };
   if (best.candidate.cost > certain) return { verdict: 'untied', chosen: best.candidate, why: 'the words leave open what it speaks of', ranked };
   return { verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why, ranked };
+}
+
+function mirrors(a: Candidate, b: Candidate): boolean {
+  return a !== b && a.base !== undefined && a.base === b.subject && a.subject === b.base && b.cost > a.cost + 0.05;
 }
 
 /** The best reading may cost no more than this for an alarm. */

@@ -1,17 +1,24 @@
 // What a sentence leaves behind for those that follow.
 import type { Candidate, Context } from './context.js';
 import type { Grid } from './grid.js';
-import type { Hit } from './evidence.js';
+import type { Hit, SentenceHits } from './evidence.js';
 import { nameLists } from './hits.js';
 import type { Parsed } from './parse.js';
 import { remember, type State } from './state.js';
 
 /** Names of a heading or a sentence become topics; what is only compared with does not, nor do measures and parts of a comparison. */
-export function afterNames(g: Grid, s: State, hits: readonly Hit[], options: { heading: boolean }): State {
+export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits, options: { heading: boolean; open: boolean }): State {
   const topics = [...s.topics];
   const ages = s.ages.map((a) => a + 1);
+  // "How hot does it get?": a kind of quantity that only one measure has becomes the topic as well.
+  const measure = g.of.measure[0]!;
+  if (options.open && !hits.some((h) => h.slot === measure)) for (const d of dimensions) {
+    const fitting = [...g.measureUnits].filter(([, dims]) => d.dimension.some((x) => dims.has(x)));
+    if (fitting.length === 1) { topics[measure] = remember(topics[measure]!, fitting[0]![0]); ages[measure] = 0; }
+  }
   // Read backwards, the first name of the last stretch ends up on top.
   for (const h of hits) {
+    if (g.slots[h.slot]!.field === 'setup' && g.holders.has(h.value)) continue;
     if (h.baseOf >= 0) {
       const field = g.slots[h.slot]!.field;
       // What was compared with stays at hand behind the topic.

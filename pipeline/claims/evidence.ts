@@ -41,6 +41,8 @@ export const unlisted = 2;
 export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, state: State, units: readonly Unit[] | undefined, options: { ahead?: boolean; ignoreBase?: boolean } = {}): SlotEvidence[] {
   const said = p.said[index]!;
   const measures = units && [...g.measureUnits].filter(([, dims]) => units.some((u) => dims.has(kindOf(u)))).map(([m]) => m);
+  // "from 38.2 at idle to 84.6": what stands by the first end is just what the second is not.
+  const from = p.low[said.mention.from - 1] === 'to' && index > 0 && p.low.slice(Math.max(0, p.said[index - 1]!.mention.from - 3), p.said[index - 1]!.mention.from).includes('from') ? p.said[index - 1]! : undefined;
   // What no reading in this unit has cannot be what is spoken of.
   const possible = (i: number, v: string): boolean => !measures || measures.some((m) => g.valuesWith.get(m)![i]!.has(v));
   const out = g.slots.map((slot, i): SlotEvidence => {
@@ -56,11 +58,13 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
       values.forEach((v, k) => e.costs.set(v, k === 0 ? 0 : 0.6));
       return { ...e, rest: Infinity, empty: slot.field === 'phase' ? 0.3 : slot.field === 'setup' ? 1 : 0.4, named: true, known: true };
     }
-    const earlier = s.hits.filter((h) => h.slot === i && h.segment < index && h.baseOf < 0 && possible(i, h.value));
-    const later = options.ahead ? s.hits.filter((h) => h.slot === i && h.segment > index && h.segment <= index + 1 && h.baseOf < 0 && possible(i, h.value)) : [];
-    const near = [...later, ...[...earlier].reverse()];
+    // A test plan is no thing tested: its name says nothing about the figures that follow.
+    const thing = (v: string): boolean => slot.field !== 'setup' || !g.holders.has(v);
+    const earlier = s.hits.filter((h) => h.slot === i && h.segment < index && h.baseOf < 0 && possible(i, h.value) && thing(h.value));
+    const later = options.ahead ? s.hits.filter((h) => h.slot === i && h.segment > index && h.segment <= index + 1 && h.baseOf < 0 && possible(i, h.value) && thing(h.value)) : [];
+    const near = [...later, ...[...earlier].reverse()].filter((h) => !(from && h.segment === index - 1 && h.from >= from.mention.to));
     let cost = 0;
-    for (const h of near) if (!e.costs.has(h.value)) { e.costs.set(h.value, cost); cost = cost === 0 ? 0.7 : cost + 0.3; }
+    for (const h of near) if (!e.costs.has(h.value) && !near.some((o) => o.value !== h.value && contains(o.value, h.value))) { e.costs.set(h.value, cost); cost = cost === 0 ? 0.7 : cost + 0.3; }
     if (near.length) { e.known = true; e.rest = unlisted; }
     if (slot.field === 'phase' || slot.field === 'measure') return e;
     const fresh = near.length === 0;
@@ -72,7 +76,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     if (!e.known) e.rest = 1;
     return e;
   });
-  phaseEvidence(g, out, s, index, state, options.ignoreBase ?? false);
+  phaseEvidence(g, out, from ? { ...s, roles: s.roles.filter((r) => !(r.segment === index - 1 && r.from >= from.mention.to)) } : s, index, state, options.ignoreBase ?? false);
   measureEvidence(g, out, p, s, index, state, units);
   dropIncompatible(g, out);
   return out;
@@ -80,7 +84,13 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
 
 function distinct(hits: readonly Hit[], at: number): string[] {
   const sorted = [...hits].sort((a, b) => Math.abs(a.from - at) - Math.abs(b.from - at));
-  return [...new Set(sorted.map((h) => h.value))];
+  const values = [...new Set(sorted.map((h) => h.value))];
+  return values.filter((v) => !values.some((w) => w !== v && contains(w, v)));
+}
+
+/** "liquid-over-ambient" says all that "over-ambient" says, and more. */
+function contains(longer: string, shorter: string): boolean {
+  return `-${longer}-`.includes(`-${shorter}-`);
 }
 
 function phaseEvidence(g: Grid, out: SlotEvidence[], s: SentenceHits, index: number, state: State, ignoreBase: boolean): void {
@@ -150,6 +160,11 @@ function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHit
   for (const v of strong) e.costs.set(v, 0);
   for (const v of inherited) if (!e.costs.has(v)) e.costs.set(v, 0.4);
   for (const v of earlier) if (!e.costs.has(v)) e.costs.set(v, strong.length ? 0.6 : 0.1);
+  if (!units && e.costs.size === 0) {
+    // "from 22.4 to 61.4, a rise of 39 degrees": the unit comes with a later figure.
+    const later = p.said.slice(index + 1).find((x) => x.mention.unit && x.mention.unit.id !== '%' && x.mention.unit.id !== 'points')?.mention.unit;
+    if (later && p.said[index]!.mention.type === 'cardinal') for (const v of fromWords([[later.dimension, ...(later.dimension === 'temperature' ? ['temperature-difference' as const] : [])]])) e.costs.set(v, 0.15);
+  }
   const none = e.costs.size === 0;
   state.topics[i]!.forEach((v, k) => { if (within(v) && !e.costs.has(v)) e.costs.set(v, none ? 0.2 * k : 0.8 + 0.2 * k); });
   e.known = e.costs.size > 0 || allowed?.size === 1;
@@ -192,20 +207,37 @@ export function cellsFor(g: Grid, e: readonly SlotEvidence[], limit: number): { 
 function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number): { cell: Cell; cost: number }[] {
   const out: { cell: Cell; cost: number }[] = [];
   const order = g.order;
-  const walk = (branch: Branch, depth: number, cost: number): void => {
+  const costOf = (i: number, value: string): number => {
+    const slot = e[i]!;
+    return value === '' ? slot.empty : slot.costs.get(value) ?? (g.slots[i]!.field === 'setup' && g.holders.has(value) && !slot.named ? 0.3 : slot.rest);
+  };
+  // What was spoken of last among the things that a measure has: a part that it lacks is no reason against the others.
+  const least = new Map<string, number[]>();
+  const leastFor = (measure: string): number[] => {
+    let list = least.get(measure);
+    if (!list) {
+      const with_ = g.valuesWith.get(measure);
+      list = e.map((slot, i) => (slot.named || !with_ || g.slots[i]!.field === 'measure' ? 0 : Math.min(g.slots[i]!.field === 'phase' ? 0.9 : 9, ...[...with_[i]!].map((v) => costOf(i, v)))));
+      least.set(measure, list);
+    }
+    return list;
+  };
+  const walk = (branch: Branch, depth: number, cost: number, floor: readonly number[] | undefined): void => {
     if (out.length > 600) return;
     if (depth === order.length) {
       if (branch.cell) out.push({ cell: branch.cell, cost: cost + (branch.cell.fixed ? constantCost(g, e, branch.cell) : 0) });
       return;
     }
     const i = order[depth]!;
-    const slot = e[i]!;
     for (const [value, next] of branch.next) {
-      const c = value === '' ? slot.empty : slot.costs.get(value) ?? (g.slots[i]!.field === 'setup' && g.holders.has(value) && !slot.named ? 0.3 : slot.rest);
-      if (cost + c <= limit) walk(next, depth + 1, cost + c);
+      const raw = costOf(i, value);
+      if (raw === Infinity) continue;
+      const below = floor?.[i] ?? 0;
+      const c = below === Infinity ? raw : raw - below;
+      if (cost + c <= limit) walk(next, depth + 1, cost + c, floor ?? leastFor(value));
     }
   };
-  walk(g.tree, 0, 0);
+  walk(g.tree, 0, 0, undefined);
   return out.sort((a, b) => a.cost - b.cost || a.cell.index - b.cell.index);
 }
 
@@ -213,5 +245,6 @@ function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number): { cell: C
 function constantCost(g: Grid, e: readonly SlotEvidence[], cell: Cell): number {
   const phase = e[g.of.phase[0]!]!;
   if (phase.named) return 0;
-  return g.onlyConstant.has(cell.at[g.of.measure[0]!]!) || e.some((x, i) => g.slots[i]!.field === 'setup' && x.named && g.holders.has(cell.at[i]!)) ? -1 : 0;
+  if (e.some((x, i) => g.slots[i]!.field === 'setup' && x.named && g.holders.has(cell.at[i]!))) return -1;
+  return 0;
 }

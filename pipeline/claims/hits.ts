@@ -49,7 +49,7 @@ export function nameLists(g: Grid, p: Parsed, hits: readonly Hit[]): NameList[] 
 
 const glue = new Set([',', 'and', 'or', 'the', 'a', 'an', 'then', '&', 'to', 'by', 'on', 'at', 'in', 'for', 'of', 'my', 'its', 'finally', 'lastly']);
 function between(p: Parsed, from: number, to: number): boolean {
-  let joint = false;
+  let joint = from === to;
   for (let i = from; i < to; i++) {
     if (!glue.has(p.low[i]!)) return false;
     if (/^(?:,|and|or|then|&|to)$/.test(p.low[i]!)) joint = true;

@@ -168,6 +168,12 @@ function properWords(maps: [KeyField, ReadonlyMap<string, { id: string; spoken: 
   return out;
 }
 
+export function meaningsOf(lex: Lexicon, words: readonly string[]): readonly Meaning[] | undefined {
+  let node: Node | undefined = lex.root;
+  for (const w of words) node = node?.next.get(w);
+  return node?.meanings;
+}
+
 /** All names in a sentence, the longest at each place; a shorter one inside a longer is left out unless it is of another field. */
 export function findNames(lex: Lexicon, list: readonly { key: string; from: number; to: number }[]): Name[] {
   const out: Name[] = [];

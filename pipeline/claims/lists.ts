@@ -12,7 +12,7 @@ export function numberLists(p: Parsed): number[][] {
     const figure = s.mention.type === 'cardinal' && !s.named;
     let joined = figure && before !== undefined && run.length > 0;
     for (let k = before?.mention.to ?? 0; joined && k < s.mention.from; k++) joined = numberGlue.has(p.low[k]!);
-    if (joined && s.mention.from === before!.mention.to) joined = false;
+    if (joined && s.mention.from === before!.mention.to && (s.mention.form !== 'digits' || before!.mention.unit && !before!.mention.sharedUnit)) joined = false;
     // "100.4 frames per second, 4 percent more" is no list.
     if (joined && before!.mention.unit && !before!.mention.sharedUnit && before!.mention.unit.id !== s.mention.unit?.id) joined = false;
     if (joined) run.push(i);

@@ -2,7 +2,7 @@
 import { findMentions, findNumbers, type Mention, type Token, tokens } from '../script/index.js';
 import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
-import { atoms, findNames, type Lexicon, type Name } from './lexicon.js';
+import { atoms, findNames, type Lexicon, meaningsOf, type Name } from './lexicon.js';
 import { numberLists } from './lists.js';
 import { misheard } from './misheard.js';
 
@@ -43,6 +43,16 @@ export function parse(text: string, lex: Lexicon): Parsed {
     if (m.idle) { quiet.push({ mention: m, why: m.idle }); continue; }
     live.push({ mention: m });
   }
+  // "10, 30 and 65 watts": each is the name of a load, with the unit said once.
+  for (const [k, l] of live.entries()) {
+    const next = live[k + 1];
+    if (l.named || !l.mention.sharedUnit || !next) continue;
+    const last = live.slice(k + 1).find((x) => !x.mention.sharedUnit);
+    if (!last?.named) continue;
+    const unitWords = atoms(t.slice(last.mention.from, last.mention.to), findNumbers(t.slice(last.mention.from, last.mention.to))).slice(1).map((a) => a.key);
+    const meanings = meaningsOf(lex, [`#${l.mention.value.toString()}`, ...unitWords]);
+    if (meanings) l.named = { from: l.mention.from, to: l.mention.to, meanings };
+  }
   for (const w of t) if (w.kind === 'time') quiet.push({ mention: { ...all[0], from: 0, to: 0, start: w.start, end: w.end } as Mention, why: 'a time mark' });
   const cuts = segments(t, live.map((l) => l.mention), names);
   const said = live.map((l, i): Said => ({ ...l, segment: cuts[i]!, cue: cueOf(t, low, l.mention, cuts[i]!, reach(t, l.mention), names) }));
@@ -68,6 +78,11 @@ function elide(p: Parsed): void {
 
 /** "trailing by 9.6, 11.1 and 14.8", "71 and 85 degrees warmer": what is said once holds for the whole list. */
 function shareCues(p: Parsed): void {
+  for (let i = 1; i < p.said.length; i++) {
+    const [a, b] = [p.said[i - 1]!, p.said[i]!];
+    const gap = p.low.slice(a.mention.to, b.mention.from).filter((w) => w !== ',' && !/^(?:about|around|roughly|nearly|almost|just|over|under)$/.test(w));
+    if (gap.length === 1 && gap[0] === 'or' && a.cue.op === 'value' && b.cue.op === 'change' && a.mention.unit?.id !== b.mention.unit?.id) Object.assign(a.cue, { op: 'change', way: b.cue.way, of: b.cue.of, base: b.cue.base, because: b.cue.because });
+  }
   for (const list of numberLists(p)) {
     if (p.low.slice(p.said[list[0]!]!.mention.to, p.said[list.at(-1)!]!.mention.from).includes('to')) continue;
     const cues = list.map((i) => p.said[i]!.cue);

@@ -67,7 +67,7 @@ function spread(c: Context, index: number, out: Candidate[], percent: boolean): 
   const said = c.parsed.said[index]!;
   const { low } = c.parsed;
   const segment = low.slice(Math.max(0, said.segment.from - 6), said.segment.to);
-  const field = segment.some((w) => /^(?:field|spread|span|range|bunch|pack|everyone|everything|all|lot)$/.test(w)) || segment.join(' ').includes('top to bottom') || segment.includes('apart') || segment.includes('between');
+  const field = segment.some((w) => /^(?:field|spread|span|range|bunch|pack|everyone|everything|all|lot)$/.test(w)) || cueIsEndToEnd(said.cue.because) || segment.includes('apart') || segment.includes('between');
   if (!field || percent) return;
   const { cells } = subjectCells(c, index, unitsOf(said, true), { limit: 2 });
   const seen = new Set<string>();
@@ -83,9 +83,22 @@ function spread(c: Context, index: number, out: Candidate[], percent: boolean): 
       push(out, c, { kind: 'difference', args: [high.key, low0.key] }, 'difference', Math.min(cost, 0.5) + (slots === c.grid.of.setup ? 0 : 0.6), high, 'from the lowest to the highest', { base: low0 });
     }
   }
-  // Two things said last: "that is 10.2 decibels apart".
-  const [a, b] = c.now.said;
-  if (a && b && a.kind === 'mean' && b.kind === 'mean') push(out, c, { kind: 'difference', args: [a, b] }, 'difference', 0, firstCell(c.grid, a), 'between the two said last');
+  // Two things said last: "that is 10.2 decibels apart", "20.7 degrees between them".
+  const [a, b] = lastValues(c, index);
+  if (a && b) push(out, c, { kind: 'difference', args: [a, b] }, 'difference', 0, firstCell(c.grid, a), 'between the two said last', { base: firstCell(c.grid, b)! });
+}
+
+/** Plain values said last that are in the mention's kind of unit. */
+export function lastValues(c: Context, index: number): Term[] {
+  const units = unitsOf(c.parsed.said[index]!, true);
+  return c.now.said.filter((t) => {
+    const cell = t.kind === 'mean' ? firstCell(c.grid, t) : undefined;
+    return cell && (!units || units.some((u) => u.dimension === cell.unit.dimension));
+  });
+}
+
+function cueIsEndToEnd(because: string): boolean {
+  return because === 'from end to end' || because === 'the whole field';
 }
 
 export function number(c: Context, cell: Cell): number {

@@ -26,10 +26,23 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
   for (let i = mention.to; i < Math.min(low.length, mention.to + 4); i++) {
     if (tokens[i]!.kind === 'mark' && low[i] !== '-') break;
     if (/^(?:of|and|or|to|in|on|at|with|is|are|was|were|that|which|than|under|for|by|as|over|from|when|after|before|then|while|so|per|behind|above|below|idle)$/.test(low[i]!)) break;
+    if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 };
     const found = nouns.filter(([, , re]) => re.test(low[i]!));
+    if (found.length && !found.some(([, sure]) => sure) && !/^(?:the|all|these|those|our|my|of|other)$/.test(low[mention.from - 1] ?? '') && !nameWord(c, low[i]!)) return undefined;
     if (found.length) return { what: found.map(([w]) => w), sure: found.some(([, sure]) => sure) && (i === mention.to || i === mention.to + 1) };
   }
   return undefined;
+}
+
+export function singular(noun: string): string {
+  return noun.replace(/ies$/, 'y').replace(/s$/, '');
+}
+
+/** The noun is how the things tested, or the settings and loads, are called in the record. */
+function nameWord(c: Context, noun: string): boolean {
+  const stem = noun.replace(/s$/, '');
+  const { setups, settings, workloads } = c.facts.about;
+  return [setups, settings, workloads].some((map) => [...map.values()].filter((n) => !c.grid.holders.has(n.id)).some((n) => [n.id.replace(/[-_]/g, ' '), n.name, ...n.spoken].some((s) => new RegExp(`\\b${stem}s?\\b`, 'i').test(s))));
 }
 
 /** "two of the four", "all six", "the other 6". */
@@ -39,7 +52,7 @@ export function setSize(c: Context, index: number): boolean {
   const before = low.slice(Math.max(0, mention.from - 3), mention.from).join(' ');
   if (/(?:^| )(?:all|the other|other|all the|all of the)$/.test(before)) return true;
   const previous = c.parsed.said[index - 1];
-  return previous !== undefined && !previous.mention.unit && /(?:of the|of all|of our|of these|of those|of all the)$/.test(before) && mention.from - previous.mention.to <= 4;
+  return previous !== undefined && previous.mention.type !== 'fraction' && previous.mention.type !== 'multiplier' && !previous.mention.unit && /(?:of the|of all|of our|of these|of those|of all the)$/.test(before) && mention.from - previous.mention.to <= 4;
 }
 
 function members(c: Context, what: Counted): { cells: Cell[]; n: number }[] {
@@ -112,6 +125,13 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
   return { candidates: out, sure: (counted?.sure ?? false) || (size && out.length > 0) };
 }
 
+/** "each was run three times". */
+export function readRuns(c: Context, _index: number): Candidate[] {
+  const out: Candidate[] = [];
+  for (const { cells } of members(c, 'runs')) push(out, c, { kind: 'count', variant: 'runs', args: cells.map((x) => x.key) }, 'count', 0, cells[0], 'runs', { exact: true });
+  return out;
+}
+
 /** The cells that have not been placed in the ranking read out. */
 export function otherCells(c: Context, index: number): Cell[] {
   const first = c.now.placed[0] && c.grid.byKey.get(c.now.placed[0]);
@@ -138,11 +158,11 @@ function readCondition(c: Context, index: number): { candidates: Candidate[]; su
   const { low } = c.parsed;
   const tail = low.slice(next.mention.to);
   const size = next.mention.value.toNumber();
-  const up = tail.some((w) => upward.test(w));
-  const down = tail.some((w) => downward.test(w));
+  const up = tail.some((w, i) => upward.test(w) || (/^(?:longer|louder|hotter|heavier|higher|faster|warmer|better|greater|larger|bigger)$/.test(w) && tail[i + 1] === 'than'));
+  const down = tail.some((w, i) => downward.test(w) || (/^(?:shorter|lower|slower|worse|smaller|fewer)$/.test(w) && tail[i + 1] === 'than'));
   const missing = tail.some((w) => /^(?:miss|misses|missed|fail|fails|failed)$/.test(w));
   const thresholds: { operand: string; like?: Cell; cost: number; mass?: string; unit?: Unit }[] = [];
-  for (const later of c.parsed.said.slice(index + 2)) if (later.mention.unit) thresholds.push({ operand: `=${later.mention.value.toString()} ${later.mention.unit.id}`, mass: later.mention.unit.dimension, unit: later.mention.unit, cost: 0 });
+  for (const later of [...c.parsed.said.slice(index + 2), ...c.parsed.said.slice(0, index)]) if (later.mention.unit) thresholds.push({ operand: `=${later.mention.value.toString()} ${later.mention.unit.id}`, mass: later.mention.unit.dimension, unit: later.mention.unit, cost: 0 });
   for (let i = next.mention.to; i < low.length; i++) {
     const u = /^(?:the|a|one)$/.test(low[i]!) ? unitAt(c.parsed.tokens, i + 1, true) : undefined;
     if (u) thresholds.push({ operand: `=1 ${u.unit.id}`, mass: u.unit.dimension, unit: u.unit, cost: 0 });
@@ -162,12 +182,13 @@ function readCondition(c: Context, index: number): { candidates: Candidate[]; su
         const operand = t.operand.startsWith('=') || t.like ? t.operand : roleKey(c, cell, t.operand as 'limit' | 'target');
         if (!operand) continue;
         const lower = polarity(c, cell) <= 0;
-        const variant = up && !down ? 'above' : down && (tail.includes('under') || tail.includes('below')) ? 'below' : missing ? (lower ? 'above' : 'below') : lower ? 'at-most' : 'at-least';
-        push(out, c, { kind: 'count', variant, args: [...set.map((x) => x.key), operand] }, 'count', cost + t.cost, cell, variant, { exact: true, keys: set.map((x) => x.key) });
+        const variants = up && !down ? ['above'] : down && (tail.includes('under') || tail.includes('below')) ? ['below'] : missing ? [lower ? 'above' : 'below'] : down || up ? [lower ? 'at-most' : 'at-least'] : ['at-most', 'above'];
+        for (const variant of variants) push(out, c, { kind: 'count', variant, args: [...set.map((x) => x.key), operand] }, 'count', cost + t.cost, cell, variant, { exact: true, keys: set.map((x) => x.key) });
       }
     }
   }
-  return { candidates: out, sure: out.length > 0 && (up || down || missing) };
+  const least = Math.min(...out.map((x) => x.cost));
+  return { candidates: out.map((x) => ({ ...x, cost: x.cost - least })), sure: out.length > 0 && (up || down || missing) };
 }
 
 function roleKey(c: Context, cell: Cell, role: 'limit' | 'target'): string | undefined {

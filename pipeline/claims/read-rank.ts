@@ -1,16 +1,16 @@
 // A mention read as a place in a ranking: a superlative, "second loudest", "First, …", "in sixth place", "last".
-import { Exact } from '../quantities/index.js';
+import { Exact, type Unit } from '../quantities/index.js';
 import { siblings } from './bases.js';
-import { type Candidate, type Context, polarity, subjectCells } from './context.js';
+import { type Candidate, type Context, polarity, subjectCells, unitsOf } from './context.js';
 import { evidenceFor } from './evidence.js';
-import type { Cell, Grid } from './grid.js';
+import { type Cell, type Grid, kindOf } from './grid.js';
 import { push } from './read-value.js';
 
 export function readRank(c: Context, index: number): Candidate[] {
   const said = c.parsed.said[index]!;
   const { mention, cue } = said;
   const { low } = c.parsed;
-  const { cells } = subjectCells(c, index, undefined, { ahead: true, ignoreBase: true });
+  const { cells } = subjectCells(c, index, unitBeside(c, index), { ahead: true, ignoreBase: true });
   const out: Candidate[] = [];
   const size = sizeSaid(c, index);
   const sets = rankSets(c, index);
@@ -36,8 +36,21 @@ export function readRank(c: Context, index: number): Candidate[] {
   return out;
 }
 
+/** A place in a ranking is about what the figure beside it is about: "second, with 47 millivolts". */
+function unitBeside(c: Context, index: number): readonly Unit[] | undefined {
+  const { said } = c.parsed;
+  if (said[index]!.cue.of?.length) return undefined;
+  for (const k of [index + 1, index - 1]) {
+    const m = said[k]?.mention;
+    if (!m?.unit || m.unit.id === 'points' || said[k]!.cue.op !== 'value' || said[k]!.named) continue;
+    const units = unitsOf(said[k]!, false);
+    if (units && units.some((u) => [...c.grid.measureUnits.values()].some((d) => d.has(kindOf(u))))) return units;
+  }
+  return undefined;
+}
+
 /** "of the five", "of all eight combinations". */
-function sizeSaid(c: Context, index: number): number | undefined {
+export function sizeSaid(c: Context, index: number): number | undefined {
   const said = c.parsed.said[index]!;
   const next = c.parsed.said[index + 1];
   const { low } = c.parsed;

@@ -1,6 +1,7 @@
 // A mention read as a plain value: of one reading, over the room, a median, or a constant.
 import { type Fact, isFact } from '../facts/index.js';
 import { siblings } from './bases.js';
+import { fits } from './fit.js';
 import { type Candidate, type Context, subjectCells, unitsOf } from './context.js';
 import type { Cell } from './grid.js';
 import { evaluate, type Term, valueOf } from './terms.js';
@@ -23,7 +24,12 @@ export function readValue(c: Context, index: number): Candidate[] {
   const out: Candidate[] = [];
   const run = runNamed(c.parsed.low);
   const overRoom = said.cue.overRoom || (c.parsed.low.includes('room') && c.parsed.said.some((s) => s.cue.overRoom) && pairWith(c, index) !== undefined);
-  for (const { cell, cost } of cells) {
+  // "under the 50", "above my 48": a mark that was set, before anything measured.
+  const mark = /^(?:less than|more than)$/.test(said.mention.hedge?.name ?? '') && /^(?:the|my|our|that|this)$/.test(c.parsed.low[said.mention.from - 1] ?? '');
+  const loose = /^(?:less than|more than|at most|at least)$/.test(said.mention.hedge?.name ?? '');
+  for (const { cell, cost: plain } of cells) {
+    const set = cell.fixed && loose && markIs(c, cell, said);
+    const cost = set ? Math.min(plain, 0) - 0.1 : mark ? plain + (cell.fixed ? -0.6 : 0.6) : plain;
     if (said.cue.median) {
       for (const field of ['setup', 'setting'] as const) {
         const set = siblings(c.grid, cell, c.grid.of[field]);
@@ -43,6 +49,12 @@ export function readValue(c: Context, index: number): Candidate[] {
     if (out.length > 60) break;
   }
   return out;
+}
+
+/** "should stay under 70", where 70 is a limit on record. */
+function markIs(c: Context, cell: Cell, said: Context['parsed']['said'][number]): boolean {
+  const fact = c.facts.value(cell.key);
+  return isFact(fact) && fits({ ...said.mention, hedge: undefined } as typeof said.mention, fact, { size: false, exact: true });
 }
 
 export function overRoomTerm(c: Context, cell: Cell): Term | undefined {

@@ -6,10 +6,10 @@ import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { kindOf } from './grid.js';
 import { decide, type Decision, fit } from './decide.js';
 import { readChange } from './read-change.js';
-import { countedBy, readCount, setSize } from './read-count.js';
+import { countedBy, readCount, readRuns, setSize } from './read-count.js';
 import { readPoints, readRatio, readShare } from './read-proportion.js';
 import { rangeAt, readRange } from './read-range.js';
-import { readRank } from './read-rank.js';
+import { readRank, sizeSaid } from './read-rank.js';
 import { pairWith, push, readValue } from './read-value.js';
 import { firstCell, substitute, valueOf } from './terms.js';
 
@@ -26,6 +26,7 @@ export function readMention(c: Context, index: number): Reading {
   if (m.unit && !known(c, m.unit)) return as(foreign(c, index));
   const range = rangeAt(c.parsed, index);
   const { cue } = said;
+  if (cue.op === 'count') return as(decide(m, readRuns(c, index), { silent: true }));
   if (!m.unit && m.type === 'cardinal' && (counting(c, index) || !cue.placed) && cue.op !== 'change') {
     const { candidates, sure } = readCount(c, index);
     if (candidates.length) return as(decide(m, candidates, { silent: !sure }));
@@ -72,7 +73,7 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
   const { low } = c.parsed;
   const elapsed = m.unit?.dimension === 'duration' && (/^(?:after|for|in|within|every|over|another|last|first|next|per|past|until)$/.test(low[m.from - 1] ?? '') || /^(?:in|later|into|long|of|after|before|ago)$/.test(low[m.to] ?? '') || !timed(c, index));
   const aside = m.adjectival && !c.hits.roles.some((r) => r.segment === index) && !c.hits.hits.some((h) => h.from >= m.to && h.from <= m.to + 2);
-  return as(decide(m, [...out, ...soft], { silent: elapsed || aside || !supported(c, index) }));
+  return as(decide(m, [...out, ...soft], { silent: elapsed || aside || cue.doubtful || !supported(c, index) }));
 }
 
 /** The sentence, or the one before, speaks of a measured time. */
@@ -87,6 +88,8 @@ function timed(c: Context, index: number): boolean {
 function supported(c: Context, index: number): boolean {
   const m = c.parsed.said[index]!.mention;
   if (m.unit) return true;
+  // "breaks two", "all three": small whole numbers in words are counts of something, unless a change is said.
+  if (m.form === 'words' && m.decimals === 0 && m.value.toNumber() <= 12 && c.parsed.said[index]!.cue.op !== 'change' && !c.parsed.said[index]!.cue.elided) return false;
   const g = c.grid;
   const before = c.parsed.said[index - 1];
   if (before?.mention.unit && !known(c, before.mention.unit)) return false;
@@ -231,7 +234,8 @@ function readPlace(c: Context, index: number): Decision {
     const next = tokens[m.to];
     const follows = !next || next.kind === 'mark' || /^(?:place|and|with|at|in|by|is|comes|goes|on|again|overall|here|there|now|the|of|behind|ahead|but|while|so|then|for)$/.test(next.low);
     const preceded = /^(?:the|a|an|this|that|our|my|its|every|each)$/.test(low[m.from - 1] ?? '');
-    if (!follows || (preceded && next?.low !== 'place') || m.form === 'digits' && preceded) return decide(m, [], { silent: true });
+    const copula = /^(?:is|comes|came|finishes|finished|takes|took|holds|held|in|lands|landed|are|to|'s|it's|placed|ranks|ranked|only|still|be)$/.test(low[m.from - 1] ?? '');
+    if ((!follows && !(copula && !/s$/.test(next?.low ?? ''))) || (preceded && next?.low !== 'place') || m.form === 'digits' && preceded) return decide(m, [], { silent: true });
   }
   if (m.superlative) {
     // "from coolest to hottest" states an order; "most of you", "at best" state nothing.
@@ -245,7 +249,7 @@ function readPlace(c: Context, index: number): Decision {
   const subjectSaid = c.hits.hits.some((h) => ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field) && (h.segment === index || h.segment === index + 1));
   const measureSaid = (m.superlative?.of.length ?? 0) > 0 || c.hits.dimensions.length > 0 || c.hits.hits.some((h) => c.grid.slots[h.slot]!.field === 'measure' || c.grid.slots[h.slot]!.field === 'part') || m.type === 'ordinal';
   const best = d.ranked[0];
-  const standing = subjectSaid || /^(?:this|that|it)$/.test(low[Math.max(0, said.segment.from)] ?? '') || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it)$/.test(w));
+  const standing = subjectSaid || sizeSaid(c, index) !== undefined || /^(?:this|that|it)$/.test(low[Math.max(0, said.segment.from)] ?? '') || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it)$/.test(w));
   if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + 1.2)) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
   return d;
 }

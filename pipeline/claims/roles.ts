@@ -29,8 +29,8 @@ const rows: [Role, boolean, string][] = [
   ['rated', true, 'rated|rating|on the label|label|nominal|nameplate|on the box|advertised|promised|promises|claims|claimed|spec|data sheet|datasheet|on paper'],
   ['idle', true, 'idle|idles|idled|idling|at rest|doing nothing|standby|at the desktop|on the desktop'],
   ['load', true, 'under load|loaded|at load|under full load|in load'],
-  ['start', true, 'opens|opened|started with|starts with|started from|to begin with|to start with|at the start|in the beginning|at the beginning|started out|starts out|starts at|started at|starting point|initially|from the start|began|begins'],
-  ['end', true, 'at the end|in the end|by the end|ends up|ended up|ends at|finishes|finished|ends on'],
+  ['start', true, 'opens|opened|started with|starts with|started from|to begin with|to start with|at the start|in the beginning|at the beginning|started out|starts out|starts at|started at|starting point|initially|opening|from the start|began|begins'],
+  ['end', true, 'at the end|in the end|in the long run|by the end|ends up|ended up|ends at|finishes|finished|ends on'],
   ['end', false, 'settles|settled|settle|ends|later|levels off|leveled off|levelled off|finally|warm|steady|once warm|later on|holding|sustained'],
 ];
 for (const [role, firm, text] of rows) for (const w of text.split('|')) roleWords.set(w, { role, firm });

@@ -24,12 +24,14 @@ export interface State {
   /** Share facts said last, for points between them. */
   shares: readonly Term[];
   overRoom: boolean;
+  /** Words of the script's title, in the singular: what the things tested are called. */
+  title: readonly string[];
 }
 
 export const depth = 5;
 
 export function begin(g: Grid): State {
-  return { topics: g.slots.map(() => []), ages: g.slots.map(() => 99), said: [], placed: [], shares: [], overRoom: false };
+  return { topics: g.slots.map(() => []), ages: g.slots.map(() => 99), said: [], placed: [], shares: [], overRoom: false, title: [] };
 }
 
 export function remember(list: readonly string[], value: string): readonly string[] {

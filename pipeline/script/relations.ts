@@ -7,7 +7,7 @@ const changes: [Way, string][] = [
   ['down', 'fall|falls|fell|fallen|falling|drop|drops|dropped|dropping|sink|sinks|sank|sunk|slip|slips|slipped|slipping|shrink|shrinks|shrank|shrunk|decrease|decreases|decreased|decreasing|decline|declines|declined|lower|lowers|lowered|lowering|cut|cuts|cutting|save|saves|saved|saving|lose|loses|lost|losing|loss|shed|sheds|shedding|reduce|reduces|reduced|reducing|give up|gives up|gave up|given up|giving up|go down|goes down|went down|gone down|come down|comes down|came down|gone|dips|dip|dipped|dipping|cool|cools|cooled|cooling|sag|sags|sagged|sagging|down|shave|shaves|shaved|shaving|knock|knocks|knocked|trim|trims|trimmed|take off|takes off|took off|narrow|narrows|narrowed|close|closes|closed|tumble|tumbles|tumbled|plunge|plunges|slows|slow|slowed|slide|slides|slid|ease|eases|eased|settle down|ticks down|tick down|ticked down|edges down'],
   ['better', 'beat|beats|beaten|beating|win|wins|won|winning|lead|leads|led|leading|ahead|outperform|outperforms|outperformed|improve|improves|improved|improving|edge out|edges out|edged out'],
   ['worse', 'behind|trail|trails|trailed|trailing|lag|lags|lagged|lagging|miss|misses|missed|missing'],
-  ['apart', 'cost|costs|costing|pay|pays|paid|paying|buy|buys|bought|buying|give back|gives back|gave back|given back|differ|differs|differed|differing|separate|separates|separated|change|changes|changed|changing|move|moves|moved|moving|swing|swings|swung|worth|apart|span|spans|spanning|vary|varies|varied|gets|get us|leaves|left|leave|leaving|puts|put|wins back|takes back'],
+  ['apart', 'cost|costs|costing|pay|pays|paid|paying|buy|buys|bought|buying|give back|gives back|gave back|given back|differ|differs|differed|differing|separate|separates|separated|change|changes|changed|changing|move|moves|moved|moving|swing|swings|swung|worth|apart|span|spans|spanning|vary|varies|varied|leaves|left|leave|leaving'],
 ];
 /** Nouns of change: "a rise of 29 degrees", "the gap is 4", "Sag: 40 millivolts". */
 const nouns: [Way, string][] = [
@@ -21,7 +21,7 @@ const trailers: [Way, string][] = [
   ['down', 'down|below|under|short of|shy of|gone|off|lost|beneath|away|fewer'],
   ['better', 'ahead|clear of|in front|in hand|to the good'],
   ['worse', 'behind|adrift|back|off the pace'],
-  ['apart', 'apart|between|of headroom|to spare|from|of difference|of a difference|in it|difference|of room|of margin|in reserve|left|of slack'],
+  ['apart', 'apart|between them|between the two|between these two|of headroom|to spare|from|of difference|of a difference|in it|difference|of room|of margin|in reserve|left|of slack'],
 ];
 
 export interface Phrase<T> {
