@@ -1,5 +1,6 @@
 // Horizontal bars from a true zero, their values at their ends, names at the left edge: shared by all bar charts.
-import { bars as barSizes, type Colour, colours, measure, type Misfit, type Rect, space, stroke, type TextStyle, type, wrap } from '../theme/index.js';
+import { bars as barSizes, type Colour, colours, measure, type Misfit, type Rect, space, stroke, type TextStyle, type } from '../theme/index.js';
+import { wrapName } from './names.js';
 import { baseSpec, middleShift, type Spec } from './spec.js';
 
 export interface Bar {
@@ -37,16 +38,14 @@ export interface BarDrawing {
 }
 
 const inner = 4;
-const nameShare = 0.36;
 
 export function barSpec({ body, groups, series, extent, mark }: BarOptions): BarDrawing {
   const misfits: Misfit[] = [];
   const rows = heights(body.height, groups.length, series.length);
   if (rows.bar < barSizes.least) misfits.push({ code: 'label-too-long', text: groups.map((g) => g.name).join(', '), message: `${groups.length} rows of ${series.length} bars leave ${Math.floor(rows.bar)} px a bar, and ${barSizes.least} px are the least` });
   const value: TextStyle = rows.bar < 46 ? { ...type.value, size: 48 } : type.value;
-  const most = rows.group >= 2 * type.name.size ? 2 : rows.pitch >= 2 * type.name.size + space.hair ? 2 : 1;
   const names = groups.map((g) => {
-    const wrapped = wrap(g.name, type.name, body.width * nameShare, most);
+    const wrapped = wrapName(g.name, body.width, rows.pitch);
     if ('lines' in wrapped) return wrapped.lines;
     misfits.push(wrapped.misfit);
     return [g.name];

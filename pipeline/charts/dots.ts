@@ -1,15 +1,15 @@
 // Every run as a dot, their mean as a pin above: how far apart the runs lie, and whether the rows do.
 import { type Fact, isFact, quantityName } from '../facts/index.js';
-import { colours, measure, type, space, wrap } from '../theme/index.js';
+import { colours, measure, type, space } from '../theme/index.js';
 import { acrossLayers, ticks } from './axis.js';
 import type { Chart } from './chart.js';
+import { wrapName } from './names.js';
 import { best } from './overlap.js';
 import { commonName, type Row, rowName, select } from './rows.js';
 import { baseSpec, type Spec } from './spec.js';
 import { figure, foot, subtitle, unitSymbol } from './words.js';
 
 const dot = 28;
-const nameShare = 0.36;
 
 export const dots: Chart = {
   kind: 'dots',
@@ -33,7 +33,7 @@ export const dots: Chart = {
     const runFacts = (r: Row): Fact[] => r.fact.readings.map((x) => facts.derive('raw', [`${r.key}#${x.run}`])).filter(isFact);
     const named = shown.map((r) => ({ ...r, name: rowName(facts, r, chosen.by), text: figure(r.fact), runs: runFacts(r) }));
     const names = named.map((r) => {
-      const wrapped = wrap(r.name, type.name, body.width * nameShare, 2);
+      const wrapped = wrapName(r.name, body.width, (body.height - 64) / named.length);
       return 'lines' in wrapped ? wrapped.lines : (work.complain(wrapped.misfit.code, wrapped.misfit.message, r.name), [r.name]);
     });
     const left = Math.max(...names.flat().map((n) => measure(n, type.name))) + space.large;

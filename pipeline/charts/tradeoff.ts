@@ -29,14 +29,14 @@ export const tradeoff: Chart = {
     const series = chosen.by.length > 1 ? chosen.by[0] : undefined;
     const seriesIds = series ? [...new Set(rows.map((r) => r.row.parts[series]))] : [''];
     if (seriesIds.length > tones.length) return work.complain('too-many-rows', `picture "${request.name}" would show ${seriesIds.length} lines, and ${tones.length} are the most; name fewer setups`, request.name);
-    const notes = foot(facts, rows.flatMap((r) => [r.up, r.across]), ['scales not from zero']);
+    const notes = foot(facts, rows.flatMap((r) => [r.up, r.across]), ['scales not from zero'], commonName(facts, first.row, chosen.by));
     const [upName, acrossName] = [quantityName(facts.about, chosen.measure, chosen.part), quantityName(facts.about, otherMeasure, otherPart ?? '')];
     const axisWords = (what: string, fact: Fact, id: string): string => `${what}: ${fact.unit.symbol}${betterWords(facts.about, id) ? `, ${betterWords(facts.about, id)}` : ''}`;
     const heading = {
       title: request.title ?? `${upName} against ${lower(acrossName)}`,
       subtitle: `${axisWords('Up', first.up, chosen.measure)} · ${axisWords('across', first.across, otherMeasure)}`,
       legend: series ? seriesIds.map((id, i) => ({ label: nameOf(facts.about, series, id), colour: tones[i]!, shape: 'dot' as const })) : [],
-      foot: [commonName(facts, first.row, chosen.by), notes.text].filter(Boolean).join(' · '),
+      foot: notes.text,
     };
     const { body } = work.frame(heading);
     const numbers = (pick: 'up' | 'across'): number[] => rows.map((r) => r[pick].value.toNumber());

@@ -13,9 +13,9 @@ export function subtitle(facts: Facts, measure: string, unit: string, common: st
 }
 
 /** "Mean of 3 runs · room 21.0 °C", and the ids that it shows. */
-export function foot(facts: Facts, shown: readonly Fact[], more: string[] = []): { text: string; facts: string[] } {
+export function foot(facts: Facts, shown: readonly Fact[], more: string[] = [], before = ''): { text: string; facts: string[] } {
   const basis = basisOf(facts, shown);
-  const text = [basis.runs, basis.room, ...more].filter(Boolean).join(' · ');
+  const text = [before, basis.runs, basis.room, ...more].filter(Boolean).join(' · ');
   return { text: text.slice(0, 1).toUpperCase() + text.slice(1), facts: basis.facts };
 }
 

@@ -98,7 +98,7 @@ export function sheet({ title, alt, inside, panel: at = panel, opaque, draft }: 
 
 /** Across the whole panel and translucent, so that it hides nothing and nobody can miss it. */
 function stamp(at: Rect): string {
-  const size = Math.round(Math.min(at.width / 3.4, at.height / 1.2, 360));
+  const size = Math.round(Math.min(at.width / 3.4, at.height / 2, 360));
   const x = at.x + at.width / 2;
   const y = at.y + at.height / 2;
   const lean = Math.min(at.height / at.width, 0.36) * 40;

@@ -1,12 +1,22 @@
 // One request and more for every kind of chart.
 import type { ChartRequest } from '../../pipeline/charts/index.js';
-import type { Facts } from '../../pipeline/facts/index.js';
-import { cardFacts, place, pumpFacts, withCurve } from './sample.js';
+import { Facts } from '../../pipeline/facts/index.js';
+import { cardFacts, place, pumpFacts, pumps, withCurve } from './sample.js';
 
 export interface Case {
   name: string;
   facts: () => Facts;
   request: Omit<ChartRequest, 'place' | 'name'>;
+}
+
+/** The pumps under names that need two lines, or all the room of one. */
+function longNames(few: boolean): Facts {
+  const episode = pumps();
+  for (const [id, name] of [['orlo', 'Larkfield 70 with the long cooler'], ['pennick', 'Copse 24 with its front closed'], ['tessick', 'Fennel 850, the second sample']] as const) {
+    episode.setups.get(id)!.name = name;
+  }
+  if (few) episode.readings = episode.readings.filter((r) => /^(orlo|pennick|tessick)/.test(r.key));
+  return new Facts(episode);
 }
 
 const settings = ['stock', 'limit-75', 'undervolt', 'overclock'];
@@ -21,6 +31,10 @@ export const cases: Case[] = [
   { name: 'per-watt', facts: cardFacts, request: { kind: 'ranked', facts: settings.map((s) => `per_watt:open-bench/${s}/scene/frame_rate/average/load~measure=power,part=board`) } },
   { name: 'dots', facts: cardFacts, request: { kind: 'dots', measure: 'temperature', setups: ['open-bench'] } },
   { name: 'six-dots', facts: pumpFacts, request: { kind: 'dots', measure: 'flow', settings: ['full'] } },
+  { name: 'six-long-names', facts: () => longNames(false), request: { kind: 'ranked', measure: 'flow', settings: ['full'] } },
+  { name: 'three-long-names', facts: () => longNames(true), request: { kind: 'ranked', measure: 'flow', settings: ['full'] } },
+  { name: 'dots-long-names', facts: () => longNames(false), request: { kind: 'dots', measure: 'flow', settings: ['full'] } },
+  { name: 'grouped-long-names', facts: () => longNames(false), request: { kind: 'bars', measure: 'flow' } },
   { name: 'share', facts: cardFacts, request: { kind: 'share-of-limit', measure: 'power', setups: ['closed-case'] } },
   { name: 'trace', facts: cardFacts, request: { kind: 'trace', measure: 'temperature' } },
   { name: 'tradeoff', facts: cardFacts, request: { kind: 'tradeoff', measure: 'frame_rate', setups: ['open-bench'] } },
