@@ -1,6 +1,7 @@
 // All facts of an episode, derived when asked for and kept by id.
 import { convert, convertedDecimals, Exact, type Quantity, readQuantity, secondUnit, show, speak, type Unit, unit } from '../quantities/index.js';
 import { type Episode, type Key, type KeyField, type Reading, splitKey, type Trace } from '../records/index.js';
+import { Alike } from './alike.js';
 import { type Fact, type FactKind, factKinds } from './fact.js';
 import { type FactId, readId, subjectKey, writeId } from './id.js';
 import { Neighbours, priceKey } from './neighbours.js';
@@ -33,6 +34,7 @@ export class Facts {
   readonly #quoted: ReadonlySet<Key>;
   readonly #stated: Episode['stated'];
   #beside: Neighbours | undefined;
+  #alike: Alike | undefined;
 
   constructor(episode: Episode) {
     this.about = episode;
@@ -151,7 +153,8 @@ export class Facts {
     const result = op.run(inputs, variant, this.about);
     if ('why' in result) return result;
     const { value, unit: u, formula, spread } = result;
-    const decimals = roundingRules[kind].decimals(value, u, inputs);
+    const own = roundingRules[kind].decimals(value, u, inputs);
+    const decimals = kind === 'mean' && inputs.length === 1 ? Math.min(own, (this.#alike ??= new Alike(this.#byKey)).most(inputs[0]!.subject, u.id)) : own;
     const second = besides(value, u, decimals, this.about.secondUnits);
     const fact: Fact = {
       id, kind, variant, value, unit: u, decimals,
