@@ -1,4 +1,4 @@
-// One setting against the base setting, one setup against the first: "sixty-five watts lower than at stock, or twenty-two percent".
+// One setting against the base setting, one setup against the first: "233 watts, which is sixty-five watts lower than at stock, or twenty-two percent".
 import { type Fact, type Facts, isFact, isIdle, withFields } from '../../facts/index.js';
 import { tooClose, whyClose } from '../closeness.js';
 import { adverbial, namedOf, noun } from '../names.js';
@@ -53,8 +53,8 @@ function compare(stage: Stage, { key, parts }: Point, field: 'setup' | 'setting'
   const at = addsUp(difference, a, b) ? a : undefined;
   return [{
     section,
-    facts: [difference, ...(percent ? [percent] : []), ...(at ? [at] : [])],
-    text: (v) => `${opening}${what} was ${v.size(difference)}${percent ? `, or ${v.size(percent)},` : ''} ${word} than ${than}${at ? `, at ${v.say(at)}` : ''}`,
+    facts: [...(at ? [at] : []), difference, ...(percent ? [percent] : [])],
+    text: (v) => `${opening}${what} was ${at ? `${v.say(at)}, which is ` : ''}${v.size(difference)} ${word} than ${than}${percent ? `, or ${v.size(percent)}` : ''}`,
   }];
 }
 

@@ -13,13 +13,13 @@ function compared({ facts, points }: Stage): Draft[] {
   const one = (field: 'setup' | 'setting') => [...new Map(points.filter((p) => p.parts[field]).map((p) => [p.parts[field], p.key])).values()];
   const setups = one('setup');
   const settings = one('setting');
-  const products = setups.length > 2 && points.every((p) => facts.about.setups.get(p.parts.setup)?.kind === 'product');
+  const contenders = setups.length > 2 && points.every((p) => facts.about.setups.get(p.parts.setup)?.kind === 'product');
   const counts = [
-    { keys: setups, fact: setups.length > 1 && facts.derive('count', setups, 'setups'), word: products ? 'products' : 'setups' },
+    { keys: setups, fact: setups.length > 1 && facts.derive('count', setups, 'setups'), word: contenders ? 'contenders' : 'setups' },
     { keys: settings, fact: settings.length > 1 && facts.derive('count', settings, 'settings'), word: 'settings' },
   ].flatMap(({ fact, word }) => (fact && isFact(fact) ? [{ fact, word }] : []));
   if (counts.length === 0) return [];
-  return [{ section, facts: counts.map((c) => c.fact), text: (v) => `We tested ${counts.map(({ fact, word }) => `${v.count(fact)} ${word}`).join(' and ')}` }];
+  return [{ section, facts: counts.map((c) => c.fact), text: (v) => `We tested ${counts.map(({ fact, word }) => `${v.count(fact)} ${word}`).join(' at ')}` }];
 }
 
 function runs({ facts, points }: Stage): Draft[] {

@@ -73,6 +73,9 @@ export function allowances(stage: Stage): Draft[] {
     told.add(share.id);
     const [with_, than] = [parts.setting, base!].map((id) => adverbial(namedOf(facts, 'setting', id), 'setting'));
     const section = 'How it was tested';
-    return [{ section, facts: [own!, share, baseBound!], text: (v) => `${with_}, the limit on ${quantity(stage, parts)} was ${v.say(own!)}, which is ${v.say(share)} of the ${v.say(baseBound!)} allowed ${than}` }];
+    const limit = `${with_}, the limit on ${quantity(stage, parts)} was`;
+    const more = own!.value.compare(baseBound!.value) > 0 ? facts.derive('percent_change', [own!.subject, baseBound!.subject]) : undefined;
+    if (isFact(more)) return [{ section, facts: [own!, more, baseBound!], text: (v) => `${limit} ${v.say(own!)}, which is ${v.say(more)} more than the ${v.say(baseBound!)} allowed ${than}` }];
+    return [{ section, facts: [own!, share, baseBound!], text: (v) => `${limit} ${v.say(own!)}, which is ${v.say(share)} of the ${v.say(baseBound!)} allowed ${than}` }];
   });
 }

@@ -103,7 +103,7 @@ function placeAlone(t: Table, i: number, own: Placed): Draft[] {
     text: (v) => {
       const field = `the ${v.count(t.count)}${t.field === 'setting' ? ' settings' : ''}`;
       const claim = own.name ? `${own.name} had the ${order} ${t.what} of ${field}` : `${t.what} was the ${order} of ${field} ${own.manner}`;
-      return `${t.opening}${claim}, at ${v.say(own.value)}${behind ? `, ${v.size(behind)} ${t.high ? 'below' : 'above'} ${leader.name}` : ''}`;
+      return `${t.opening}${claim}, at ${v.say(own.value)}${behind ? `, which is ${v.size(behind)} ${t.high ? 'below' : 'above'} ${leader.name}` : ''}`;
     },
   }];
 }
@@ -117,7 +117,11 @@ function undecided(t: Table, a: Placed, b: Placed, why: string): Draft {
   return {
     section: t.section,
     facts: [a.value, b.value],
-    text: (v) => `${t.opening}${t.what} is too close to call between ${a.name ?? a.manner} and ${b.name ?? b.manner}, at ${v.numbers([a.value, b.value])} respectively: ${why}`,
+    text: (v) => {
+      const values = v.numbers([a.value, b.value]);
+      if (a.name && b.name) return `${t.opening}${a.name} and ${b.name} are too close to call on ${t.what}, at ${values} respectively: ${why}`;
+      return `${t.opening}${t.what} was ${values} ${a.manner} and ${b.manner} respectively, which is too close to call: ${why}`;
+    },
   };
 }
 
@@ -127,14 +131,14 @@ function middle(t: Table): Draft[] {
   const median = facts.derive('median', t.keys);
   const width = facts.derive('range', t.keys, 'width');
   if (!isFact(median) || !isFact(width)) return [];
-  const drafts: Draft[] = [{ section: t.section, facts: [median, t.count], text: (v) => `${t.opening}the median ${t.what} of the ${v.count(t.count)} was ${v.say(median)}` }];
+  const drafts: Draft[] = [{ section: t.section, facts: [median], text: (v) => `${t.opening}the median ${t.what} was ${v.say(median)}` }];
   for (const p of [t.placed[0]!, t.placed.at(-1)!]) {
     const gap = facts.derive('difference', [p.key, `(${median.id})`]);
     if (!p.name || !isFact(gap) || !addsUp(gap, p.value, median) || gap.value.round(gap.decimals).sign() === 0) continue;
     drafts.push({ section: t.section, facts: [gap], text: (v) => `${t.opening}${p.name} was ${v.size(gap)} ${gap.value.sign() > 0 ? 'above' : 'below'} the median ${t.what}` });
   }
   if (width.value.round(width.decimals).sign() !== 0) {
-    drafts.push({ section: t.section, facts: [width], text: (v) => `${t.opening}the gap in ${t.what} between the highest and the lowest was ${v.say(width)}` });
+    drafts.push({ section: t.section, facts: [width], text: (v) => `${t.opening}the spread in ${t.what} from top to bottom was ${v.say(width)}` });
   }
   return drafts;
 }

@@ -44,7 +44,7 @@ function sentence(stage: Stage, points: Valued[], section: string): Draft {
 }
 
 /** Groups of at most three, none left alone where it can be helped. */
-export function inBreaths<T>(points: T[]): T[][] {
+function inBreaths<T>(points: T[]): T[][] {
   if (points.length <= most) return [points];
   const size = points.length === most + 1 ? 2 : most;
   return [points.slice(0, size), ...inBreaths(points.slice(size))];
