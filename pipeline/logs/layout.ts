@@ -62,6 +62,8 @@ export interface LogLayout {
   encoding?: Encoding;
   comment?: string;
   skip: number;
+  /** Lines under the headings that are passed over, such as a line of units. */
+  under: number;
   header: boolean;
   missing: ReadonlySet<string>;
   time?: LogTime;

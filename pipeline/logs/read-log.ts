@@ -27,6 +27,8 @@ export interface ReadColumn {
   /** Most decimals written in any of its cells. */
   decimals: number;
   empty: boolean;
+  /** Cells that hold something else than a number. */
+  bad: number;
 }
 
 export interface ReadLog {
@@ -66,6 +68,7 @@ export function readLog(source: Source, layout: LogLayout): { value: ReadLog | u
   let shift = 0;
   let first = NaN;
   let samples = 0;
+  let under = 0;
 
   const find = (name: ColumnName): number => {
     const index = headings ? headings.indexOf(name.name) : /^\d+$/.test(name.name) ? Number(name.name) - 1 : -1;
@@ -102,7 +105,13 @@ export function readLog(source: Source, layout: LogLayout): { value: ReadLog | u
       faults.add('ragged', 'log-ragged', 'error', () => source.wholeLine(r.line), `this line has ${r.cells} cells, the log has ${width} columns`);
       ragged = undefined;
     }
-    if (row.length !== width) {
+    if (under < layout.under) {
+      under++;
+      return undefined;
+    }
+    // Loggers end each line, or only the headings, with a delimiter; the cell behind it is no cell.
+    const spare = row.length === width + 1 && row[width] === '' ? 1 : row.length === width - 1 && headings?.[width - 1] === '' ? -1 : 0;
+    if (row.length - spare !== width) {
       ragged = { line, cells: row.length, offset };
       return undefined;
     }
@@ -169,7 +178,7 @@ export function readLog(source: Source, layout: LogLayout): { value: ReadLog | u
   });
   const value = samples === 0 ? undefined : {
     times: times.done(), lines: lines.done(), phases, faults, cutOff: faults.has('log-cut-off'),
-    columns: stores.map((s) => ({ values: s.numbers.done(), decimals: s.decimals, empty: s.filled === 0 })),
+    columns: stores.map((s) => ({ values: s.numbers.done(), decimals: s.decimals, empty: s.filled === 0, bad: s.bad })),
   };
   return { value, findings: samples === 0 ? faults.list() : [] };
 }

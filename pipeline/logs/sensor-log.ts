@@ -3,8 +3,8 @@ import type { Quantity } from '../quantities/index.js';
 import { Exact } from '../quantities/index.js';
 import type { LogColumn, LogLayout } from './layout.js';
 import { takeOver } from './means.js';
-import { readLog } from './read-log.js';
-import { windowsOf } from './windows.js';
+import { type ReadLog, readLog } from './read-log.js';
+import { usualStep, type Window, windowsOf } from './windows.js';
 import type { Outcome, Place, Source } from '../places/index.js';
 
 export interface LogValue {
@@ -44,7 +44,7 @@ export function sensorLog(source: Source, layout: LogLayout): Outcome<LogResult>
   const traces: LogTrace[] = [];
   const times = Array.from(log.times);
   layout.columns.forEach((column, i) => {
-    const { values: samples, decimals, empty } = log.columns[i]!;
+    const { values: samples, decimals, empty, bad } = log.columns[i]!;
     const { measure, part, unit } = column;
     if (column.phase !== undefined) {
       const constant = oneValue(samples, log.lines, decimals, column, source, log.faults);
@@ -55,6 +55,7 @@ export function sensorLog(source: Source, layout: LogLayout): Outcome<LogResult>
       log.faults.add(`counter ${i}`, 'log-counter', 'warning', () => source.wholeLine(log.lines[0]!), `the column "${column.at.name}" only ever grows, as a counter does; a mean of it says little (take: increase gives what was counted)`, { said: column.at.name });
     }
     for (const w of windows) {
+      if (!bad) tellHoles(samples, w, column, log, source);
       const taken = takeOver(samples, w.rows, decimals, unit, column.take);
       if (!taken) continue;
       const [firstLine, lastLine] = [log.lines[w.rows[0]![0]]!, log.lines[w.rows.at(-1)![1] - 1]!];
@@ -62,11 +63,42 @@ export function sensorLog(source: Source, layout: LogLayout): Outcome<LogResult>
     }
     traces.push({ measure, part, unit, times, values: Array.from(samples), windows: windows.map(({ phase, start, end }) => ({ phase, start, end })) });
   });
+  tellGaps(log, windows, source);
   const lengths = new Map(windows.map((w) => [w.phase, w.end - w.start]));
   return { value: { values, traces, lengths }, findings: [...findings, ...log.faults.list()] };
 }
 
-type Faults = NonNullable<ReturnType<typeof readLog>['value']>['faults'];
+/** A stretch without samples inside a window: the mean then leaves out what happened there. */
+function tellGaps(log: ReadLog, windows: Window[], source: Source): void {
+  const step = usualStep(log.times);
+  for (const w of windows) {
+    for (const [from, to] of w.rows) {
+      for (let i = from + 1; i < to; i++) {
+        const gap = log.times[i]! - log.times[i - 1]!;
+        if (gap <= 10 * step || gap <= 1) continue;
+        const line = log.lines[i]!;
+        log.faults.add(`gap ${w.phase}`, 'log-gap', 'warning', () => source.wholeLine(line), `no sample for ${Math.round(gap * 10) / 10} s before this line, within ${w.phase}; the log usually has one every ${Math.round(step * 1000) / 1000} s`);
+      }
+    }
+  }
+}
+
+/** A column that is empty on most lines of a window. */
+function tellHoles(samples: Float64Array, w: Window, column: LogColumn, log: ReadLog, source: Source): void {
+  let filled = 0;
+  let all = 0;
+  for (const [from, to] of w.rows) {
+    for (let i = from; i < to; i++) {
+      all++;
+      if (!Number.isNaN(samples[i]!)) filled++;
+    }
+  }
+  if (all < 10 || filled === 0 || filled * 2 > all) return;
+  const line = log.lines[w.rows[0]![0]]!;
+  log.faults.add(`holes ${column.at.name} ${w.phase}`, 'log-holes', 'warning', () => source.wholeLine(line), `the column "${column.at.name}" has a value on only ${filled} of the ${all} lines of ${w.phase}`, { said: column.at.name });
+}
+
+type Faults = ReadLog['faults'];
 
 function oneValue(samples: Float64Array, lines: Float64Array, decimals: number, column: LogColumn, source: Source, faults: Faults): Omit<LogValue, 'measure' | 'part' | 'phase'> | undefined {
   const first = samples.findIndex((v) => !Number.isNaN(v));

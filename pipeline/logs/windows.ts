@@ -65,10 +65,16 @@ function phaseSegments(log: ReadLog, layout: LogLayout, source: Source, findings
 }
 
 function cutOut(log: ReadLog, layout: LogLayout, wanted: LogWindow, segments: Map<string, [number, number][]>, source: Source, findings: Finding[]): Window | undefined {
-  const base = wanted.of ?? (segments.has(wanted.phase) ? wanted.phase : undefined);
+  const base = wanted.of ?? (layout.phaseColumn || segments.has(wanted.phase) ? wanted.phase : undefined);
   const known = base === undefined ? [[0, log.times.length] as [number, number]] : segments.get(base);
   if (!known) {
-    if (!findings.some((f) => f.code === 'log-phase-missing')) findings.push({ code: 'log-phase-missing', severity: 'error', place: wanted.place, said: base!, subject: source.file, message: `${source.file} has no phase "${base!}" to cut this window from` });
+    const near = nearest(base!, segments.keys());
+    if (!findings.some((f) => f.code === 'log-phase-missing')) {
+      findings.push({
+        code: 'log-phase-missing', severity: 'error', place: wanted.place, said: base!, subject: source.file,
+        message: `${source.file} has no phase "${base!}" to cut this window from; ${near ? `did you mean ${near}?` : `it has ${[...segments.keys()].join(', ') || 'none'}${wanted.of ? '' : ' (say "of" and the phase)'}`}`,
+      });
+    }
     return undefined;
   }
   const longest = known.reduce((a, b) => (b[1] - b[0] > a[1] - a[0] ? b : a));

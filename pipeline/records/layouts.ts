@@ -28,7 +28,7 @@ function readLayout(ctx: Context, { key, value }: Entry<LayoutDraft>): LogLayout
     name: key.text, place: key.place, decimalComma, delimiter,
     ...(f.encoding && { encoding: f.encoding.value as Encoding }),
     ...(f.comment && { comment: f.comment.text }),
-    skip: Number(f.skip?.text ?? 0),
+    skip: Number(f.skip?.text ?? 0), under: Number(f.under?.text ?? 0),
     header: f.header?.value !== 'false',
     missing: new Set((f.missing ?? []).map((m) => m.text)),
     ...(f.time && { time: readTime(ctx, f.time) }),

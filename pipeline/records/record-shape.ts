@@ -128,7 +128,7 @@ const windowText = written('a window (last 60 s)', 'What counts: last 60 s; firs
 const layout = fields({
   delimiter, decimal, encoding,
   comment: written('the start of a comment line', 'Lines that begin with this are passed over.'),
-  skip: whole('Lines before the headings that are passed over.'),
+  skip: whole('Lines before the headings that are passed over.'), under: whole('Lines under the headings that are passed over, such as a line of units.'),
   header: choice(['true', 'false'], 'Whether a line of headings stands first; true where nothing is said.', [true, false]),
   missing: texts('What stands in a cell for "no value", besides nothing: N/A, -'),
   time: fields({

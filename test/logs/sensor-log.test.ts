@@ -50,6 +50,10 @@ describe('any layout', () => {
       't,c\n0,40\n1,N/A\n2,-\n3,\n4,42\n', ['temperature/core/load#1 41 degC lines 2-6, 2']],
     ['largest, smallest, last, and what a counter grew by', '{time: {column: t}, phase: load, columns: {a: {reads: power/a W, take: max}, b: {reads: power/b W, take: min}, c: {reads: power/c W, take: last}, e: {reads: energy/board Wh, take: increase}}}',
       't,a,b,c,e\n0,5,5,5,100.5\n1,9,1,4,101\n2,7,3,6,102.25\n', ['power/a/load#1 9 W lines 2-4, 3', 'power/b/load#1 1 W lines 2-4, 3', 'power/c/load#1 6 W lines 2-4, 3', 'energy/board/load#1 1.75 Wh lines 2-4, 3']],
+    ['a line of units under the headings, and a delimiter at the end of each line', '{under: 1, time: {column: t}, phase: load, columns: {c: temperature/core °C}}',
+      't,c\ns,°C\n0,40,\n1,42,\n', ['temperature/core/load#1 41 degC lines 3-4, 2']],
+    ['headings that end with a delimiter', '{time: {column: t}, phase: load, columns: {c: temperature/core °C}}',
+      't,c,\n0,40\n1,42\n', ['temperature/core/load#1 41 degC lines 2-3, 2']],
     ['a constant that the log repeats', '{time: {column: t}, phase: load, columns: {p: power/board W, l: power/board/limit W}}',
       't,p,l\n0,240,250.00\n1,242,250.00\n', ['power/board/load#1 241 W lines 2-3, 2', 'power/board/limit# 250 W']],
   ])('%s', (_, layout, log, expected) => expect(values(layout, log)).toEqual(expected));
@@ -121,6 +125,9 @@ describe('a bad log', () => {
     ['a counter averaged', plain, `t,phase,c\n${rows(30, (i) => `${i},load,${i * 7}`)}\n`, 'log-counter', at('2:1-9'), 'take: increase'],
     ['a constant that changes', '{time: {column: t}, phase: load, columns: {c: power/board/limit W}}', 't,c\n0,250\n1,250\n2,225\n', 'log-constant-changes', at('4:1-6'), 'from 250 to 225'],
     ['a stray quote', plain, 't,phase,c\n0,load,4"0\n1,load,41\n', 'log-form', at('2:9-10'), 'quote'],
+    ['a window of a phase that the column does not have', '{time: {column: t}, phases: {column: phase}, windows: {laod: last 2 s}, columns: {c: temperature/core °C}}', 't,phase,c\n0,load,40\n1,load,41\n', 'log-phase-missing', 'data/example/episode.yaml:3:73-81', 'did you mean load?'],
+    ['a stretch without samples', plain, `t,phase,c\n${rows(20, (i) => `${i < 10 ? i : i + 60},load,${40 + (i % 3)}`)}\n`, 'log-gap', at('12:1-11'), 'No sample for 61 s'],
+    ['a column that is mostly empty', plain, `t,phase,c\n${rows(20, (i) => `${i},load,${i % 5 ? '' : 40}`)}\n`, 'log-holes', at('2:1-10'), 'only 4 of the 20 lines'],
     ['a phase that is no id', plain, 't,phase,c\n0,full load,40\n', 'log-phase', at('2:3-12'), 'full load'],
   ])('%s', (_, layout, log, code, place, words) => {
     const { findings } = readEpisode(record(layout), { 'log.csv': log });
