@@ -23,12 +23,13 @@ export const roomMissing: Check = {
     readings:
       - {for: {setup: bench, workload: scene}, temperature/core: {load: 67 67 68 °C}} # expect
   `) },
-  run({ facts }) {
+  run({ episode, facts }) {
     const hot = measured(facts).filter(isHot);
     const bare = hot.filter(({ key }) => !facts.roomFor(key));
     if (bare.length === 0) return [];
     if (bare.length === hot.length) {
-      return [{ place: bare[0]!.readings[0]!.place, subject: 'room', message: 'temperatures are recorded and the temperature of the room is not; no rise over the room can be told' }];
+      const first = bare[0]!.readings[0]!;
+      return [{ place: first.log ? episode.place : first.place, subject: 'room', message: 'temperatures are recorded and the temperature of the room is not; no rise over the room can be told' }];
     }
     return [...grouped(bare, ({ at }) => testOf({ ...at, workload: '' })).entries()].map(([test, all]) => ({
       place: all[0]!.readings[0]!.place, subject: test, message: `${tell(facts.about, all[0]!.key)} has no room temperature, and others have one`,
