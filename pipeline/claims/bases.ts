@@ -2,6 +2,7 @@
 import type { Role } from './roles.js';
 import { type Context, polarity } from './context.js';
 import { type Cell, constantOf, type Grid, moved } from './grid.js';
+import { firstCell } from './terms.js';
 
 export interface Base {
   cell: Cell;
@@ -82,7 +83,10 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
   }
   if (words.leader) add(extreme(c, subject, c.grid.of.setup), 0, true, 'the best');
   if (out.length) return out;
+  // What is compared with was named, and this subject is it, or has nothing there: no other base is meant.
+  if (words.overrides.size && ![...words.overrides].every(([i]) => g.slots[i]!.field === 'part' || g.slots[i]!.field === 'workload')) return out;
   const pronoun = words.pronoun && words.overrides.size === 0;
+  if (pronoun) for (const t of c.now.said) { const last = t.kind === 'mean' ? firstCell(g, t) : undefined; if (last && last !== subject && last.unit.dimension === subject.unit.dimension) { add(last, 0.1, false, 'what was said last'); break; } }
   if (pronoun || (words.any && /^(?:limit|allowed)$/.test(words.low.join(' ')))) {
     if (c.now.constant) add(constantLike(g, subject, c.now.constant), 0, false, 'the limit spoken of');
   }
@@ -95,7 +99,7 @@ function constantLike(g: Grid, subject: Cell, key: string): Cell | undefined {
   return cell && cell.at[g.of.measure[0]!] === subject.at[g.of.measure[0]!] ? constantOf(g, subject, cell.role) : undefined;
 }
 
-function softBases(c: Context, subject: Cell, _index: number, way: string | undefined, add: (cell: Cell | undefined, cost: number, firm: boolean, why: string) => void): void {
+function softBases(c: Context, subject: Cell, index: number, way: string | undefined, add: (cell: Cell | undefined, cost: number, firm: boolean, why: string) => void): void {
   const g = c.grid;
   const { now } = c;
   const phaseSlot = g.of.phase[0]!;
@@ -140,7 +144,8 @@ function softBases(c: Context, subject: Cell, _index: number, way: string | unde
   }
   for (const role of ['limit', 'target', 'rated'] as const) {
     const k = constantOf(g, subject, role);
-    add(k, k && k.key === now.constant ? 0.4 : way === 'apart' || way === undefined ? 0.8 : 1.2, false, `the ${role}`);
+    const percent = c.parsed.said[index]!.mention.unit?.id === '%' && c.parsed.said[index]!.cue.op === 'change';
+    add(k, percent ? 1.4 : k && k.key === now.constant ? 0.4 : way === 'apart' || way === undefined ? 0.8 : 1.2, false, `the ${role}`);
   }
 }
 

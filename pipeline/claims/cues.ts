@@ -62,6 +62,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
     cue.op = 'ratio';
     if (!cue.base) cue.base = ratioBase(low, m, Math.max(seg.to, reach));
     if (change?.after) cue.way = change.way;
+    cue.doubtful = /^(?:twice|double|triple|thrice)$/.test(t[m.from]!.low) && !/^(?:as|the|what|that|its|of|his|an?|more|less)$/.test(low[m.to] ?? '') && !/^(?:is|was|'s|it's|that's|than|almost|nearly|about|exactly|roughly|over|quite|not|by|to|a|at)$/.test(low[m.from - 1] ?? '');
     return cue;
   }
   if (m.unit?.id === 'points') {
@@ -73,6 +74,8 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
     const of = m.to;
     const lost = low[of] === 'of' ? low.slice(of, Math.min(seg.to, of + 6)).find((w) => /^(?:gone|lost|missing|saved|less|off)$/.test(w)) : undefined;
     if (lost) return { ...cue, op: 'change', way: 'down', because: lost };
+    const against = low[of] === 'of' ? low.slice(of, Math.min(Math.max(seg.to, reach), of + 8)).findIndex((w) => /^(?:compared|versus|than|against|relative)$/.test(w)) : -1;
+    if (against > 0) return { ...cue, op: 'change', way: change?.way, because: 'compared', base: { from: of + against + 1, to: Math.max(seg.to, reach) } };
     if (low[of] === 'of' && (!change?.before || change.way === 'apart' && /^(?:get|leave|left|put|take|change|move|buy|bought)/.test(change.because))) {
       cue.op = 'share';
       cue.base = { from: of + 1, to: Math.max(seg.to, reach) };
@@ -116,7 +119,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   }
   // Before it: "by", a noun with "of" or "is", a verb.
   let k = m.from - 1;
-  while (k >= seg.from && adverbs.has(low[k]!)) k--;
+  while (k >= seg.from && adverbs.has(low[k]!) && !(low[k] === 'at' && !/^(?:least|most)$/.test(low[k + 1] ?? ''))) k--;
   if (low[k] === 'by') {
     const verb = lastVerb(low, seg.from, k) ?? lastVerb(low, Math.max(0, seg.from - 12), seg.from);
     return { way: verb?.way, because: `${verb?.word ?? ''} by`.trim(), before: true };

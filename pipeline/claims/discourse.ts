@@ -16,6 +16,8 @@ export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits
     const fitting = [...g.measureUnits].filter(([, dims]) => d.dimension.some((x) => dims.has(x)));
     if (fitting.length === 1) { topics[measure] = remember(topics[measure]!, fitting[0]![0]); ages[measure] = 0; }
   }
+  const together = [...s.together];
+  const seen = new Map<number, Set<string>>();
   // Read backwards, the first name of the last stretch ends up on top.
   for (const h of hits) {
     if (g.slots[h.slot]!.field === 'setup' && g.holders.has(h.value)) continue;
@@ -29,8 +31,11 @@ export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits
     if (options.heading && (field === 'measure' || field === 'part') && g.values[h.slot]!.size < 2) continue;
     topics[h.slot] = remember(topics[h.slot]!, h.value);
     ages[h.slot] = 0;
+    const values = seen.get(h.slot) ?? new Set();
+    seen.set(h.slot, values.add(h.value));
+    together[h.slot] = values.size;
   }
-  return { ...s, topics, ages };
+  return { ...s, topics, ages, together };
 }
 
 /** A new section: figures and comparisons of the last one are no longer at hand; topics stay until others are named. */

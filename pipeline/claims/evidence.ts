@@ -70,7 +70,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     const fresh = near.length === 0;
     state.topics[i]!.filter((v) => possible(i, v)).forEach((v, k) => {
       if (e.costs.has(v)) return;
-      e.costs.set(v, fresh ? (k === 0 ? 0 : Math.min(1.4, 0.5 + 0.4 * k)) : 1 + 0.3 * k);
+      e.costs.set(v, fresh ? (k < state.together[i]! ? 0.2 * k : Math.min(1.4, 0.5 + 0.4 * k)) : 1 + 0.3 * k);
     });
     if (fresh && e.costs.size) { e.known = true; e.rest = unlisted; }
     if (!e.known) e.rest = 1;

@@ -78,9 +78,9 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Map<numb
         const slot = g.of[field][0]!;
         const values = [...g.values[slot]!.keys()];
         if (values.length !== numbers.length || g.of[field].length > 1) continue;
-        const backwards = /\b(?:heaviest|highest|biggest|largest|fastest|top)\b.*\bfirst\b/.test(p.low.join(' '));
+        const backwards = (named0(hits, slot) === values.at(-1) && new Set(hits.filter((h) => h.slot === slot).map((h) => h.value)).size > 1) || /\b(?:heaviest|highest|biggest|largest|fastest|top)\b.*\bfirst\b/.test(p.low.join(' '));
         const named = hits.filter((h) => h.slot === slot);
-        if (named.length > 1) continue;
+        if (named.length > 1 && !named.every((h) => h.value === values[0] || h.value === values.at(-1))) continue;
         numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot, value: values[backwards ? values.length - 1 - k : k]! }]));
         break;
       }
@@ -91,4 +91,9 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Map<numb
 
 function distance(l: NameList, first: number, last: number): number {
   return l.to <= first ? first - l.to : l.from - last + 1;
+}
+
+/** The value of a slot that the sentence names first. */
+function named0(hits: readonly Hit[], slot: number): string | undefined {
+  return hits.find((h) => h.slot === slot)?.value;
 }

@@ -1,5 +1,5 @@
 // How the record's things are spoken: a trie of names over words and numbers, and the general words for each kind of quantity.
-import type { Dimension } from '../quantities/index.js';
+import type { Dimension, Unit } from '../quantities/index.js';
 import type { Facts, KeyField } from '../facts/index.js';
 import { findNumbers, type NumberSpan, type Token, tokens } from '../script/index.js';
 import type { Grid } from './grid.js';
@@ -30,6 +30,10 @@ export interface Lexicon {
   root: Node;
   /** All words of proper names, for words misheard in a transcript. */
   heard: ReadonlyMap<string, Meaning[]>;
+  /** The unit in which each measure is given, where it is one alone. */
+  unitOf: ReadonlyMap<string, Unit>;
+  /** The slot of measures. */
+  measureSlot: number;
   /** Whole numbers that stand in names. */
   numbered: ReadonlySet<string>;
 }
@@ -110,7 +114,8 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   for (const [text, dimension] of dimensionWords) put(keyOfPhrase(text), { slots: [], dimension, own: false });
   for (const [text, role] of roleWords) put(keyOfPhrase(text), { slots: [], role, own: false });
   const numbered = new Set([...about.setups.values()].flatMap((n) => [n.id, ...n.spoken].flatMap((s) => s.match(/\b\d{1,4}\b/g) ?? [])));
-  return { root, heard: properWords(maps, g), numbered };
+  const unitOf = new Map([...g.byMeasure].flatMap(([m, list]) => { const ids = new Set(list.map((c) => c.unit.id)); return ids.size === 1 ? [[m, list[0]!.unit] as const] : []; }));
+  return { root, heard: properWords(maps, g), numbered, unitOf, measureSlot: g.of.measure[0]! };
 }
 
 const prepositions = new Set(['on', 'in', 'at', 'with', 'under', 'of', 'without', 'by', 'inside', 'for', 'over', 'from']);

@@ -26,7 +26,7 @@ export function misheard(t: readonly Token[], names: readonly Name[], lex: Lexic
 function opens(t: readonly Token[], i: number): boolean {
   const w = t[i]!;
   if (w.kind !== 'word' || w.low.length < 3) return false;
-  return t[i - 1]?.low === 'the' || (/^\p{Lu}/u.test(w.text) && i > 0);
+  return /^(?:the|okay|ok|so|now|and|then|right|well)$/.test(t[i - 1]?.low ?? '') || (/^\p{Lu}/u.test(w.text) && i > 0);
 }
 
 function nearOf(lex: Lexicon, word: string, joined: boolean): Lexicon['heard'] extends ReadonlyMap<string, infer M> ? M | undefined : never {

@@ -33,6 +33,12 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const quiet: { mention: Mention; why: string }[] = [];
   const live: { mention: Mention; named?: Name }[] = [];
   for (const m of all) {
+    // "14.2 watts per metre-kelvin", "0.41 frames per watt": what the record calls the measure is its unit.
+    const called = names.find((n) => n.from > m.from && n.from < m.to + 1 && n.to > m.to && n.from >= m.to - 3 && n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && lex.unitOf.has(s.value))));
+    if (called && m.type === 'cardinal' && m.unit && !m.sharedUnit) {
+      const of = called.meanings.flatMap((x) => x.slots).find((s) => s.slot === lex.measureSlot && lex.unitOf.has(s.value))!;
+      Object.assign(m, { unit: lex.unitOf.get(of.value)!, loose: false, adjectival: false, to: called.to, end: t[called.to - 1]!.end });
+    }
     const name = names.find((n) => n.from <= m.from && m.from < n.to && n.meanings.some((x) => x.slots.length > 0));
     if (name && m.type !== 'superlative' && m.type !== 'ordinal') {
       if (m.to >= name.to && m.type === 'cardinal' && name.from === m.from && !m.idle) live.push({ mention: m, named: name });

@@ -11,6 +11,8 @@ import { lexicon, type Lexicon } from './lexicon.js';
 import { parse, type Parsed } from './parse.js';
 import { readMention, type Reading } from './read.js';
 import { singular } from './read-count.js';
+import { selfFindings } from './self.js';
+import type { SelfSentence } from './self-check.js';
 import { begin, type State } from './state.js';
 import { findingsOf } from './findings.js';
 import { Pinned } from './pinned.js';
@@ -54,15 +56,19 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
   let state = begin(g);
   const mentions: Verdict[] = [];
   const pins = new Pinned(script, facts);
+  const spoken: SelfSentence[] = [];
+  let section = 0;
   for (const s of sentences(script.text)) {
     if (s.kind === 'comment' || s.kind === 'direction') continue;
     let p = parsed.get(s.text);
     if (!p) parsed.set(s.text, (p = parse(s.text, lex)));
     if (s.kind === 'heading') {
+      section++;
       state = afterNames(g, newSection(g, state), hitsOf(g, { ...p, said: [] }, state), { heading: true, open: true });
       if (state.title.length === 0) state = { ...state, title: p.tokens.filter((t) => t.kind === 'word' && t.low.length > 3).map((t) => singular(t.low)) };
       continue;
     }
+    spoken.push({ sentence: s, parsed: p, section });
     const pinned = pins.within(s.start, s.start + s.text.length);
     const key = `${s.text}\u0000${stateText(state)}`;
     let done = pinned ? readSentence(facts, g, p, state, (m) => pins.read(g, m, s.start)) : read.get(key);
@@ -76,7 +82,11 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
     state = done.after;
   }
   mentions.sort((a, b) => a.place.line - b.place.line || a.place.column - b.place.column);
-  return { mentions, findings: [...pins.finish(), ...findingsOf(mentions, facts)] };
+  const alone = g.cells.length === 0;
+  if (alone) for (const m of mentions) if (m.verdict !== 'not-a-claim' || m.mention.unit) Object.assign(m, { verdict: 'untied', why: 'there is no record' });
+  const itself = selfFindings(spoken, mentions, script, alone);
+  const said = mentions.filter((m) => !itself.some((f) => f.place.line === m.place.line && f.place.column <= m.place.column && m.place.endColumn <= f.place.endColumn));
+  return { mentions, findings: [...pins.finish(), ...(alone ? [] : findingsOf(said, facts)), ...itself] };
 }
 
 const texts = new WeakMap<State, string>();

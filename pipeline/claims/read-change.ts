@@ -37,6 +37,23 @@ export function readChange(c: Context, index: number): Candidate[] {
       push(out, c, { kind: percent ? 'percent_change' : idle ? 'rise' : 'difference', args: [cell.key, b.cell.key] }, percent ? 'percent_change' : idle ? 'rise' : 'difference', total, cell, b.why, { sign, firm: b.firm, base: b.cell, change: differing });
     }
   }
+  // "… 2,701 megahertz, 44 down": nothing named beside it, so it is about the figure just said.
+  if (!words.any && !c.hits.hits.some((h) => h.segment === index && c.grid.slots[h.slot]!.field !== 'measure') && !cue.another) {
+    const values = lastValues(c, index);
+    const subject = values[0] && firstCell(c.grid, values[0]);
+    if (subject) {
+      for (const x of out) if (x.subject !== subject) x.cost += 0.3;
+      const other = values[1] && firstCell(c.grid, values[1]);
+      if (other && other !== subject && other.at[c.grid.of.measure[0]!] === subject.at[c.grid.of.measure[0]!]) {
+        const idle = c.grid.roles.get(other.at[c.grid.of.phase[0]!]!) === 'idle';
+        push(out, c, { kind: percent ? 'percent_change' : idle ? 'rise' : 'difference', args: [subject.key, other.key] }, percent ? 'percent_change' : idle ? 'rise' : 'difference', 0, subject, 'between the two said last', { sign: signOf(c, way, subject), base: other, change: sameCellExcept(c.grid, subject, other).map((i) => [i, other.at[i]!] as const) });
+      }
+      for (const b of basesFor(c, subject, index, words, way).slice(0, 12)) {
+        const differing = sameCellExcept(c.grid, subject, b.cell).map((i) => [i, b.cell.at[i]!] as const);
+        push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [subject.key, b.cell.key] }, percent ? 'percent_change' : 'difference', b.cost, subject, b.why, { sign: signOf(c, way, subject), base: b.cell, change: differing });
+      }
+    }
+  }
   // A change of what was said last: a median, a rise over the room, a share.
   const last = c.now.said[0];
   if (last && last.kind !== 'mean' && cue.op === 'change') {

@@ -99,7 +99,7 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
   const { mention } = said;
   const out: Candidate[] = [];
   const { low } = c.parsed;
-  const condition = low[mention.to] === 'of' && c.parsed.said[index + 1] !== undefined && c.parsed.said[index + 1]!.mention.from - mention.to <= 3;
+  const condition = isCondition(c, index);
   if (condition) return readCondition(c, index);
   const counted = countedBy(c, index);
   const size = setSize(c, index);
@@ -150,6 +150,21 @@ export function otherCells(c: Context, index: number): Cell[] {
 const upward = /^(?:pass|passes|passed|exceed|exceeds|exceeded|over|above|beat|beats|top|tops|more|heavier|louder|hotter|clear|cross|crosses|reach|reaches|break|breaks)$/;
 const downward = /^(?:under|below|stay|stays|stayed|meet|meets|met|within|less|lighter|quieter|cooler|fit|fits|keep|keeps|inside)$/;
 
+/** "two of the four": a count of those that meet something. */
+export function isCondition(c: Context, index: number): boolean {
+  const m = c.parsed.said[index]?.mention;
+  const next = c.parsed.said[index + 1]?.mention;
+  return m !== undefined && next !== undefined && m.type === 'cardinal' && !m.unit && next.type === 'cardinal' && !next.unit && c.parsed.low[m.to] === 'of' && next.from - m.to <= 3;
+}
+
+/** The mark that a count before it in the sentence is about: no claim of its own. */
+export function isThreshold(c: Context, index: number): boolean {
+  const m = c.parsed.said[index]!.mention;
+  if (!m.hedge || !/^(?:less than|more than|at most|at least)$/.test(m.hedge.name)) return false;
+  for (let i = index - 2; i >= 0; i--) if (isCondition(c, i)) return true;
+  return false;
+}
+
 /** "two of the four settings meet it", "only two of the six pass the kilogram mark". */
 function readCondition(c: Context, index: number): { candidates: Candidate[]; sure: boolean } {
   const g: Grid = c.grid;
@@ -162,7 +177,13 @@ function readCondition(c: Context, index: number): { candidates: Candidate[]; su
   const down = tail.some((w, i) => downward.test(w) || (/^(?:shorter|lower|slower|worse|smaller|fewer)$/.test(w) && tail[i + 1] === 'than'));
   const missing = tail.some((w) => /^(?:miss|misses|missed|fail|fails|failed)$/.test(w));
   const thresholds: { operand: string; like?: Cell; cost: number; mass?: string; unit?: Unit }[] = [];
-  for (const later of [...c.parsed.said.slice(index + 2), ...c.parsed.said.slice(0, index)]) if (later.mention.unit) thresholds.push({ operand: `=${later.mention.value.toString()} ${later.mention.unit.id}`, mass: later.mention.unit.dimension, unit: later.mention.unit, cost: 0 });
+  const until = c.parsed.said.slice(index + 2).find((s, k) => isCondition(c, index + 2 + k))?.mention.from ?? Infinity;
+  for (const later of [...c.parsed.said.slice(index + 2).filter((s) => s.mention.from < until), ...c.parsed.said.slice(0, index).reverse()]) {
+    const m = later.mention;
+    if (m.type !== 'cardinal' || m.unit?.id === 'points' || later.cue.op === 'count' || (m.from < until && thresholds.length)) continue;
+    if (m.unit) thresholds.push({ operand: `=${m.value.toString()} ${m.unit.id}`, mass: m.unit.dimension, unit: m.unit, cost: 0 });
+    else if (m.hedge) thresholds.push({ operand: `#${m.value.toString()}`, cost: 0 });
+  }
   for (let i = next.mention.to; i < low.length; i++) {
     const u = /^(?:the|a|one)$/.test(low[i]!) ? unitAt(c.parsed.tokens, i + 1, true) : undefined;
     if (u) thresholds.push({ operand: `=1 ${u.unit.id}`, mass: u.unit.dimension, unit: u.unit, cost: 0 });
@@ -179,7 +200,7 @@ function readCondition(c: Context, index: number): { candidates: Candidate[]; su
       for (const slots of [g.of.setting, g.of.setup, [...g.of.setup, ...g.of.setting]]) {
         const set = siblings(g, cell, slots);
         if (set.length !== size) continue;
-        const operand = t.operand.startsWith('=') || t.like ? t.operand : roleKey(c, cell, t.operand as 'limit' | 'target');
+        const operand = t.operand.startsWith('#') ? `=${t.operand.slice(1)} ${cell.unit.id}` : t.operand.startsWith('=') || t.like ? t.operand : roleKey(c, cell, t.operand as 'limit' | 'target');
         if (!operand) continue;
         const lower = polarity(c, cell) <= 0;
         const variants = up && !down ? ['above'] : down && (tail.includes('under') || tail.includes('below')) ? ['below'] : missing ? [lower ? 'above' : 'below'] : down || up ? [lower ? 'at-most' : 'at-least'] : ['at-most', 'above'];

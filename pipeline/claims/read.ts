@@ -6,7 +6,7 @@ import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { kindOf } from './grid.js';
 import { decide, type Decision, fit } from './decide.js';
 import { readChange } from './read-change.js';
-import { countedBy, readCount, readRuns, setSize } from './read-count.js';
+import { countedBy, isThreshold, readCount, readRuns, setSize } from './read-count.js';
 import { readPoints, readRatio, readShare } from './read-proportion.js';
 import { rangeAt, readRange } from './read-range.js';
 import { readRank, sizeSaid } from './read-rank.js';
@@ -24,6 +24,7 @@ export function readMention(c: Context, index: number): Reading {
   if (said.named) return as(readNamed(c, index));
   if (m.type === 'superlative' || m.type === 'ordinal') return as(readPlace(c, index));
   if (m.unit && !known(c, m.unit)) return as(foreign(c, index));
+  if (isThreshold(c, index)) return as(decide(m, readValue(c, index).filter((x) => x.subject?.fixed && fit({ ...m, hedge: undefined } as Mention, x)), { silent: true }));
   const range = rangeAt(c.parsed, index);
   const { cue } = said;
   if (cue.op === 'count') return as(decide(m, readRuns(c, index), { silent: true }));
@@ -39,7 +40,7 @@ export function readMention(c: Context, index: number): Reading {
   }
   const pair = pairWith(c, index);
   if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : x)));
-  if (cue.op === 'ratio') return as(decide(m, readRatio(c, index), { silent: m.type === 'fraction' && !cue.base }));
+  if (cue.op === 'ratio') return as(decide(m, readRatio(c, index), { silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }));
   if (cue.op === 'points') return as(decide(m, readPoints(c, index), {}));
   const d = decideFigure(c, index, out, range !== undefined, pair !== undefined);
   return d.verdict === 'agrees' ? d : slippedUnit(c, index, d);
@@ -93,6 +94,7 @@ function supported(c: Context, index: number): boolean {
   const g = c.grid;
   const before = c.parsed.said[index - 1];
   if (before?.mention.unit && !known(c, before.mention.unit)) return false;
+  if (/^(?:first|next|last|other)$/.test(c.parsed.low[m.from - 1] ?? '')) return false;
   const slots = [...g.of.measure, ...g.of.part];
   if (c.hits.hits.some((h) => slots.includes(h.slot) && h.segment <= index) || c.hits.dimensions.some((d) => d.segment <= index)) return true;
   if (c.done.slice(0, index).some((x) => x !== undefined)) return true;

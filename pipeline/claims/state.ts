@@ -5,6 +5,8 @@ import type { Term } from './terms.js';
 export interface State {
   /** By slot: values spoken of, the latest first. */
   topics: readonly (readonly string[])[];
+  /** By slot: how many of the latest were named side by side, so that none of them stands out. */
+  together: readonly number[];
   /** By slot: how many sentences ago the latest was named. */
   ages: readonly number[];
   /** What was said last: values, changes, shares, medians; the latest first. */
@@ -31,7 +33,7 @@ export interface State {
 export const depth = 5;
 
 export function begin(g: Grid): State {
-  return { topics: g.slots.map(() => []), ages: g.slots.map(() => 99), said: [], placed: [], shares: [], overRoom: false, title: [] };
+  return { topics: g.slots.map(() => []), together: g.slots.map(() => 1), ages: g.slots.map(() => 99), said: [], placed: [], shares: [], overRoom: false, title: [] };
 }
 
 export function remember(list: readonly string[], value: string): readonly string[] {

@@ -18,6 +18,8 @@ const nouns: [Way, string][] = [
 /** Words after the number that make it a difference: "1.3 behind the leader", "4 degrees below its limit". */
 const trailers: [Way, string][] = [
   ['up', 'up|above|over|on top|past|beyond|extra'],
+  ['up', 'gained|added|more'],
+  ['down', 'saved|shaved|shed|missing'],
   ['down', 'down|below|under|short of|shy of|gone|off|lost|beneath|away|fewer'],
   ['better', 'ahead|clear of|in front|in hand|to the good'],
   ['worse', 'behind|adrift|back|off the pace'],

@@ -1,5 +1,5 @@
 // Units as they are said and written after a number.
-import { type Unit, unit, units } from '../quantities/index.js';
+import { perUnit, type Unit, unit, units } from '../quantities/index.js';
 import type { Token } from './tokens.js';
 
 export interface UnitSpan {
@@ -72,6 +72,24 @@ export function unitAt(t: readonly Token[], i: number, one: boolean): UnitSpan |
     if (node.exact !== undefined && (w.text !== node.exact || t[i - 1]?.kind !== 'number' || (node.exact.length === 1 && /[a-z]/.test(node.exact) && !t[i]!.tight))) continue;
     const singular = !node.plural && !one;
     found = { from: i, to: j + 1, unit: node.unit, loose: /^degrees?$|^°$|^deg$/.test(raw) && node.unit.id === 'degC', adjectival: Boolean(hyphen) || singular };
+  }
+  return found && compoundAt(t, found);
+}
+
+/** "frames per watt": one unit for each of another. */
+function compoundAt(t: readonly Token[], top: UnitSpan): UnitSpan {
+  const per = t[top.to]?.low;
+  if (per !== 'per' && per !== '/' || top.unit.dimension === 'share') return top;
+  const bottom = simpleUnit(t, top.to + 1);
+  return bottom ? { ...top, to: bottom.to, unit: perUnit(top.unit, bottom.unit) } : top;
+}
+
+function simpleUnit(t: readonly Token[], from: number): { unit: Unit; to: number } | undefined {
+  let node: Node | undefined = root;
+  let found: { unit: Unit; to: number } | undefined;
+  for (let j = from; j < t.length && node; j++) {
+    node = node.next.get(t[j]!.low);
+    if (node?.unit && !(node.exact !== undefined && t[j]!.text !== node.exact)) found = { unit: node.unit, to: j + 1 };
   }
   return found;
 }
