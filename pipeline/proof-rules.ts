@@ -1,4 +1,5 @@
 // What each code of a proof stands for, and what to do about it.
+import { selfChecks } from './claims/index.js';
 import type { Rule } from './places/index.js';
 
 export const proofRules: Record<string, Rule> = {
@@ -11,5 +12,6 @@ export const proofRules: Record<string, Rule> = {
   'bound-syntax': { says: 'A template is not well formed', help: 'A bound script knows {{fact "ID"}}, {{say "ID"}} and {{name "setup" "ID"}}.' },
   'bound-fact': { says: 'A template asks for a fact that the record does not give', help: 'Name a fact of the record; figureproof explain FACT tells about one.' },
   'bound-name': { says: 'A template asks for a name that the record does not have', help: 'Name a thing of the record by its id.' },
+  ...Object.fromEntries(selfChecks.map((c) => [c.code, { says: c.says, help: c.help }])),
   'text-encoding': { says: 'A file is not in the encoding it should have', help: 'Save the file as UTF-8.' },
 };

@@ -14,10 +14,10 @@ export interface Proofed {
 export async function proofTexts(episode: Episode, sources: readonly Source[], facts: Facts): Promise<Proofed> {
   const result: Proofed = { findings: [], mentions: 0, agreed: 0, claimed: [] };
   if (episode.texts.length === 0) return result;
-  const { proof } = await import('./claims/index.js');
+  const { proofScript } = await import('./proof.js');
   for (const text of episode.texts) {
     const whole = sources.find((s) => s.file === text.place.file && s.text === text.text);
-    const { findings, mentions } = proof(whole ?? new Source(text.place.file, text.text), facts);
+    const { findings, mentions } = await proofScript(whole ?? new Source(text.place.file, text.text), facts);
     const claims = mentions.filter((m) => m.verdict !== 'not-a-claim');
     result.mentions += claims.length;
     result.agreed += claims.filter((m) => m.verdict === 'agrees').length;

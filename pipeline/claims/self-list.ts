@@ -1,0 +1,68 @@
+// "K9 and M5 draw 40, 61 and 70 watts respectively": as many numbers as names, or nobody can tell whose is whose.
+import { numberLists } from './lists.js';
+import type { Parsed } from './parse.js';
+import { eachSentence, type SelfCheck, type SelfFault } from './self-check.js';
+
+export const selfList: SelfCheck = {
+  code: 'self-list',
+  says: 'A list of names and the numbers said of them "respectively" differ in length',
+  help: 'Say one number for each name, in the same order.',
+  right: [
+    'The bench and the case reach 61 and 66 degrees respectively.',
+    'Quiet, medium and full speed give 30.2, 35.1 and 43.8 decibels, respectively.',
+    'At idle and under load, the first card and the second card draw 14, 15, 240 and 298 watts respectively.',
+    'They draw 14 and 298 watts respectively.',
+  ],
+  wrong: [
+    ['The bench and the case reach 61, 64 and 66 degrees respectively.', '61, 64 and 66 degrees'],
+    ['Quiet, medium and full speed give 30.2 and 43.8 decibels, respectively.', '30.2 and 43.8 decibels'],
+  ],
+  run: eachSentence(look),
+};
+
+function look(p: Parsed): SelfFault[] {
+  if (!p.low.includes('respectively')) return [];
+  const lists = numberLists(p);
+  if (lists.length !== 1) return [];
+  const list = lists[0]!;
+  const [first, last] = [p.said[list[0]!]!.mention, p.said[list.at(-1)!]!.mention];
+  // Other figures in the sentence may be what the list is told by ("at 150, 200 and 250 watts").
+  if (p.said.length !== list.length || p.quiet.length > 0) return [];
+  const counts = [...named(p, 0, first.from), ...named(p, last.to, p.low.length)];
+  if (counts.length !== 1 || counts[0] === list.length) return [];
+  const { start } = first;
+  return [{ code: 'self-list', start, end: last.end, against: [], message: `${counts[0]} things are named, but ${list.length} numbers are said of them respectively` }];
+}
+
+const stop = /^(?:[.;:()]|that|which|while|but|because|where|when|if|so)$/;
+
+/** For each run of things joined by "and" between two bounds, how many there are. */
+function named(p: Parsed, from: number, to: number): number[] {
+  const out: number[] = [];
+  for (let i = from; i < to; i++) {
+    if (p.low[i] !== 'and' && p.low[i] !== '&') continue;
+    let things = 2;
+    let words = 0;
+    // "the K9 the M5 and the A3", as captions write it: how many things that are cannot be told.
+    const left = p.low.slice(Math.max(from, i - 8), i);
+    if (left.slice(left.lastIndexOf(',') + 1).filter((w) => /^(?:the|a|an|my|our|its)$/.test(w)).length > 1) return [];
+    for (let k = i - 1; k >= from && !stop.test(p.low[k]!); k--) {
+      if (p.low[k] === ',') {
+        // A comma right before the "and" closes the same list; one after a long stretch belongs to the sentence.
+        if (k === i - 1) { words = 0; continue; }
+        if (words === 0 || words > 4) break;
+        things++;
+        words = 0;
+      } else words++;
+    }
+    // What stands before the first comma may be an opening of its own: "At idle, A and B".
+    if (things > 2 && opens(p, from)) things--;
+    out.push(things);
+  }
+  return out;
+}
+
+function opens(p: Parsed, from: number): boolean {
+  const first = p.low.slice(from).indexOf(',');
+  return /^(?:at|in|on|under|with|for|from|after|before|across|over)$/.test(p.low[from] ?? '') || (first === 1 && p.low[from] !== undefined && /^(?:here|now|then|still|again|so|well|okay|first|next|meanwhile|there|finally)$/.test(p.low[from]!));
+}
