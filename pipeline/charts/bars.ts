@@ -1,5 +1,5 @@
 // Bars of one phase: settings in groups of setups (or the other way round), from a true zero.
-import { type Facts, type KeyField, nameOf, quantityName } from '../facts/index.js';
+import { type Facts, type KeyField, nameOf, phaseNote, quantityName } from '../facts/index.js';
 import type { Colour } from '../theme/index.js';
 import { barSpec } from './bar-spec.js';
 import type { Chart } from './chart.js';
@@ -29,7 +29,7 @@ export const bars: Chart = {
     const winner = series || !chosen.comparable ? {} : best(facts, chosen.measure, chosen.rows.map((r) => r.fact));
     const notes = foot(facts, shown.map((r) => r.fact), winner.tied ? [tiedNote] : []);
     const heading = {
-      title: request.title ?? quantityName(facts.about, chosen.measure, chosen.part),
+      title: request.title ?? quantityName(facts.about, chosen.measure, chosen.part) + phaseNote(facts, chosen),
       subtitle: subtitle(facts, chosen.measure, unitSymbol(chosen.rows.map((r) => r.fact)), commonName(facts, chosen.rows[0]!, chosen.by)),
       legend: series ? seriesIds.map((id, i) => ({ label: nameOf(facts.about, series, id), colour: tones[i]! })) : [],
       foot: notes.text,

@@ -1,5 +1,5 @@
 // Every run as a dot, their mean as a pin above: how far apart the runs lie, and whether the rows do.
-import { type Fact, isFact, quantityName } from '../facts/index.js';
+import { type Fact, isFact, phaseNote, quantityName } from '../facts/index.js';
 import { colours, measure, type, space } from '../theme/index.js';
 import { acrossLayers, ticks } from './axis.js';
 import type { Chart } from './chart.js';
@@ -24,7 +24,7 @@ export const dots: Chart = {
     const scale = ticks(Math.min(...runs), Math.max(...runs), 6);
     const notes = foot(facts, shown.map((r) => r.fact), scale.domain[0] > 0 ? ['scale not from zero'] : []);
     const heading = {
-      title: request.title ?? `${quantityName(facts.about, chosen.measure, chosen.part)}, run by run`,
+      title: request.title ?? `${quantityName(facts.about, chosen.measure, chosen.part)}${phaseNote(facts, chosen)}, run by run`,
       subtitle: subtitle(facts, chosen.measure, unitSymbol(chosen.rows.map((r) => r.fact)), commonName(facts, shown[0]!, chosen.by)),
       legend: [{ label: 'one run', colour: 'plain' as const, shape: 'dot' as const }, { label: 'mean', colour: 'text' as const, shape: 'tick' as const }],
       foot: notes.text,

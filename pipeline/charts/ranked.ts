@@ -1,5 +1,5 @@
 // Ranked bars, the best on top; also of derived facts (per watt, over room) when the request names them.
-import { betterWords, type Fact, factName, isFact, quantityName } from '../facts/index.js';
+import { betterWords, type Fact, factName, isFact, phaseNote, quantityName } from '../facts/index.js';
 import { barSpec } from './bar-spec.js';
 import type { Chart } from './chart.js';
 import { best, tiedNote } from './overlap.js';
@@ -20,7 +20,7 @@ export const ranked: Chart = {
     const first = shown[0]!;
     const notes = foot(facts, shown.map((r) => r.fact), winner.tied ? [tiedNote] : []);
     const heading = {
-      title: request.title ?? (request.facts ? factName(facts.about, first.fact) : quantityName(facts.about, chosen.measure, chosen.part)),
+      title: request.title ?? (request.facts ? factName(facts.about, first.fact) : quantityName(facts.about, chosen.measure, chosen.part) + phaseNote(facts, chosen)),
       subtitle: [unitSymbol(sorted.map((r) => r.fact)), betterWords(facts.about, chosen.measure), commonName(facts, first, chosen.by)].filter(Boolean).join(' · '),
       foot: notes.text,
     };

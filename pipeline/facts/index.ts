@@ -7,7 +7,7 @@ export { suggestIds } from './suggest.js';
 export * from './quotes.js';
 export { type Uncertainty, uncertaintyOf } from './uncertainty.js';
 export { type RoundingRule, roundingRules } from './rounding.js';
-export { betterWords, factName, nameOf, placeOfName, quantityName } from './naming.js';
+export { betterWords, factName, nameOf, phaseNote, placeOfName, quantityName } from './naming.js';
 export { type Basis, basisOf } from './basis.js';
 export { isIdle, roomParts } from './neighbours.js';
 export { inOrderOfNames } from './order.js';

@@ -2,7 +2,7 @@
 import type { Place } from '../places/index.js';
 import { type KeyField, splitKey } from '../records/index.js';
 import type { Fact } from './fact.js';
-import type { About } from './facts.js';
+import type { About, Facts } from './facts.js';
 
 const lists = { setup: 'setups', setting: 'settings', workload: 'workloads', measure: 'measures', part: 'parts', phase: 'phases' } as const;
 
@@ -24,6 +24,12 @@ export function quantityName(about: About, measure: string, part: string): strin
   const stem = p.toLowerCase().replace(/s$/, '');
   if (!p || m.toLowerCase().includes(stem)) return capital(m);
   return capital(`${p} ${/^\p{Lu}\p{Ll}/u.test(m) ? m[0]!.toLowerCase() + m.slice(1) : m}`);
+}
+
+/** ", load" where the same quantity was also read in another phase, so that a title says which; else nothing. */
+export function phaseNote(facts: Facts, { measure, part, phase }: { measure: string; part: string; phase: string }): string {
+  const other = facts.keys().map((k) => ({ k, p: splitKey(k)! })).some(({ k, p }) => p.measure === measure && p.part === part && p.phase !== phase && facts.readings(k).some((r) => !r.constant));
+  return other && phase ? `, ${nameOf(facts.about, 'phase', phase).toLowerCase()}` : '';
 }
 
 /** "lower is better", "higher is better", or nothing. */

@@ -1,5 +1,5 @@
 // Two figures and the way from one to the other.
-import { basisOf, factName, type Fact, type Facts, isFact, type PictureRequest, splitKey } from '../facts/index.js';
+import { basisOf, factName, type Fact, type Facts, isFact, phaseNote, type PictureRequest, splitKey } from '../facts/index.js';
 import { capHeight, content, inkLeft, measure, space, type TextStyle, type } from '../theme/index.js';
 import { type Composer, gaps, lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
@@ -25,7 +25,7 @@ export const beforeAfter: Graphic = {
     const names = [where(facts, from, differs), where(facts, to, differs), change.kind === 'percent_change' ? 'Change' : 'Difference'].map((n) => n || '—');
     const common = where(facts, to, (['setup', 'setting', 'workload'] as const).filter((f) => !differs.includes(f)));
     const basis = basisOf(facts, [before, after]);
-    const title = request.title ?? factName(facts.about, before);
+    const title = request.title ?? factName(facts.about, before) + (differs.includes('phase') || operandsOf(facts, before).length ? '' : phaseNote(facts, from));
     const footText = [betterOf(facts, before), common, basis.runs, basis.room, change.sofa ? 'difference taken before rounding' : ''].filter(Boolean).join(' · ');
 
     const x = content.left;

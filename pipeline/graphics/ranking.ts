@@ -1,5 +1,5 @@
 // A ranked list at the right, so that the left of the footage stays free.
-import { basisOf, type Fact, factName, type Facts, isFact, type Key, nameOf, type PictureRequest, splitKey } from '../facts/index.js';
+import { basisOf, type Fact, factName, type Facts, isFact, type Key, nameOf, phaseNote, type PictureRequest, splitKey } from '../facts/index.js';
 import { capHeight, content, type Line, measure, mostRows, panel as fullPanel, space, type } from '../theme/index.js';
 import { showNumber } from '../quantities/index.js';
 import { type Composer, gaps, padding } from './compose.js';
@@ -21,7 +21,7 @@ export const ranking: Graphic = {
     const { measure: measureId } = splitKey(first.fact.subject)!;
     const differs = differing(rows.map((r) => r.fact.subject));
     const unit = first.fact.unit.symbol;
-    const title = request.title ?? factName(facts.about, first.fact);
+    const title = request.title ?? factName(facts.about, first.fact) + (first.fact.kind === 'mean' && !differs.includes('phase') ? phaseNote(facts, splitKey(first.fact.subject)!) : '');
     const phase = splitKey(first.fact.subject)!.phase;
     const common = where(facts, splitKey(first.fact.subject)!, (['setup', 'setting', 'workload'] as const).filter((f) => !differs.includes(f)));
     const basis = basisOf(facts, rows.map((r) => r.fact));
