@@ -29,7 +29,7 @@ export class Given {
   bytes(path: string, want: Want): Uint8Array | undefined {
     const file = this.#files.get(path);
     if (file instanceof Uint8Array) return file;
-    this.#outline.ctx.reader.fail(want.place, 'file-missing', `${path} cannot be read: ${file?.error ?? 'there is no such file'}`, { said: path, subject: path });
+    this.#outline.ctx.reader.fail(want.place, 'file-missing', `the file ${path} cannot be read: ${file?.error ?? 'there is no such file'}`, { said: path, subject: path });
     return undefined;
   }
 

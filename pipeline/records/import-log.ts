@@ -76,7 +76,7 @@ function sensorsOf(time: Column, columns: Column[], csv: Sniffed): string[] {
     if (c === time || c === phase) continue;
     const at = columnName(c, csv);
     if (c.filled.length === 0) lines.push(`# ${at}: ? # empty throughout`);
-    else if (!c.numeric) lines.push(`# ${at}: ? # holds text ("${c.filled[0]!.slice(0, 30)}")`);
+    else if (!c.numeric) lines.push(`# ${at}: ? # holds text (${JSON.stringify(c.filled[0]!.slice(0, 30))})`);
     else lines.push(columnLine(at, readHeading(c.name), c, csv, taken));
   }
   const missing = [...new Set(columns.filter((c) => c.numeric).flatMap((c) => c.filled.filter((v) => !isNumber(v, csv.decimalComma))))].slice(0, 5);

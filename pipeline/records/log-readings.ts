@@ -1,11 +1,12 @@
 // The logs that a record names, to readings and traces.
 import { decode, type LogLayout, readLogFile } from '../logs/index.js';
-import { nearest, Source } from '../places/index.js';
+import { type Finding, nearest, Source } from '../places/index.js';
 import type { Trace } from './episode.js';
 import { byNumber, matchPattern, type Placeholder } from './file-patterns.js';
 import type { Given } from './given.js';
 import { isId, makeKey } from './key.js';
 import type { Outline, Want } from './outline.js';
+import { count } from './tables.js';
 
 interface LogFile {
   path: string;
@@ -26,6 +27,7 @@ export interface LogReadings {
 
 export function readLogs(outline: Outline, given: Given): LogReadings {
   const { reader } = outline.ctx;
+  const from = reader.findings.length;
   const result: LogReadings = { traces: [], sources: [], incomplete: false };
   const lengths: { file: LogFile; phase: string; seconds: number; source: Source }[] = [];
   for (const file of logFiles(outline, given, result)) {
@@ -48,7 +50,20 @@ export function readLogs(outline: Outline, given: Given): LogReadings {
     for (const [phase, seconds] of log.value.lengths) lengths.push({ file, phase, seconds, source });
   }
   shorterThanItsKin(outline, lengths);
+  tellOnce(reader.findings, from);
   return result;
+}
+
+/** What the record says wrongly of every log of a pattern is told once. */
+function tellOnce(findings: Finding[], from: number): void {
+  const seen = new Map<string, { first: Finding; more: number }>();
+  for (const f of findings.splice(from)) {
+    const mark = ['log-column', 'log-phase-missing'].includes(f.code) ? `${f.code} ${f.place.line}:${f.place.column} ${f.said ?? ''}` : `${seen.size}`;
+    const known = seen.get(mark);
+    if (known) known.more++;
+    else seen.set(mark, { first: f, more: 0 });
+  }
+  for (const { first, more } of seen.values()) findings.push(more ? { ...first, message: `${first.message} (and so with ${count(more, 'more file')})` } : first);
 }
 
 function take(outline: Outline, file: LogFile, log: NonNullable<ReturnType<typeof readLogFile>['value']>, result: LogReadings): void {

@@ -68,7 +68,7 @@ export function outline(source: Source, id: string): Outcome<Outline> {
   return { value: made, findings: [...reader.findings] };
 }
 
-const textFile = /^[^\s/]+(\/[^\s/]+)*\.(md|txt|vtt|srt)$/i;
+const textFile = /^[^\s/]+(\/[^\s/]+)*\.(md|markdown|txt|vtt|srt)$/i;
 
 function wantsOf({ reader, names, fields: f }: Context): Want[] {
   const wants: Want[] = [];

@@ -29,7 +29,7 @@ export function readStated(ctx: Context, refs: References): Stated[] {
     const [least, most] = operands[kind] ?? two;
     if (found.length < least || found.length > most) {
       const wanted = least === most ? String(least) : `at least ${least}`;
-      reader.fail(key.place, 'record-form', `${kind} takes ${wanted} ${least === 1 && most === 1 ? 'key' : 'keys'}, subject first and base last; found ${count(found.length, 'key')}`, { said: key.text });
+      reader.fail(key.place, 'record-form', `a value of the kind ${kind} takes ${wanted} ${least === 1 && most === 1 ? 'key' : 'keys'}, subject first and base last; found ${count(found.length, 'key')}`, { said: key.text });
       return [];
     }
     const quantity = f.is && quantityOf(f.is, reader, unitOfKind(ctx, kind, found[0]));

@@ -64,7 +64,12 @@ export function readRuns(w: Written, reader: Reader, fallback?: Unit): Run[] {
     reader.findings.push(unknownUnit('unit-unknown', at({ start: end - units[wrong]!.length, end }), units[wrong]!));
     return [];
   }
-  const said = theOne(units.map((u) => (u ? findUnit(u) : undefined))) ?? fallback;
+  const found = units.map((u) => (u ? findUnit(u) : undefined));
+  const said = theOne(found) ?? fallback;
+  if (found.some((u) => u) && !theOne(found)) {
+    reader.fail(w.place, 'value-form', `"${w.text}" has several units; write the runs of one reading in one unit, and a time as 1:30`, { said: w.text });
+    return [];
+  }
   const runs: Run[] = [];
   for (const [i, piece] of pieces.entries()) {
     if (piece.text === missing) continue;

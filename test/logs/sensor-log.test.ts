@@ -144,6 +144,12 @@ describe('a bad log', () => {
     expect(findings[0]!.message).toContain('499 more lines');
   });
 
+  test('a column that every log of a pattern lacks is one finding', () => {
+    const { findings } = readEpisode(record(plain, 'run{run}.csv'), { 'run1.csv': 't,phase,x\n0,load,1\n', 'run2.csv': 't,phase,x\n0,load,1\n', 'run3.csv': 't,phase,x\n0,load,1\n' });
+    expect(findings.map((f) => f.code)).toEqual(['log-column']);
+    expect(findings[0]!.message).toContain('2 more files');
+  });
+
   test('a run much shorter than its kin', () => {
     const log = (n: number) => `t,phase,c\n${rows(n, (i) => `${i},load,40`)}\n`;
     const { findings } = readEpisode(record(plain, 'run{run}.csv'), { 'run1.csv': log(120), 'run2.csv': log(60), 'run3.csv': log(118) });

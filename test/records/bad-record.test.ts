@@ -65,6 +65,7 @@ const cases: Case[] = [
   ['a range', run('‹61–64 W›'), ['value-form', 'range']],
   ['an estimate', run('‹~61 W›'), ['value-form', 'not exact']],
   ['thousands with a space', run('‹2 400 2 410 W›'), ['value-form', '2400']],
+  ['a time in two units', `title: T\nreadings:\n  - duration/render: ‹1 min 30 s›\n`, ['value-form', 'several units']],
   ['a measure with no usual unit', `title: T\nmeasures: [stiffness]\nreadings:\n  - stiffness/spring: ‹61›\n`, ['unit-missing', 'no unit']],
   ['a constant with two values', around('constants:\n  power/board/limit: 250 ‹251 W›'), ['record-form', 'one value']],
   ['a limit with two values among readings', `title: T\nreadings:\n  - power/board: {limit: 250 ‹251 W›}\n`, ['record-form', 'one value']],
