@@ -1,5 +1,6 @@
 // The whole way from records to outputs. Nothing is written before all is examined, and nothing is drawn that stands already.
 import { resolve } from 'node:path';
+import { Studio } from './draw.js';
 import { indexKey, keyOf, sortOut } from './due.js';
 import { Episodes, type Examined, type Project, unknownEpisodes } from './examine.js';
 import { UsageError } from './exit-codes.js';
@@ -46,10 +47,15 @@ export async function check(options: Options, progress: Progress): Promise<Check
 }
 
 export async function build(options: Options, progress: Progress): Promise<Built> {
-  const { project, episodes, asked } = open(options);
+  const { project, asked } = open(options);
+  const studio = new Studio(project.cache, project.code, (stem) => progress.step(stem));
+  const episodes = new Episodes(project, (plan) => studio.ahead(plan, options.draft));
   const checked = await examine(episodes, asked, options, progress);
   const nothing = { ...checked, draft: options.draft, drawn: 0, reused: 0 };
-  if (checked.fails && !options.draft) return nothing;
+  if (checked.fails && !options.draft) {
+    studio.stop();
+    return nothing;
+  }
 
   const standing = new Standing(resolve(options.out), project.cache, project.disk);
   const before = readManifest(options.out, project.disk);
@@ -60,10 +66,9 @@ export async function build(options: Options, progress: Progress): Promise<Built
     return { ...nothing, published: { written: [], unchanged, removed: [], left: [] } };
   }
 
-  const [{ render }, { Studio }, { renderIndex }] = await Promise.all([import('./render.js'), import('./draw.js'), import('./page/index.js')]);
+  const [{ render }, { renderIndex }] = await Promise.all([import('./render.js'), import('./page/index.js')]);
   const output = new Output(options.out, project.disk, standing);
   try {
-    const studio = new Studio(project.cache, project.code, (stem) => progress.step(stem));
     const cards = [...kept.values()].map((m) => m.card as Card);
     for (const [id, made] of kept) output.keep(id, made);
     progress.stage('Drawing', due.reduce((sum, e) => sum + e.counts.pictures, 0), 'picture');
@@ -79,6 +84,7 @@ export async function build(options: Options, progress: Progress): Promise<Built
     project.cache.prune();
     return { ...checked, published, draft: options.draft, drawn: studio.drawn, reused: studio.reused };
   } finally {
+    studio.stop();
     output.close();
   }
 }

@@ -47,8 +47,8 @@ export async function run(args: string[]): Promise<number> {
       end(await report(build, options(only, given), given, args));
     });
 
-  addProof(program, end);
   addExplain(program, end);
+  addProof(program, end);
   addRecordCommands(program, end);
 
   try {

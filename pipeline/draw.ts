@@ -45,7 +45,7 @@ async function makePlan(facts: Facts): Promise<Plan> {
   const requests: PictureRequest[] = (asked.length > 0 ? asked : [...graphics.planGraphics(facts), ...charts.planCharts(facts)]).flatMap((r) => charts.splitRows(r, facts));
   const plan: Plan = { pictures: [], findings: [] };
   const digits = Math.max(2, String(requests.length).length);
-  for (const [i, request] of requests.entries()) {
+  for (const request of requests) {
     const chart = charts.chartKinds.includes(request.kind);
     if (!chart && !graphics.graphicKinds.includes(request.kind)) {
       plan.findings.push(unknownKind(request, [...charts.chartKinds, ...graphics.graphicKinds]));
@@ -55,7 +55,7 @@ async function makePlan(facts: Facts): Promise<Plan> {
     // What was planned without being asked for and has nothing to show is simply left out.
     if (!value && asked.length === 0 && findings.every((f) => f.code === 'picture-empty')) continue;
     plan.findings.push(...findings);
-    if (value) plan.pictures.push({ stem: `${String(i + 1).padStart(digits, '0')}-${value.name}`, prepared: value, chart });
+    if (value) plan.pictures.push({ stem: `${String(plan.pictures.length + 1).padStart(digits, '0')}-${value.name}`, prepared: value, chart });
   }
   return plan;
 }
@@ -65,6 +65,9 @@ interface Pixels {
   outlined: string;
   pngs: Uint8Array[];
 }
+
+/** Bytes of pictures drawn ahead that are held until somebody asks for them. */
+const mostAhead = 64 * 1024 * 1024;
 
 /** Draws at most four pictures at a time, whoever asks, and takes from the cache what was drawn before. */
 export class Studio {
@@ -76,6 +79,9 @@ export class Studio {
   readonly #drawing = new Map<string, Promise<Pixels>>();
   readonly #waiting: (() => void)[] = [];
   #free = inFlight;
+  readonly #ahead = new Set<string>();
+  #held = 0;
+  #stopped = false;
 
   /** `told` hears of every picture that is done. */
   constructor(cache: Cache, code: string, told: (stem: string) => void) {
@@ -85,28 +91,65 @@ export class Studio {
   }
 
   async draw({ stem, prepared, chart }: PlannedPicture, draft: boolean): Promise<DrawnPicture> {
-    await this.#enter();
-    try {
-      const { name, kind, title, alt, facts, table, transparent } = prepared;
-      const key = hashOf(this.#code, prepared.inputs, draft);
-      const { svg, outlined, pngs } = await (this.#drawing.get(key) ?? this.#begin(key, prepared, draft));
-      this.#told(stem);
-      return { stem, chart, picture: { name, kind, title, alt, facts, table, transparent, svg, outlined }, pngs: sizes.map((size, i) => ({ ...size, bytes: pngs[i]! })) };
-    } finally {
-      this.#leave();
+    const { name, kind, title, alt, facts, table, transparent } = prepared;
+    const { svg, outlined, pngs } = await this.#pixels(prepared, draft);
+    this.#told(stem);
+    return { stem, chart, picture: { name, kind, title, alt, facts, table, transparent, svg, outlined }, pngs: sizes.map((size, i) => ({ ...size, bytes: pngs[i]! })) };
+  }
+
+  /** Begins with pictures that will most likely be asked for, while there is other work to do. */
+  ahead(plan: Plan, draft: boolean): void {
+    for (const { prepared } of plan.pictures) {
+      if (this.#held > mostAhead) return;
+      const key = this.#keyOf(prepared, draft);
+      if (this.#drawing.has(key)) continue;
+      // Whoever asks for the picture meets the error again.
+      this.#pixels(prepared, draft, true).catch(() => undefined);
     }
   }
 
+  /** Nothing more will be asked for: what is not yet begun is not drawn. */
+  stop(): void {
+    this.#stopped = true;
+    for (const go of this.#waiting.splice(0)) go();
+  }
+
+  #keyOf(prepared: Prepared, draft: boolean): string {
+    return hashOf(this.#code, prepared.inputs, draft);
+  }
+
   /** Of two pictures that are alike to the last, one waits for the other. */
-  #begin(key: string, prepared: Prepared, draft: boolean): Promise<Pixels> {
-    const kept = this.#kept(key);
-    if (kept) this.reused++;
-    else this.drawn++;
-    const pixels = kept ? Promise.resolve(kept) : this.#fresh(key, prepared, draft);
+  #pixels(prepared: Prepared, draft: boolean, hold = false): Promise<Pixels> {
+    const key = this.#keyOf(prepared, draft);
+    const known = this.#drawing.get(key);
+    const pixels = known ?? this.#begin(key, prepared, draft);
+    if (!known) this.#drawing.set(key, pixels);
+    const size = ({ pngs }: Pixels): number => pngs.reduce((sum, p) => sum + p.length, 0);
     const forget = (): void => void this.#drawing.delete(key);
-    this.#drawing.set(key, pixels);
-    pixels.then(forget, forget);
+    if (hold) {
+      this.#ahead.add(key);
+      pixels.then((p) => (this.#held += size(p)), forget);
+    } else {
+      const taken = this.#ahead.delete(key);
+      pixels.then((p) => {
+        forget();
+        if (taken) this.#held -= size(p);
+      }, forget);
+    }
     return pixels;
+  }
+
+  async #begin(key: string, prepared: Prepared, draft: boolean): Promise<Pixels> {
+    await this.#enter();
+    try {
+      if (this.#stopped) throw new Error('drawing was stopped');
+      const kept = this.#kept(key);
+      if (kept) this.reused++;
+      else this.drawn++;
+      return kept ?? (await this.#fresh(key, prepared, draft));
+    } finally {
+      this.#leave();
+    }
   }
 
   #kept(key: string): Pixels | undefined {

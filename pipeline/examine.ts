@@ -4,6 +4,7 @@ import { basename, join } from 'node:path';
 import { type Cache, type Disk, Folder, type Given, hash, hashOf, isPattern, recordName } from './files/index.js';
 import { type Finding, nearest, type Place, type Source } from './places/index.js';
 import { proofTexts } from './proof-texts.js';
+import type { Plan } from './draw.js';
 import type { Facts } from './facts/index.js';
 import type { Episode } from './records/index.js';
 
@@ -67,12 +68,15 @@ interface Looked {
 
 export class Episodes {
   readonly project: Project;
+  readonly #planned: ((plan: Plan) => void) | undefined;
   readonly #looked = new Map<string, Promise<Looked>>();
   readonly #opened = new Map<string, Promise<Opened>>();
   readonly #facts = new Map<string, Promise<Derived>>();
 
-  constructor(project: Project) {
+  /** `planned` hears of the pictures of each episode as soon as it is known that they can be drawn. */
+  constructor(project: Project, planned?: (plan: Plan) => void) {
     this.project = project;
+    this.#planned = planned;
   }
 
   async examine(id: string): Promise<Examined> {
@@ -111,8 +115,11 @@ export class Episodes {
     const claimed: string[] = [];
     if (episode && facts) {
       const [{ runChecks }, { planPictures }, { storedFacts }] = await Promise.all([import('./checks/index.js'), import('./draw.js'), import('./render.js')]);
-      const proofed = await proofTexts(episode, opened.sources, facts);
       const plan = await planPictures(facts);
+      this.#planned?.(plan);
+      await breathe();
+      const proofed = await proofTexts(episode, opened.sources, facts);
+      await breathe();
       // Acceptances and severities of the record hold for all findings, whoever found them.
       all.splice(0, all.length, ...runChecks(episode, facts, [...all, ...proofed.findings, ...plan.findings]));
       const { length } = await storedFacts(facts, proofed.claimed);
@@ -201,6 +208,11 @@ export class Episodes {
     }
     return hashOf(this.project.code, id, rests);
   }
+}
+
+/** Lets go for a moment, so that what runs beside can go on. */
+function breathe(): Promise<void> {
+  return new Promise((go) => setImmediate(go));
 }
 
 function readAll(folder: Folder, wants: readonly string[]): Map<string, Given> {

@@ -1,7 +1,7 @@
 // Everything an episode becomes, as named outputs: pictures, narration, readings, facts, findings, and its page.
 import { type DrawnPicture, planPictures, type Studio } from './draw.js';
 import { template } from './files/index.js';
-import { inOrder } from './places/index.js';
+import { inOrder, Source } from './places/index.js';
 import type { Examined } from './examine.js';
 import type { Fact, Facts } from './facts/index.js';
 import type { Sentence } from './narration/index.js';
@@ -37,7 +37,9 @@ export async function render(examined: Examined, facts: Facts, draft: boolean, s
   const sentences = await sentencesOf(facts);
   const findings = inOrder(examined.findings);
   const records = (await storedFacts(facts, examined.claimed)).map((fact) => ({ ...factRecord(fact), ...(draft && { draft: true }) }));
-  put(`${id}/narration.md`, (draft ? '> **DRAFT.** Made in spite of errors; not to be read out as it stands.\n\n' : '') + narrationText(facts, sentences, cautions));
+  put(`${id}/narration.md`, draftMark(draft) + narrationText(facts, sentences, cautions));
+  const script = await filledIn(facts);
+  if (script !== undefined) put(`${id}/script.md`, draftMark(draft) + script);
   put(`${id}/readings.csv`, draft ? markedCsv(readingsCsv(facts)) : readingsCsv(facts));
   put(`${id}/facts.json`, json(records));
   put(`${id}/findings.json`, json(findings.map((f) => ({ ...f, ...(draft && { draft: true }) }))));
@@ -65,6 +67,19 @@ async function sentencesOf(facts: Facts): Promise<Sentence[]> {
   const sentences = told.get(facts) ?? narrate(facts, { form: 'words' });
   told.set(facts, sentences);
   return sentences;
+}
+
+/** The script as it is to be read, where it is a template whose numbers come from facts. */
+async function filledIn(facts: Facts): Promise<string | undefined> {
+  const script = facts.about.texts.find((t) => t.role === 'script');
+  if (!script) return undefined;
+  const source = new Source(script.place.file, script.text);
+  const [{ isBound }, { renderBound }] = await Promise.all([import('./proof.js'), import('./narration/index.js')]);
+  return isBound(source) ? renderBound(source, facts).value : undefined;
+}
+
+function draftMark(draft: boolean): string {
+  return draft ? '> **DRAFT.** Made in spite of errors; not to be read out as it stands.\n\n' : '';
 }
 
 function putPicture(id: string, drawn: DrawnPicture, facts: Facts, draft: boolean, factRecord: (fact: never) => object, put: Put): void {
