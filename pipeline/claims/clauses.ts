@@ -14,7 +14,19 @@ const leading = new Set(['to', 'from', 'at', 'by', 'up', 'down', 'of']);
 /** One segment for each mention, in order; together they cover the sentence. */
 export function segments(t: readonly Token[], mentions: readonly Mention[], names: readonly Name[]): Segment[] {
   const starts = mentions.map((m, i) => (i === 0 ? 0 : cut(t, mentions[i - 1]!, m, names)));
-  return mentions.map((_, i) => ({ from: starts[i]!, to: starts[i + 1] ?? t.length }));
+  const first = mentions[0];
+  // What is said before the last clause that leads to the first number belongs to none of them.
+  if (first) for (let k = first.from - 1; k > 0; k--) if (strength(t, k, first.from) >= 5 && !names.some((n) => n.from < k && k < n.to)) { starts[0] = k; break; }
+  return mentions.map((m, i) => ({ from: starts[i]!, to: ended(t, m, starts[i + 1] ?? t.length) }));
+}
+
+/** A clause that follows without a number of its own is no part of the stretch. */
+function ended(t: readonly Token[], m: Mention, to: number): number {
+  for (let k = m.to + 1; k < to; k++) {
+    const s = strength(t, k, to);
+    if (s === 3 && t[k]!.low !== 'and' || s === 5 && t[k]!.low === ',' && t[k + 1]!.low !== 'and' && t[k + 1]!.low !== 'or' && t[k + 1]!.low !== 'with') return k;
+  }
+  return to;
 }
 
 function cut(t: readonly Token[], a: Mention, b: Mention, names: readonly Name[]): number {

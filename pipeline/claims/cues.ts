@@ -1,5 +1,5 @@
 // What the words around a mention say it is: a value, a change, a share, a ratio, a place in a ranking, a count, a range.
-import { baseOpeners, changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type Mention, phraseAt, type Token, type Way } from '../script/index.js';
+import { baseOpeners, changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type Mention, phraseAt, superlatives, type Token, type Way } from '../script/index.js';
 import type { Dimension } from '../quantities/index.js';
 import type { Segment } from './clauses.js';
 import type { Name } from './lexicon.js';
@@ -148,8 +148,11 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
       if (p && !unsure.has(p.words.join(' '))) return { way: p.value, because: p.words.join(' '), after: true };
     }
   }
-  // "from best to worst it's 5.2"
-  if (/(?:best to worst|worst to best|top to bottom|bottom to top|first to last|lowest to highest|highest to lowest|coolest to hottest|fastest to slowest|slowest to fastest|quietest to loudest|loudest to quietest)/.test(low.slice(seg.from, m.from).join(' ')) && !low.slice(seg.from, m.from).includes(':')) return { way: 'apart', because: 'from end to end', before: true };
+  // "from best to worst it's 5.2", "fastest against slowest: 112"
+  for (let i = Math.max(0, m.from - 8); i + 2 < m.from; i++) {
+    const ends = superlatives.has(low[i]!) && superlatives.has(low[i + 2]!) && /^(?:to|against|versus|vs|minus)$/.test(low[i + 1]!);
+    if (ends || (/^(?:top|first|bottom)$/.test(low[i]!) && low[i + 1] === 'to' && /^(?:bottom|last|top)$/.test(low[i + 2]!))) return { way: 'apart', because: 'from end to end', before: true };
+  }
   // "the whole field fits into seven kelvin"
   const segment = low.slice(seg.from, m.from);
   if (segment.some((w) => /^(?:fits|fit|within|inside|covers|cover|separates|separate|spans|span|bunched|packed|spread)$/.test(w)) && segment.some((w) => /^(?:field|pack|bunch|everyone|everything|lot|all|table|group|rest)$/.test(w))) return { way: 'apart', because: 'the whole field', before: true };
@@ -231,9 +234,9 @@ function baseScope(low: readonly string[], m: Mention, seg: Segment, end: number
     }
   }
   for (let i = seg.from; i < m.from; i++) {
-    const opener = /^(?:than|versus|vs|against|beats|beat|beating|misses|trails|trailing|trailed|leads|leading|behind|outperforms|outperform)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : 0;
+    const opener = /^(?:than|versus|vs|against|beats|beat|beating|misses|missed|trails|trailing|trailed|leads|led|leading|behind|outperforms|outperform)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : low[i] === 'from' && /^(?:rise|rises|up|climb|drop|measured|gain|increase|counted|distance|gap|change)$/.test(low[i - 1] ?? '') && !/\d/.test(low[i + 1] ?? '') ? 1 : 0;
     if (!opener || i + opener >= m.from) continue;
-    const stop = low.slice(i + opener, m.from).findIndex((w) => w === 'by' || w === ',' || w === 'it' && i + opener > 0 && false);
+    const stop = low.slice(i + opener, m.from).findIndex((w) => w === 'by' || w === ',' || w === ':');
     return { from: i + opener, to: stop < 0 ? m.from : i + opener + stop };
   }
   return undefined;

@@ -39,7 +39,7 @@ export function fits(m: Mention, fact: Fact, options: { size: boolean; exact?: b
     if (said.sign() === 0) return false;
     const share = value.over(said).toNumber();
     // A hedged small number may be off by half its own step even where that is more than its share.
-    const slack = h.rounds && !ratio ? stepOf(m).over(Exact.of(2)).over(said.abs()).toNumber() : 0;
+    const slack = !h.rounds && !ratio && m.decimals === 0 && said.abs().toNumber() <= 3 ? 0.75 : h.rounds && !ratio ? stepOf(m).over(Exact.of(2)).over(said.abs()).toNumber() : 0;
     const low = h.low < 1 ? Math.min(h.low, 1 - slack) : 1;
     const high = h.high > 1 ? Math.max(h.high, 1 + slack) : 1;
     return (h.low === 1 ? share > 1 || (h.rounds && share >= 1) : share >= low) && (h.high === 1 ? share < 1 || (h.rounds && share <= 1) : share <= high);

@@ -23,8 +23,8 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
 }
 
 function segmentOf(p: Parsed, at: number): number {
-  for (let i = p.said.length - 1; i >= 0; i--) if (p.said[i]!.segment.from <= at) return i;
-  return 0;
+  for (let i = p.said.length - 1; i >= 0; i--) if (p.said[i]!.segment.from <= at) return at < p.said[i]!.segment.to ? i : i + 0.5;
+  return -1;
 }
 
 interface NameList { slot: number; values: string[]; from: number; to: number }
@@ -49,7 +49,7 @@ export function nameLists(g: Grid, p: Parsed, hits: readonly Hit[]): NameList[] 
 
 const glue = new Set([',', 'and', 'or', 'the', 'a', 'an', 'then', '&', 'to', 'by', 'on', 'at', 'in', 'for', 'of', 'my', 'its', 'finally', 'lastly']);
 function between(p: Parsed, from: number, to: number): boolean {
-  let joint = from === to;
+  let joint = from === to || p.low.slice(from, to).every((w) => w === 'the' || w === 'a' || w === 'an');
   for (let i = from; i < to; i++) {
     if (!glue.has(p.low[i]!)) return false;
     if (/^(?:,|and|or|then|&|to)$/.test(p.low[i]!)) joint = true;
@@ -64,7 +64,7 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Map<numb
     const opensRange = /^(?:between|from)$/.test(p.low[p.said[numbers[0]!]!.mention.from - 1] ?? '') && p.low.slice(0, p.said[numbers[0]!]!.mention.from).includes('between');
     if (opensRange) continue;
     const fitting = lists.filter((l) => l.values.length === numbers.length);
-    const respectively = p.low.includes('respectively');
+    const respectively = p.low.includes('respectively') || /\b(?:same|that|this) order\b/.test(p.low.join(' '));
     const first = p.said[numbers[0]!]!.mention.from;
     const last = p.said[numbers.at(-1)!]!.mention.to;
     const chosen = fitting.filter((l) => l.to <= first || l.from >= last).sort((a, b) => distance(a, first, last) - distance(b, first, last))[0];

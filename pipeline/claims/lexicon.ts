@@ -101,6 +101,14 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
         put(bare, { slots: slotsOf(g, field, n.id, words), own: true });
         // "the lower limit" as a setting's name may still speak of the limit itself.
         if (field === 'setting') for (const w of words) { const r = roleWords.get(w); if (r?.firm && (r.role === 'limit' || r.role === 'target' || r.role === 'rated')) put(bare, { slots: [], role: { role: r.role, firm: false }, own: false }); }
+        // "plugged in on the desk": what stands before the word of the one axis names the other.
+        if (g.of[field].length === 2) {
+          const parts = n.id.split('-').map(plain);
+          const known = words.findIndex((w) => parts.includes(w));
+          const head = known > 1 ? words.slice(0, known) : [];
+          while (head.length && prepositions.has(head.at(-1)!) && head.length > 2) head.pop();
+          if (known === words.length - 1 && head.length >= 2 && !head.some((w) => parts.includes(w))) put(head, { slots: [{ slot: g.of[field][parts.indexOf(words[known]!) === 0 ? 1 : 0]!, value: n.id.split('-')[parts.indexOf(words[known]!) === 0 ? 1 : 0]! }], own: true });
+        }
         const inner = bare[0] && prepositions.has(bare[0]) ? bare.slice(1) : undefined;
         if (inner && inner.length && (field === 'setup' || field === 'setting') && inner.some((w) => n.id.split('-').map(plain).includes(w)) && !(inner.length === 1 && taken(maps, field, inner[0]!))) put(inner, { slots: slotsOf(g, field, n.id, words), own: true });
       }

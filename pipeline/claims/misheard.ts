@@ -34,7 +34,7 @@ function nearOf(lex: Lexicon, word: string, joined: boolean): Lexicon['heard'] e
   const near = [...lex.heard].filter(([name]) => {
     if (name[0] !== word[0] || Math.abs(name.length - word.length) > 2) return false;
     const d = distance(name, word, 4);
-    return d === 0 ? joined : skeleton(name) === skeleton(word) ? d <= (name.length >= 6 ? 3 : 2) : !joined && d <= (word.length >= 7 ? 3 : 1) && skeleton(word).startsWith(skeleton(name));
+    return d === 0 ? joined : skeleton(name) === skeleton(word) ? d <= 3 : !joined && d <= (word.length >= 7 ? 3 : 1) && skeleton(word).startsWith(skeleton(name));
   });
   return near.length === 1 ? near[0]![1] : undefined;
 }

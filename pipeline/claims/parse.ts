@@ -1,5 +1,5 @@
 // One sentence read with the record's names: its mentions, the names around each, and what the words say each one is. Pure.
-import { findMentions, findNumbers, type Mention, type Token, tokens } from '../script/index.js';
+import { findMentions, findNumbers, type Mention, type Token, tokens, unitAt } from '../script/index.js';
 import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
 import { atoms, findNames, type Lexicon, meaningsOf, type Name } from './lexicon.js';
@@ -32,6 +32,8 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const names = misheard(t, findNames(lex, atoms(t, numbers)), lex);
   const quiet: { mention: Mention; why: string }[] = [];
   const live: { mention: Mention; named?: Name }[] = [];
+  const announced = /^(?:in|as)$/.test(low[0] ?? '') ? unitAt(t, 1, false) : undefined;
+  if (announced && /^[:,]$/.test(low[announced.to] ?? '')) for (const m of all) if (!m.unit && m.type === 'cardinal') Object.assign(m, { unit: announced.unit, loose: announced.loose, sharedUnit: true });
   for (const m of all) {
     // "14.2 watts per metre-kelvin", "0.41 frames per watt": what the record calls the measure is its unit.
     const called = names.find((n) => n.from > m.from && n.from < m.to + 1 && n.to > m.to && n.from >= m.to - 3 && n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && lex.unitOf.has(s.value))));
@@ -65,6 +67,11 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const parsed = { text, tokens: t, low, names, said, quiet };
   shareCues(parsed);
   elide(parsed);
+  for (let i = 1; i < said.length; i++) {
+    const [a, b] = [said[i - 1]!.cue, said[i]!.cue];
+    const gap = low.slice(said[i - 1]!.mention.to, said[i]!.mention.from);
+    if ((b.op === 'change' || b.op === 'points') && !b.base && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
+  }
   return parsed;
 }
 
@@ -92,7 +99,7 @@ function shareCues(p: Parsed): void {
   for (const list of numberLists(p)) {
     if (p.low.slice(p.said[list[0]!]!.mention.to, p.said[list.at(-1)!]!.mention.from).includes('to')) continue;
     const cues = list.map((i) => p.said[i]!.cue);
-    const source = cues[0]!.op === 'change' ? cues[0]! : cues.at(-1)!.op === 'change' && cues.at(-1)!.because ? cues.at(-1)! : undefined;
+    const source = cues[0]!.op === 'change' ? cues[0]! : cues.at(-1)!.op === 'change' && cues.at(-1)!.because && p.low.slice(p.said[list.at(-2)!]!.mention.to, p.said[list.at(-1)!]!.mention.from).some((w) => w === 'and' || w === 'or') ? cues.at(-1)! : undefined;
     if (!source) continue;
     for (const cue of cues) {
       if (cue === source || cue.op !== 'value') continue;

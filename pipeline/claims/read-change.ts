@@ -22,6 +22,8 @@ export function readChange(c: Context, index: number): Candidate[] {
       if (over) push(out, c, over, 'rise', cost, cell, 'over the room', { sign: 0 });
       continue;
     }
+    const median = c.now.said.find((t) => t.kind === 'median');
+    if (!words.any && median && firstCell(c.grid, median)?.at[c.grid.of.measure[0]!] === cell.at[c.grid.of.measure[0]!]) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, median] }, 'difference', cost + 0.4, cell, 'against the median said last', { sign: signOf(c, way, cell) });
     if (words.median || (words.pronoun && c.now.said.some((t) => t.kind === 'median'))) {
       const set = siblings(c.grid, cell, c.grid.of.setup);
       if (set.length > 2) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, way, cell), firm: words.median });
@@ -46,7 +48,10 @@ export function readChange(c: Context, index: number): Candidate[] {
       const other = values[1] && firstCell(c.grid, values[1]);
       if (other && other !== subject && other.at[c.grid.of.measure[0]!] === subject.at[c.grid.of.measure[0]!]) {
         const idle = c.grid.roles.get(other.at[c.grid.of.phase[0]!]!) === 'idle';
-        push(out, c, { kind: percent ? 'percent_change' : idle ? 'rise' : 'difference', args: [subject.key, other.key] }, percent ? 'percent_change' : idle ? 'rise' : 'difference', 0, subject, 'between the two said last', { sign: signOf(c, way, subject), base: other, change: sameCellExcept(c.grid, subject, other).map((i) => [i, other.at[i]!] as const) });
+        const kind = percent ? 'percent_change' : idle ? 'rise' : 'difference';
+        push(out, c, { kind, args: [subject.key, other.key] }, kind, 0, subject, 'between the two said last', { sign: signOf(c, way, subject), base: other, change: sameCellExcept(c.grid, subject, other).map((i) => [i, other.at[i]!] as const) });
+        // "2190 on the one and 1710 on the other, so 28 percent more": the one of which it is true.
+        if (subject.at[c.grid.of.phase[0]!] === other.at[c.grid.of.phase[0]!] && /^(?:more|less|fewer|higher|lower)$/.test(cue.because)) push(out, c, { kind, args: [other.key, subject.key] }, kind, 0, other, 'between the two said last', { sign: signOf(c, way, other), base: subject, change: sameCellExcept(c.grid, subject, other).map((i) => [i, subject.at[i]!] as const) });
       }
       for (const b of basesFor(c, subject, index, words, way).slice(0, 12)) {
         const differing = sameCellExcept(c.grid, subject, b.cell).map((i) => [i, b.cell.at[i]!] as const);

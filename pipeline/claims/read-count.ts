@@ -50,7 +50,7 @@ export function setSize(c: Context, index: number): boolean {
   const { mention } = c.parsed.said[index]!;
   const { low } = c.parsed;
   const before = low.slice(Math.max(0, mention.from - 3), mention.from).join(' ');
-  if (/(?:^| )(?:all|the other|other|all the|all of the)$/.test(before)) return true;
+  if (/(?:^| )(?:all|the other|other|all the|all of the|the remaining|remaining)$/.test(before)) return true;
   const previous = c.parsed.said[index - 1];
   return previous !== undefined && previous.mention.type !== 'fraction' && previous.mention.type !== 'multiplier' && !previous.mention.unit && /(?:of the|of all|of our|of these|of those|of all the)$/.test(before) && mention.from - previous.mention.to <= 4;
 }
@@ -109,7 +109,7 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
     for (const { cells, n } of members(c, w)) {
       if (!cells.length) continue;
       const variant = w === 'combinations' ? 'keys' : w;
-      const whole = low.slice(Math.max(0, mention.from - 2), mention.from).includes('other');
+      const whole = /^(?:other|remaining)$/.test(low[mention.from - 1] ?? '');
       const left = whole ? n - c.now.placed.length : n;
       if (whole && (w !== 'combinations' && w !== 'setups')) continue;
       if (whole) {
@@ -122,7 +122,8 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
       if (last && last.fact.value.toNumber() !== left) out[out.length - 1] = { ...last, fact: { ...last.fact, value: Exact.of(left) } };
     }
   }
-  return { candidates: out, sure: (counted?.sure ?? false) || (size && out.length > 0) };
+  const others = /^(?:other|remaining)$/.test(low[mention.from - 1] ?? '');
+  return { candidates: out, sure: (!others || c.now.placed.length > 0) && ((counted?.sure ?? false) || (size && out.length > 0)) };
 }
 
 /** "each was run three times". */
@@ -132,19 +133,31 @@ export function readRuns(c: Context, _index: number): Candidate[] {
   return out;
 }
 
-/** The cells that have not been placed in the ranking read out. */
+/** "the other six", "the remaining three": all but those placed in the ranking read out, or but those spoken of last. */
 export function otherCells(c: Context, index: number): Cell[] {
-  const first = c.now.placed[0] && c.grid.byKey.get(c.now.placed[0]);
-  if (!first) return [];
-  const last = c.now.placed.at(-1)!;
-  void index;
-  void last;
   const g = c.grid;
-  const varied = [...g.of.setup, ...g.of.setting].filter((i) => new Set(c.now.placed.map((k) => g.byKey.get(k)?.at[i])).size > 1);
-  const wide = siblings(g, first, [...g.of.setup, ...g.of.setting]);
-  const narrow = siblings(g, first, varied.length ? varied : g.of.setup);
-  const pick = c.parsed.low.includes('combinations') ? wide : narrow;
-  return pick.filter((x) => !c.now.placed.includes(x.key));
+  const first = c.now.placed[0] === undefined ? undefined : g.byKey.get(c.now.placed[0]);
+  const both = [...g.of.setup, ...g.of.setting];
+  if (first) {
+    const varied = both.filter((i) => new Set(c.now.placed.map((k) => g.byKey.get(k)?.at[i])).size > 1);
+    const pick = c.parsed.low.includes('combinations') ? siblings(g, first, both) : siblings(g, first, varied.length ? varied : g.of.setup);
+    const left = pick.filter((x) => !c.now.placed.includes(x.key));
+    const n = othersSaid(c);
+    if (n === undefined || n === left.length) return left;
+  }
+  const n = othersSaid(c);
+  const { cells } = subjectCells(c, index, undefined, { limit: 1 });
+  const slot = g.of.setup[0]!;
+  if (n === undefined || !cells[0] || g.of.setup.length > 1) return [];
+  const all = siblings(g, cells[0].cell, g.of.setup);
+  const spoken = c.hits.hits.filter((h) => h.slot === slot).map((h) => h.value);
+  const recent = [...new Set([...spoken, ...c.now.topics[slot]!])].slice(0, all.length - n);
+  return all.filter((x) => !recent.includes(x.at[slot]!));
+}
+
+/** The number in "the other six". */
+function othersSaid(c: Context): number | undefined {
+  return c.parsed.said.find((s) => /^(?:other|remaining)$/.test(c.parsed.low[s.mention.from - 1] ?? ''))?.mention.value.toNumber();
 }
 
 const upward = /^(?:pass|passes|passed|exceed|exceeds|exceeded|over|above|beat|beats|top|tops|more|heavier|louder|hotter|clear|cross|crosses|reach|reaches|break|breaks)$/;

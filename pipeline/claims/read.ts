@@ -62,6 +62,7 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
     const elided = { ...m, unit: unit('%') };
     const shadow = withMention(again ? withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }) : c, index, elided);
     const first = decide(elided, readPercent(shadow, index), {});
+    if (/^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '')) return as(first.verdict === 'disagrees' ? { ...first, verdict: 'untied' } : first, elided);
     if (first.verdict === 'agrees' || ((cue.op === 'change' || again) && first.verdict === 'disagrees')) return as(first, elided);
   }
   if (cue.op === 'change' || again?.op === 'change') {
@@ -70,10 +71,12 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
     return as(decide(m, [...out, ...found, ...plain], { silent: !supported(c, index) }));
   }
   if (!pair) out.push(...readValue(c, index).map((x) => (range ? { ...x, cost: x.cost + 0.8 } : x)));
-  const soft = readChange(c, index).map((x) => ({ ...x, cost: x.cost + 1.2 }));
+  const opens = c.parsed.low.slice(said.segment.from, m.from);
+  const pointing = opens.some((w) => /^(?:that's|that|there's|which|it's|makes|making)$/.test(w)) && !c.hits.hits.some((h) => h.segment === index);
+  const soft = readChange(c, index).map((x) => ({ ...x, cost: x.cost + (pointing ? 0.4 : 1.2) }));
   const { low } = c.parsed;
   const elapsed = m.unit?.dimension === 'duration' && (/^(?:after|for|in|within|every|over|another|last|first|next|per|past|until)$/.test(low[m.from - 1] ?? '') || /^(?:in|later|into|long|of|after|before|ago)$/.test(low[m.to] ?? '') || !timed(c, index));
-  const aside = m.adjectival && !c.hits.roles.some((r) => r.segment === index) && !c.hits.hits.some((h) => h.from >= m.to && h.from <= m.to + 2);
+  const aside = m.adjectival && !c.hits.roles.some((r) => r.from >= m.to && r.from <= m.to + 3);
   return as(decide(m, [...out, ...soft], { silent: elapsed || aside || cue.doubtful || !supported(c, index) }));
 }
 
@@ -168,7 +171,8 @@ function readPercent(c: Context, index: number): Candidate[] {
 function sameInPercent(c: Context, index: number): Candidate[] {
   const out: Candidate[] = [];
   const again = index > 0 ? c.done[index - 1] : undefined;
-  const own = c.hits.hits.some((h) => h.segment === index && c.grid.slots[h.slot]!.field !== 'measure');
+  const m = c.parsed.said[index]!.mention;
+  const own = c.hits.hits.some((h) => h.segment === index && h.from < m.to + 3 && c.grid.slots[h.slot]!.field !== 'measure');
   if (!own && again?.base && again.subject && (again.kind === 'difference' || again.kind === 'rise')) push(out, c, { kind: 'percent_change', args: [again.subject.key, again.base.key] }, 'percent_change', 0, again.subject, 'the same change in percent', { base: again.base, sign: again.sign });
   return out;
 }

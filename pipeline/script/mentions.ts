@@ -125,6 +125,7 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     const a = list[k]!;
     const b = list[k + 1]!;
     if (a.unit || !b.unit || a.type !== 'cardinal' || b.type !== 'cardinal' || a.idle || b.adjectival) continue;
+    if (b.unit.id === '%' && t.slice(a.to, b.from).some((w) => w.low === 'or') && t.slice(a.to, b.from).some((w) => w.low === ',')) continue;
     let tight = true;
     for (let i = a.to; i < b.from && tight; i++) tight = separators.has(t[i]!.low) || hedgeWord.has(t[i]!.low);
     if (!tight && !(t[a.from - 1]?.low === 'from' && t[b.from - 1]?.low === 'to' && b.from - a.to <= 6)) continue;

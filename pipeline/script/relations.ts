@@ -20,7 +20,7 @@ const trailers: [Way, string][] = [
   ['up', 'up|above|over|on top|past|beyond|extra'],
   ['up', 'gained|added|more'],
   ['down', 'saved|shaved|shed|missing'],
-  ['down', 'down|below|under|short of|shy of|gone|off|lost|beneath|away|fewer'],
+  ['down', 'down|below|under|short of|short|shy of|gone|off|lost|beneath|away|fewer'],
   ['better', 'ahead|clear of|in front|in hand|to the good'],
   ['worse', 'behind|adrift|back|off the pace'],
   ['apart', 'apart|between them|between the two|between these two|of headroom|to spare|from|of difference|of a difference|in it|difference|of room|of margin|in reserve|left|of slack'],
