@@ -12,7 +12,7 @@ const shownCandidates = 8;
 
 export function tellVerdict(r: Reading, script: Source, s: Sentence, facts: Facts): Verdict {
   const m = r.mention;
-  const text = s.text.slice(m.start, m.end);
+  const text = script.text.slice(s.start + m.start, s.start + m.end);
   const fact = r.verdict === 'not-a-claim' ? undefined : r.chosen?.fact;
   const considered = r.ranked.slice(0, shownCandidates).map(({ candidate: x, fits }): Considered => ({ kind: x.kind, fact: x.fact.id, shown: x.fact.shown, fits, cost: x.cost, why: x.why }));
   const out: Verdict = {
@@ -27,7 +27,8 @@ export function tellVerdict(r: Reading, script: Source, s: Sentence, facts: Fact
   const decimals = Math.max(0, m.decimals);
   const slip = r.chosen!.sign !== 0 && fact.value.sign() !== 0 && fact.value.sign() !== r.chosen!.sign ? { says: 'the right size may be said, but the direction is the other one' } : likelySlip({ value: m.value, decimals, ...(m.unit && !m.loose && { unit: m.unit }) }, fact, alternativesTo(fact, facts));
   if (slip) out.slip = slip.says;
-  const better = suggestion(m, text, r.chosen!);
+  // Markup inside the number has no place in the suggestion.
+  const better = text === s.text.slice(m.start, m.end) ? suggestion(m, text, r.chosen!) : undefined;
   if (better !== undefined) out.suggest = better;
   return out;
 }
@@ -39,5 +40,6 @@ function recordedFor(m: Mention, fact: Reading['ranked'][number]['candidate']['f
 
 export function quietVerdict(q: { mention: Mention; why: string }, script: Source, s: Sentence): Verdict {
   const { start, end } = q.mention;
-  return { place: script.place(s.start + start, s.start + end), text: s.text.slice(start, end), verdict: 'not-a-claim', kind: '', from: [], facts: [], said: s.text.slice(start, end), why: q.why, candidates: [], mention: q.mention };
+  const text = script.text.slice(s.start + start, s.start + end);
+  return { place: script.place(s.start + start, s.start + end), text, verdict: 'not-a-claim', kind: '', from: [], facts: [], said: text, why: q.why, candidates: [], mention: q.mention };
 }

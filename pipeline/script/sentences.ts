@@ -1,7 +1,9 @@
 // Sentences of a script, in order, with the section they stand in.
 import { type Block, blocks } from './blocks.js';
+import { withoutMarkup } from './markup.js';
 
 export interface Sentence {
+  /** Markup within is blanked out; as long as what stands in the script. */
   text: string;
   /** Offset of its first character in the whole text. */
   start: number;
@@ -36,7 +38,7 @@ function splitLine(text: string, b: Block, out: Sentence[]): void {
     let e = to;
     while (e > s && /\s/.test(text[e - 1]!)) e--;
     if (e > s) {
-      out.push({ text: text.slice(s, e), start: s, kind: 'text', depth: 0, newLine, opens: newLine && b.opens });
+      out.push({ text: withoutMarkup(text.slice(s, e)), start: s, kind: 'text', depth: 0, newLine, opens: newLine && b.opens });
       newLine = false;
     }
     from = to;
