@@ -1,5 +1,4 @@
 // What a kind of chart gives: its words and figures, and a Vega-Lite spec for the body.
-import type { Finding } from '../places/index.js';
 import type { Facts, PictureRequest } from '../facts/index.js';
 import type { Frame, Heading, PictureTable } from '../theme/index.js';
 import type { Spec } from './spec.js';
@@ -30,10 +29,9 @@ export interface Chart {
   sketch(request: ChartRequest, facts: Facts, work: Workbench): Sketch | undefined;
 }
 
-/** What a chart is handed to work with: frames to draw in, findings to leave. */
+/** What a chart is handed to work with. */
 export interface Workbench {
-  findings: Finding[];
   frame(heading: Heading): Frame;
-  /** A finding at the request, an error unless said otherwise. */
+  /** Leaves an error, at the name that it is about or at the request. */
   complain(code: string, message: string, subject?: string): undefined;
 }

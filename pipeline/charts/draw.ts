@@ -26,6 +26,8 @@ export async function drawSpec(spec: Spec): Promise<string> {
   return svg
     .replace(/^<svg[^>]*>/, '').replace(/<\/svg>$/, '')
     .replace(/<path class="(background|foreground)"[^>]*\/>/g, '')
+    // One role for the whole picture: parts with roles of their own and no names are noise to a screen reader.
+    .replace(/ (?:role="graphics-[a-z]+"|aria-roledescription="[^"]*"|aria-hidden="true")/g, '')
     .replace(/ (?:d|transform|[xy]2?)="[^"]*"/g, (attribute) => attribute.replace(/\d+\.\d{4,}/g, (n) => String(Math.round(Number(n) * 1000) / 1000)))
     .replace(/<text ([^>]*font-weight="(?:500|700)")/g, '<text font-feature-settings="tnum" $1');
 }

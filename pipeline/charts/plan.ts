@@ -8,6 +8,8 @@ import { select } from './rows.js';
 
 /** About as many as an episode can show. */
 const most = 12;
+/** Second parts of a measure, and measures without a better end, only fill up to this. */
+const enough = 7;
 
 /** What suits the record, the most telling first. */
 export function planCharts(facts: Facts): ChartRequest[] {
@@ -46,7 +48,7 @@ export function planCharts(facts: Facts): ChartRequest[] {
   const room = most - lists.kept.length;
   const also = lists.also.slice(0, Math.max(4, room - lists.main.length));
   const main = lists.main.slice(0, room - also.length);
-  const chosen = [...main, ...also, ...lists.spare.slice(0, Math.max(0, room - main.length - also.length)), ...lists.kept];
+  const chosen = [...main, ...also, ...lists.spare.slice(0, Math.max(0, enough - main.length - also.length)), ...lists.kept];
   const names = new Set<string>();
   return chosen.flatMap((r) => splitRows(r, facts)).filter((r) => !names.has(r.name) && names.add(r.name));
 }
@@ -102,12 +104,15 @@ function sameUnit(facts: Facts, a: Key, b: Key | undefined): boolean {
   return isFact(x) && isFact(y) && x.unit.id === y.unit.id;
 }
 
-/** One log chart of the first two things logged, of the first measure that has logs. */
+/** A log chart of each of the first two things logged, of the first measure that has logs, in the order of the record. */
 function tracesOf(facts: Facts): Asked[] {
+  const { setups, settings, workloads } = facts.about;
+  const place = (t: { setup: string; setting: string; workload: string }): number[] => [[...setups.keys()].indexOf(t.setup), [...settings.keys()].indexOf(t.setting), [...workloads.keys()].indexOf(t.workload)];
   const first = [...facts.about.measures.keys()].map((m) => facts.traces.find((t) => t.measure === m)).find((t) => t !== undefined);
   if (!first) return [];
   const things = new Map(facts.traces.filter((t) => t.measure === first.measure && t.part === first.part).map((t) => [`${t.setup} ${t.setting} ${t.workload}`, t]));
-  return [...things].slice(0, 2).map(([id, t]) => ({ kind: 'trace', name: `${t.measure}-${t.part}-over-time ${id}`, measure: t.measure, part: t.part, setups: [t.setup], settings: [t.setting], workload: t.workload }));
+  const ordered = [...things].sort(([, a], [, b]) => place(a).reduce((sum, x, i) => sum || x - place(b)[i]!, 0));
+  return ordered.slice(0, 2).map(([id, t]) => ({ kind: 'trace', name: `${t.measure}-${t.part}-over-time ${id}`, measure: t.measure, part: t.part, setups: [t.setup], settings: [t.setting], workload: t.workload }));
 }
 
 type Asked = Omit<ChartRequest, 'place'>;
@@ -153,16 +158,25 @@ function overRoomOf(facts: Facts, base: { measure: string; part: string }, only:
   return ids.length === rows.length ? ids : [];
 }
 
-/** Run by run where it matters most: where the best two overlap, else the first measure. */
+/** Run by run where it matters most: where the best two overlap, else where the runs of one row lie furthest apart for their size. */
 function widest(facts: Facts, pairs: Pair[]): Asked[] {
-  const requests = pairs.filter((p) => facts.about.measures.get(p.measure)?.better !== 'neither').map(({ measure, part, shape }) => ({
-    kind: 'dots', name: `${measure}-${part}-run-by-run`, measure, part,
-    ...(shape.setups.length > 1 && shape.settings.length > 1 && (shape.setups.length >= shape.settings.length ? { settings: [shape.settings[0]!] } : { setups: [shape.setups[0]!] })),
-    ...(shape.workloads.length > 1 && (shape.setups.length > 1 || shape.settings.length > 1) && { workload: shape.workloads[0]! }),
-  }));
-  const chosen = requests.map((request) => ({ request, rows: select({ ...request, place: facts.about.place }, facts)?.rows.map((r) => r.fact) ?? [] })).filter(({ rows }) => rows.length > 1 && rows.some(severalRuns));
-  const found = chosen.find(({ request, rows }) => best(facts, request.measure, rows).tied) ?? chosen[0];
+  const chosen = pairs.filter((p) => facts.about.measures.get(p.measure)?.better !== 'neither').flatMap(({ measure, part, shape }) => {
+    const request = {
+      kind: 'dots', name: `${measure}-${part}-run-by-run`, measure, part,
+      ...(shape.setups.length > 1 && shape.settings.length > 1 && (shape.setups.length >= shape.settings.length ? { settings: [shape.settings[0]!] } : { setups: [shape.setups[0]!] })),
+      ...(shape.workloads.length > 1 && (shape.setups.length > 1 || shape.settings.length > 1) && { workload: shape.workloads[0]! }),
+    };
+    const selection = select({ ...request, place: facts.about.place }, facts);
+    const shown = selection?.rows.map((r) => r.fact) ?? [];
+    if (!selection || shown.length < 2 || !shown.some(severalRuns)) return [];
+    return [{ request, tied: selection.comparable && best(facts, measure, shown).tied === true, spread: Math.max(...shown.map(relativeSpread)) }];
+  });
+  const found = chosen.find((c) => c.tied) ?? [...chosen].sort((a, b) => b.spread - a.spread)[0];
   return found ? [found.request] : [];
+}
+
+function relativeSpread({ spread, value }: Fact): number {
+  return spread && value.sign() !== 0 ? Math.abs(spread.max.minus(spread.min).over(value).toNumber()) : 0;
 }
 
 function severalRuns(fact: Fact): boolean {

@@ -12,7 +12,7 @@ export function prepareChart(request: ChartRequest, facts: Facts): Outcome<Prepa
     const named = code === 'label-too-long' || code === 'missing-glyph' ? placeOfName(facts.about, subject) : undefined;
     findings.push({ code, severity: 'error', place: named ?? request.place, message, subject });
   };
-  const work: Workbench = { findings, complain, frame };
+  const work: Workbench = { complain, frame };
   const chart = charts.find((c) => c.kind === request.kind);
   if (!chart) {
     complain('picture-kind', `there is no chart "${request.kind}"`, request.kind);

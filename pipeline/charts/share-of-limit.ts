@@ -21,7 +21,7 @@ export const shareOfLimit: Chart = {
     const limitName = nameOf(facts.about, 'phase', 'limit').toLowerCase();
     const heading = {
       title: request.title ?? `${quantityName(facts.about, chosen.measure, chosen.part)}, share of the ${limitName}`,
-      subtitle: [`dotted line: 100 % of the ${limitName}`, commonName(facts, shown[0]!.row, chosen.by)].filter(Boolean).join(' · '),
+      subtitle: [`Dotted line: 100 % of the ${limitName}`, commonName(facts, shown[0]!.row, chosen.by)].filter(Boolean).join(' · '),
       foot: notes.text,
     };
     const { body } = work.frame(heading);

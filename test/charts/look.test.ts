@@ -44,6 +44,7 @@ describe.each(cases)('$name', (c) => {
 
   test('the page is told what it shows', () => {
     expect(drawn.svg).toMatch(new RegExp(`^<svg [^>]*role="img" aria-labelledby="${c.name}-1 ${c.name}-2">`));
+    expect(drawn.svg.match(/\srole=/g)).toHaveLength(1);
     expect(drawn.svg).toContain(`<title id="${c.name}-1">`);
     expect(prepared.alt).toMatch(/\.$/);
     expect(prepared.table!.rows.length).toBeGreaterThan(0);

@@ -1,0 +1,63 @@
+// Logs over time: what was averaged is marked, and marked legibly.
+import { describe, expect, test } from 'vitest';
+import { prepareChart } from '../../pipeline/charts/index.js';
+import { Facts } from '../../pipeline/facts/index.js';
+import { unit } from '../../pipeline/quantities/index.js';
+import type { Trace } from '../../pipeline/records/index.js';
+import { colours } from '../../pipeline/theme/index.js';
+import { expectWellSet } from './boxes.js';
+import { place, sample } from './sample.js';
+
+function logged(windows: Trace['windows'], seconds: number, values: (t: number) => number = (t) => 40 + t / seconds, runs = 1): Facts {
+  const times = Array.from({ length: 601 }, (_, i) => (i * seconds) / 600);
+  const traces = Array.from({ length: runs }, (_, i): Trace => ({
+    id: `a/s/scene/temperature/core#${i + 1}`, setup: 'a', setting: 's', workload: 'scene', measure: 'temperature', part: 'core', run: `${i + 1}`, unit: unit('degC'), times, values: times.map(values), windows, place,
+  }));
+  return new Facts(sample({
+    setups: { a: 'Alder' }, settings: { s: 'Stock' }, measures: { temperature: ['Temperature', 'lower'] }, parts: { core: 'Core' },
+    phases: Object.fromEntries(windows.map((w) => [w.phase, w.phase.toUpperCase()])), traces,
+    readings: Object.fromEntries(windows.map((w, i) => [`a/s/scene/temperature/core/${w.phase}`, `${40 + i}.5 ${41 + i}.0 ${42 + i}.0 °C`])),
+  }));
+}
+const request = { kind: 'trace', name: 'log', measure: 'temperature', place };
+
+describe('windows', () => {
+  test.each([
+    ['apart', [{ phase: 'idle', start: 20, end: 60 }, { phase: 'load', start: 200, end: 300 }], 300],
+    ['next to each other and short', [{ phase: 'idle', start: 10, end: 12 }, { phase: 'load', start: 13, end: 15 }, { phase: 'after', start: 16, end: 18 }], 300],
+    ['at the very end', [{ phase: 'load', start: 298, end: 300 }], 300],
+    ['of a long log, in minutes', [{ phase: 'load', start: 3000, end: 3600 }], 3600],
+  ])('%s: each is shaded, each named with the figure of the run drawn', async (_what, windows, seconds) => {
+    const { value, findings } = prepareChart(request, logged(windows, seconds));
+    expect(findings).toEqual([]);
+    const { svg } = await value!.draw();
+    const texts = expectWellSet(svg).map((b) => b.text.replaceAll('\u202f', ' '));
+    windows.forEach((w, i) => expect(texts).toContain(`${w.phase.toUpperCase()} ${40 + i}.5 °C`));
+    expect(svg.match(new RegExp(`fill="${colours.band}"`, 'g'))).toHaveLength(windows.length);
+    expect(value!.facts.filter((id) => id.startsWith('raw:'))).toHaveLength(windows.length);
+    if (seconds > 600) expect(texts).toContain('20:00');
+  });
+
+  test('more than have room are a finding', () => {
+    const windows = Array.from({ length: 8 }, (_, i) => ({ phase: `phase-${i}`, start: i * 30, end: i * 30 + 20 }));
+    expect(prepareChart(request, logged(windows, 300)).findings.map((f) => f.code)).toContain('label-too-long');
+  });
+});
+
+test('three runs at most, the first on top', async () => {
+  const { value } = prepareChart(request, logged([{ phase: 'load', start: 100, end: 200 }], 300, undefined, 5));
+  const { svg } = await value!.draw();
+  const strokes = [...svg.matchAll(/stroke="(#\w+)" stroke-width="[46]"/g)].map((m) => m[1]);
+  expect(strokes).toEqual([colours.muted, colours.muted, colours.highlight]);
+});
+
+test('a gap stays a gap', async () => {
+  const { value } = prepareChart(request, logged([], 300, (t) => (t > 100 && t < 150 ? Number.NaN : 40 + t / 100)));
+  const { svg } = await value!.draw();
+  const line = new RegExp(`d="([^"]+)"[^>]*stroke="${colours.highlight}"`).exec(svg)![1]!;
+  expect(line.match(/M/g)).toHaveLength(2);
+});
+
+test('nothing but gaps is a finding', () => {
+  expect(prepareChart(request, logged([], 300, () => Number.NaN)).findings.map((f) => f.code)).toEqual(['picture-empty']);
+});
