@@ -134,8 +134,8 @@ function middle(t: Table): Draft[] {
   const drafts: Draft[] = [{ section: t.section, facts: [median], text: (v) => `${t.opening}the median ${t.what} was ${v.say(median)}` }];
   for (const p of [t.placed[0]!, t.placed.at(-1)!]) {
     const gap = facts.derive('difference', [p.key, `(${median.id})`]);
-    if (!p.name || !isFact(gap) || !addsUp(gap, p.value, median) || gap.value.round(gap.decimals).sign() === 0) continue;
-    drafts.push({ section: t.section, facts: [gap], text: (v) => `${t.opening}${p.name} was ${v.size(gap)} ${gap.value.sign() > 0 ? 'above' : 'below'} the median ${t.what}` });
+    if (!isFact(gap) || !addsUp(gap, p.value, median) || gap.value.round(gap.decimals).sign() === 0) continue;
+    drafts.push({ section: t.section, facts: [gap], text: (v) => `${t.opening}${t.what} ${p.manner} was ${v.size(gap)} ${gap.value.sign() > 0 ? 'above' : 'below'} the median` });
   }
   if (width.value.round(width.decimals).sign() !== 0) {
     drafts.push({ section: t.section, facts: [width], text: (v) => `${t.opening}the spread in ${t.what} from top to bottom was ${v.say(width)}` });
