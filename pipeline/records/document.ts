@@ -87,6 +87,11 @@ export function readDocument(source: Source): Outcome<{ root: Node; reader: Read
     readable = false;
     if (seen.has(`${e.code}${line}`) || findings.length > 20) continue;
     seen.add(`${e.code}${line}`);
+    const swallowed = /Flow (map|sequence)/i.test(e.message) ? swallowedBracket(source, line) : undefined;
+    if (swallowed) {
+      findings.push({ code: 'yaml-comment', severity: 'error', place: swallowed, message: 'What follows " #" is a comment, here with the closing bracket in it; put the text in quotes' });
+      continue;
+    }
     const broken = text.slice(start, end).search(/[\r\n]/);
     bad(start, broken > 0 ? start + broken : Math.min(end, text.length), e.code === 'TAB_AS_INDENT' ? 'yaml-tab' : 'yaml-form', plainly(e.code, e.message, text.slice(start, end)));
   }
@@ -127,6 +132,15 @@ function secondDocument(text: string, document: Document.Parsed): number | undef
   return text.slice(0, at).replace(/^\s*(#.*)?$/gm, '').trim() === '' ? undefined : at;
 }
 
+/** A comment that holds the bracket which the parser misses, on this line or one of the few before it. */
+function swallowedBracket(source: Source, line: number): Place | undefined {
+  for (let n = line; n > 0 && n > line - 6; n--) {
+    const m = /\s(#[^#]*[}\]].*)$/.exec(source.line(n));
+    if (m && /[{[]/.test(source.line(n).slice(0, m.index))) return source.place(source.offset(n, m.index + 2), source.offset(n, m.index + 2 + m[1]!.length));
+  }
+  return undefined;
+}
+
 function plainly(code: string, message: string, at: string): string {
   switch (code) {
     case 'TAB_AS_INDENT': return 'A tab cannot indent here; YAML is indented with spaces';
@@ -134,7 +148,8 @@ function plainly(code: string, message: string, at: string): string {
     case 'MULTILINE_IMPLICIT_KEY': return 'This line has no ": " and is no list item; a field is written name: value';
     case 'BAD_SCALAR_START': return `A plain text cannot begin with ${at.trim() || 'this character'}; put it in quotes`;
     case 'MISSING_CHAR': return `${message.replace(/"quote/, 'quote').replace(/^Flow map must end with a \}/, 'A map opened with { is never closed with }').replace(/^Flow sequence must end with a \]/, 'A list opened with [ is never closed with ]')}`;
-    case 'BAD_INDENT': return `The indentation does not fit what stands above (${message.charAt(0).toLowerCase()}${message.slice(1)})`;
+    case 'BAD_INDENT': if (/Flow/.test(message)) return `A ${/map/i.test(message) ? 'map opened with {' : 'list opened with ['} is not closed before this line`;
+      return `The indentation does not fit what stands above (${message.charAt(0).toLowerCase()}${message.slice(1)})`;
     case 'TAG_RESOLVE_FAILED': return 'Tags (a word after "!") are not used in a record; put a text that begins with "!" in quotes';
     case 'RESOURCE_EXHAUSTION': return 'The record is nested too deeply to be read';
     case 'UNEXPECTED_TOKEN': return `This does not fit here: ${message.charAt(0).toLowerCase()}${message.slice(1)}`;

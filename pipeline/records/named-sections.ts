@@ -3,6 +3,7 @@ import { commonMeasures, constantPhases } from './common-names.js';
 import { type Context, type Readings, usualUnit } from './context.js';
 import type { Measure, Named, Setting, Setup } from './episode.js';
 import { makeKey } from './key.js';
+import { unit } from '../quantities/index.js';
 import { isStock, measureName, shownFromId, spokenByDefault } from './names.js';
 import { phased } from './reading-blocks.js';
 import type { Entry, Written } from './shape.js';
@@ -50,7 +51,9 @@ export function declareNames(ctx: Context): void {
     for (const e of f.measures) {
       const { matters } = e.value.fields;
       const quantity = matters && quantityOf(matters, reader, usualUnit(ctx, e.key.text));
-      if (quantity) (names.map('measure').get(e.key.text) as Measure).matters = quantity;
+      // A difference that matters is one: "1 °C" means 1 K.
+      const between = quantity?.unit.difference;
+      if (quantity) (names.map('measure').get(e.key.text) as Measure).matters = between ? { ...quantity, unit: unit(between) } : quantity;
     }
   }
   if (f.workloads) names.declare('workload', f.workloads.map((e) => named('workload', e)));

@@ -2,7 +2,8 @@
 import { type Finding, nearest, type Place } from '../places/index.js';
 import { commonMeasures, commonParts, commonPhases } from './common-names.js';
 import type { Measure, Named, Setting, Setup } from './episode.js';
-import { type KeyField, keyFields } from './key.js';
+import { readHeading } from './heading-words.js';
+import { idRule, isId, type KeyField, keyFields } from './key.js';
 
 const common: Record<KeyField, ReadonlyMap<string, unknown>> = {
   setup: new Map(), setting: new Map(), workload: new Map(), measure: commonMeasures, part: commonParts, phase: commonPhases,
@@ -30,9 +31,9 @@ export class Names {
   /** Whether `id` may be used; a wrong one is a finding at `place`, told once a place. The empty id is always right. */
   use(kind: KeyField, id: string, place: Place | (() => Place), where = ''): boolean {
     if (id === '' || this.#known[kind].has(id)) return true;
-    if (!this.#closed.has(kind) || common[kind].has(id)) {
+    if (isId(id) && (!this.#closed.has(kind) || common[kind].has(id))) {
       const at = typeof place === 'function' ? place() : place;
-      const near = kind === 'measure' && !common[kind].has(id) ? nearest(id, commonMeasures.keys()) : undefined;
+      const near = kind === 'measure' && !common[kind].has(id) ? measureMeant(id) : undefined;
       if (near === undefined) {
         this.#known[kind].set(id, byDefault(kind, id, at));
         return true;
@@ -43,8 +44,8 @@ export class Names {
     if (this.#told.has(mark)) return false;
     this.#told.add(mark);
     const known = [...this.#known[kind].keys(), ...common[kind].keys()];
-    const near = nearest(id, known);
-    const expected = near ? `; did you mean ${near}?` : known.length && known.length <= 8 ? `; known are ${known.join(', ')}` : '';
+    const near = nearest(id, known) ?? (kind === 'measure' ? measureMeant(id) : undefined);
+    const expected = !isId(id) && !near ? `; an id has ${idRule}` : near ? `; did you mean ${near}?` : known.length && known.length <= 8 ? `; known are ${known.join(', ')}` : '';
     this.#findings.push({
       code: 'unknown-name', severity: 'error', place: at, said: id, subject: id, ...(near && { suggest: near }),
       message: `Unknown ${kind} "${id}"${where && ` ${where}`}${expected}${near && !this.#closed.has(kind) ? ` (if it is meant, give it under ${section[kind]})` : ''}`,
@@ -55,6 +56,11 @@ export class Names {
   map(kind: KeyField): Map<string, Named> {
     return this.#known[kind];
   }
+}
+
+/** The common measure that goes by another word ("temp", "clock") or by its unit ("fps"). */
+function measureMeant(id: string): string | undefined {
+  return nearest(id, commonMeasures.keys()) ?? readHeading(id).measure;
 }
 
 /** A name made from an id: "open-bench" is shown as "Open bench". */

@@ -1,5 +1,6 @@
 // Blocks of readings and of constants: `for` once, then measure/part with its values by phase and run.
 import { constantPhases } from './common-names.js';
+import { unit } from '../quantities/index.js';
 import { type Context, type Readings, usualUnit } from './context.js';
 import type { Reading } from './episode.js';
 import { type KeyParts, makeKey } from './key.js';
@@ -7,18 +8,25 @@ import type { ScopedBlock, Values } from './record-shape.js';
 import type { Entry, Written } from './shape.js';
 import { runsOf } from './values.js';
 
+/** Stands for the unit of a measure that is not known, so that a missing unit is not told besides. */
+const one = unit('1');
+
 type Scope = Partial<Pick<KeyParts, 'setup' | 'setting' | 'workload'>>;
 
 export function readBlocks(ctx: Context, blocks: readonly ScopedBlock[], constant: boolean, readings: Readings): void {
   for (const { path, block } of blocks) {
     const phase = block.fields.phase?.text ?? '';
-    if (block.fields.phase && !ctx.names.use('phase', phase, block.fields.phase.place)) continue;
-    for (const scope of scopesOf(ctx, path, block.fields.for?.fields)) {
-      if (block.fields.room && block.keys.room) {
-        const entry = { key: { text: 'temperature/room', place: block.keys.room }, value: block.fields.room };
-        for (const r of phased(ctx, entry, scope, '', false)) readings.add(r);
-      }
-      for (const entry of block.rest) for (const r of phased(ctx, entry, scope, phase, constant)) readings.add(r);
+    const known = !block.fields.phase || ctx.names.use('phase', phase, block.fields.phase.place);
+    const scopes = scopesOf(ctx, path, block.fields.for?.fields);
+    // A block whose scope is wrong is read all the same, for what else is wrong in it; several scopes tell it once.
+    for (const [i, scope] of (scopes.length ? scopes : [{}]).entries()) {
+      const { findings } = ctx.reader;
+      const told = findings.length;
+      const made: Reading[] = [];
+      if (block.fields.room && block.keys.room) made.push(...phased(ctx, { key: { text: 'temperature/room', place: block.keys.room }, value: block.fields.room }, scope, '', false));
+      for (const entry of block.rest) made.push(...phased(ctx, entry, scope, phase, constant));
+      if (i > 0) findings.length = told;
+      if (known && scopes.length) for (const r of made) readings.add(r);
     }
   }
 }
@@ -46,13 +54,12 @@ function scopesOf(ctx: Context, path: Written | undefined, given: Partial<Record
  */
 export function phased(ctx: Context, { key, value }: Entry<Values>, scope: Scope, phase: string, constant: boolean): Reading[] {
   const [measure, part = '', own] = key.text.split('/') as [string, string?, string?];
-  const known = ctx.names.use('measure', measure, key.place) && ctx.names.use('part', part, key.place) && (own === undefined || ctx.names.use('phase', own, key.place));
-  if (!known) return [];
-  const unit = usualUnit(ctx, measure);
+  const known = [ctx.names.use('measure', measure, key.place), ctx.names.use('part', part, key.place), own === undefined || ctx.names.use('phase', own, key.place)].every(Boolean);
+  const usual = known ? usualUnit(ctx, measure) : one;
   const out: Reading[] = [];
   const give = (values: Values, at: string) => {
     const fixed = constant || (constantPhases as readonly string[]).includes(at);
-    const runs = runsOf(values, ctx.reader, unit);
+    const runs = runsOf(values, ctx.reader, usual);
     if (fixed && runs.length > 1) {
       ctx.reader.fail(runs[1]!.place, 'record-form', `a constant has one value, found ${runs.length}`, { subject: makeKey({ ...scope, measure, part, phase: at }) });
       return;
@@ -66,7 +73,7 @@ export function phased(ctx: Context, { key, value }: Entry<Values>, scope: Scope
   };
   if (!('by' in value)) {
     give(value, own ?? phase);
-    return out;
+    return known ? out : [];
   }
   const byRun = value.by.filter((e) => /^\d+$/.test(e.key.text));
   if (byRun.length) give({ by: byRun }, own ?? phase);
@@ -75,5 +82,5 @@ export function phased(ctx: Context, { key, value }: Entry<Values>, scope: Scope
     if (own !== undefined || (phase && constant)) ctx.reader.fail(e.key.place, 'record-form', `the phase is ${own ?? phase} already; "${e.key.text}" cannot be another`, { said: e.key.text });
     else if (ctx.names.use('phase', e.key.text, e.key.place)) give(e.value, e.key.text);
   }
-  return out;
+  return known ? out : [];
 }

@@ -8,9 +8,12 @@ const asId = (text: string) => (isId(text) ? undefined : `"${text}" cannot be an
 const text = (says: string) => written('a text', says);
 const texts = (says: string) => list(written('a text'), says, true);
 const id = (says: string) => written('an id', says, asId, { type: ['string', 'number'] });
-const ids = (says: string) => list(id('An id.'), says, true);
+/** A name that stands elsewhere in the record; `Names` tells whether it does. */
+const ref = (says: string) => written('an id', says, undefined, { type: ['string', 'number'] });
+const refs = (says: string) => list(ref('An id.'), says, true);
 const quantity = (says: string) => written('a value with its unit (61 °C)', says, undefined, { type: ['string', 'number'] });
-const path = (says: string) => written('a path', says, pathFault, { type: 'string' });
+const path = (says: string) => turned(written('a path', says, (t) => pathFault(ownFolder(t)), { type: 'string' }), (w) => ({ ...w, text: ownFolder(w.text) }));
+const ownFolder = (t: string) => t.replace(/^(\.\/)+/, '');
 
 /** What keeps a path from being read: only files of the episode's own folder are. */
 export function pathFault(path: string): string | undefined {
@@ -50,10 +53,10 @@ function measurePath(most: number): (text: string) => string | undefined {
 }
 
 const scope = fields({
-  setup: ids('Setup, or several.'), setting: ids('Setting, or several.'), workload: ids('Workload, or several.'),
+  setup: refs('Setup, or several.'), setting: refs('Setting, or several.'), workload: refs('Workload, or several.'),
 }, { expects: 'a map of setup, setting, workload', says: 'What the values below are about; leave out what does not apply.' });
 
-const block = defined('block', fields({ for: scope, room: values, phase: id('Phase of the values below that name none.') }, {
+const block = defined('block', fields({ for: scope, room: values, phase: ref('Phase of the values below that name none.') }, {
   expects: 'a block of readings',
   rest: { key: measurePath(3), value: values, pattern: '^[^/]+(/[^/]*){0,2}$' },
 }));
@@ -87,7 +90,7 @@ const nameFields = { name: text('The name shown; made from the id where it is le
 function named<F extends Record<string, Shape<unknown>>>(more: F, expects: string, says: string) {
   const full = fields({ ...nameFields, ...more }, { expects });
   type Full = Read<typeof full>;
-  const bare = (place: Written['place']): Full => ({ fields: {}, keys: {}, rest: [], place });
+  const bare = (place: Written['place']): Full => ({ fields: {}, keys: {}, rest: [], unknown: 0, place });
   const value = byKind<Full>({
     scalar: turned(written('a name'), (w) => ({ ...bare(w.place), fields: { name: w } as Full['fields'] })),
     map: full, nothing: bare,
@@ -137,14 +140,14 @@ const layout = fields({
     rate: quantity('Lines per second, where the log has no time column: 4 Hz'),
   }, { expects: 'a map of column and unit, or every, or rate', says: 'Where the time stands, or the sample rate.' }),
   phases: fields({
-    column, map: mapOf(id('A phase, or skip.'), 'phases by what stands in the column', () => undefined, 'What stands in the column, and the phase it means; lines with anything else are left out.'),
+    column, map: mapOf(ref('A phase, or skip.'), 'phases by what stands in the column', () => undefined, 'What stands in the column, and the phase it means; lines with anything else are left out.'),
   }, { expects: 'a map of column, map', required: ['column'], says: 'The column that says the phase.' }),
-  phase: id('The whole log is this phase.'),
+  phase: ref('The whole log is this phase.'),
   windows: mapOf(windowText, 'windows by phase', asId, 'What counts of each phase: {idle: last 15 s, load: last 60 s}; without a phase column, of the log: {load: 1:00 to 3:00}'),
   columns: mapOf(columnRead, 'what the columns hold, by heading or number', () => undefined, 'What the columns hold: {core_temp_c: temperature/core °C}; columns left out are not read.'),
   frames: fields({
     column, unit: text('ms where nothing is said.'),
-    phase: id('Phase of the frames; load where nothing is said.'),
+    phase: ref('Phase of the frames; load where nothing is said.'),
     average: written('measure/part', 'Where the mean rate goes, frames over time: frame_rate/average', measurePath(2), { type: 'string' }),
     low: mapOf(written('a definition', 'slowest 1 % (mean rate of these frames); p99 frame time; p1 frame rate; percentiles of type 7 where nothing is said: p99 frame time, type 6'), 'definitions by measure/part', measurePath(2), 'Low figures with their definition: {frame_rate/low: slowest 1 %}'),
     each: written('measure/part', 'Keeps every frame as a trace: frame_time', measurePath(2), { type: 'string' }),
@@ -154,7 +157,7 @@ const layout = fields({
 export type LayoutDraft = Read<typeof layout>;
 
 const logScope = fields({
-  setup: id('Setup.'), setting: id('Setting.'), workload: id('Workload.'),
+  setup: ref('Setup.'), setting: ref('Setting.'), workload: ref('Workload.'),
 }, { expects: 'a map of setup, setting, workload', says: 'What the logs are about, besides what {setting} and the like in the file names say.' });
 
 const table = byKind({
@@ -172,7 +175,7 @@ const keyText = (says: string) => written('a key (setup/setting/workload/measure
 
 export const recordShape = fields({
   title: text('Title of the episode.'),
-  date: written('a day (2026-03-14)', 'Day of publication: 2026-03-14', (t) => (isDay(t) ? undefined : `"${t}" is not a day; write 2026-03-14`), { type: 'string', format: 'date' }),
+  date: written('a day (2026-03-14)', 'Day of publication: 2026-03-14', dayFault, { type: 'string', format: 'date' }),
   summary: text('What was found, in a sentence or two.'),
   disclosures: texts('What was lent, bought, sponsored, and by whom.'),
   method: texts('How it was tested.'),
@@ -187,7 +190,7 @@ export const recordShape = fields({
     kind: choice(['arrangement', 'product'], 'arrangement (open bench, small case) or product.'),
     sample: text('Which sample was tested.'), obtained,
     price: quantity('Price with its currency: $499'),
-    'price date': written('a day (2026-03-14)', 'Day on which the price was seen.', (t) => (isDay(t) ? undefined : `"${t}" is not a day; write 2026-03-14`), { type: 'string', format: 'date' }),
+    'price date': written('a day (2026-03-14)', 'Day on which the price was seen.', dayFault, { type: 'string', format: 'date' }),
     constants: parameters2(),
   }, 'a map of name, spoken, kind, …', 'Physical arrangements or products under test.'),
   settings: named({
@@ -207,18 +210,19 @@ export const recordShape = fields({
   names: list(table, 'Tables of names with the header kind,id,spoken', true),
   layouts: mapOf(layout, 'layouts by name', asId, 'How the logs are laid out.'),
   logs: list(fields({
-    files: written('a path or a pattern', 'A log, or a pattern of several: logs/{setting}-run{run}.csv', (t) => pathFault(t.replace(/[{}]/g, '')), { type: 'string' }),
-    layout: id('Name of its layout.'), for: logScope, run: id('The run, where {run} in the file name does not say it; 1 where nothing is said.'),
+    files: turned(written('a path or a pattern', 'A log, or a pattern of several: logs/{setting}-run{run}.csv', (t) => pathFault(ownFolder(t).replace(/[{}]/g, '')), { type: 'string' }), (w) => ({ ...w, text: ownFolder(w.text) })),
+    layout: ref('Name of its layout.'), for: logScope, run: id('The run, where {run} in the file name does not say it; 1 where nothing is said.'),
   }, { expects: 'a map of files, layout, for, run', required: ['files', 'layout'] }), 'Sensor and frame logs.'),
   aside: list(fields({
     reading: keyText('Key of the reading; fields may be left out where only one reading fits.'),
-    for: fields(Object.fromEntries(keyFields.map((f) => [f, id('An id.')])) as Record<(typeof keyFields)[number], ReturnType<typeof id>>, { expects: `a map of ${keyFields.join(', ')}`, says: 'All readings with these.' }),
+    for: fields(Object.fromEntries(keyFields.map((f) => [f, ref('An id.')])) as Record<(typeof keyFields)[number], ReturnType<typeof ref>>, { expects: `a map of ${keyFields.join(', ')}`, says: 'All readings with these.' }),
     run: id('The run.'), reason: text('Why it does not count.'),
   }, { expects: 'a map of reading or for, run, reason', required: ['run', 'reason'] }), 'Runs set aside: kept and reported, never averaged.'),
   stated: list(fields({
     is: quantity('The value as it was said: 29 K'), where: text('Where it was said: thumbnail'),
   }, {
-    expects: 'a stated value', required: ['is'],
+    expects: 'a kind of fact with its keys, is, where', required: ['is'],
+    hint: `; expected is, where, or a kind of fact: ${statedKinds.join(', ')}`,
     rest: { key: statedKey, near: statedKinds, value: list(keyText('A key, or a fact id in brackets.'), 'Subject first, base last.', true), pattern: `^(${statedKinds.join('|')})(\\.[a-z-]+)?$` },
   }), 'What you have already said or written elsewhere: {rise: [KEY, KEY], is: 29 K}'),
   quotes: list(fields({
@@ -246,14 +250,14 @@ export const recordShape = fields({
   chapters: text('The chapters, or a text file (chapters.txt) that holds them.'),
   pictures: list(fields({
     chart: id('Kind of chart.'), graphic: id('Kind of graphic.'), name: id('Part of the file name.'), title: text('Title.'),
-    setups: ids('Which setups, in this order.'), settings: ids('Which settings, in this order.'), workload: id('Workload.'), measure: id('Measure.'), part: id('Part.'), phase: id('Phase.'),
+    setups: refs('Which setups, in this order.'), settings: refs('Which settings, in this order.'), workload: ref('Workload.'), measure: ref('Measure.'), part: ref('Part.'), phase: ref('Phase.'),
     facts: texts('Fact ids or keys.'), text: text('Text shown.'),
   }, { expects: 'a map of chart or graphic, …' }), 'Pictures asked for; where there are none, the usual ones are drawn.'),
   accept: list(fields({ finding: id('Code of the finding.'), subject: text('Key, fact id or name it is about.'), reason: text('Why it is accepted.') }, { expects: 'a map of finding, subject, reason', required: ['finding', 'subject', 'reason'] }), 'Findings accepted, each at one place and with a reason.'),
   thresholds: mapOf(quantity('The value.'), 'thresholds by name', () => undefined, 'Thresholds of checks, where they should not be the usual ones.'),
   severities: mapOf(choice(['error', 'warning', 'note', 'off'], 'How much it weighs.'), 'severities by finding', asId, 'How much a finding weighs here.'),
   also: texts('A second unit system beside the first: [°F, gal/min, in]'),
-}, { expects: 'a record', says: 'The test record of one episode.', required: ['title'] });
+}, { expects: 'a record with its title', says: 'The test record of one episode.', required: ['title'] });
 export type RecordDraft = Read<typeof recordShape>;
 
 /** "Fan duty in %", or label and unit apart. */
@@ -269,6 +273,14 @@ function axis(says: string) {
 
 function parameters2() {
   return fields({}, { expects: 'values by measure/part/phase', says: 'Constants of this one: power/board/limit: 250 W', rest: { key: measurePath(3), value: values, pattern: '^[^/]+(/[^/]*){0,2}$' } });
+}
+
+function dayFault(t: string): string | undefined {
+  if (isDay(t)) return undefined;
+  const m = /^(\d{4})[-./](\d{1,2})[-./](\d{1,2})$/.exec(t) ?? /^(?<d>\d{1,2})\.(?<m>\d{1,2})\.(?<y>\d{4})$/.exec(t);
+  const [y, month, d] = m?.groups ? [m.groups.y!, m.groups.m!, m.groups.d!] : [m?.[1] ?? '', m?.[2] ?? '', m?.[3] ?? ''];
+  const meant = `${y}-${month.padStart(2, '0')}-${d.padStart(2, '0')}`;
+  return `"${t}" is not a day; write ${isDay(meant) ? meant : 'it as 2026-03-14'}`;
 }
 
 /** A day of the calendar, ISO 8601. */

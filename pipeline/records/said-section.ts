@@ -15,8 +15,9 @@ const two: [number, number] = [2, 2];
 
 export function readStated(ctx: Context, refs: References): Stated[] {
   const { reader } = ctx;
-  return (ctx.fields.stated ?? []).flatMap(({ fields: f, rest, place }) => {
+  return (ctx.fields.stated ?? []).flatMap(({ fields: f, rest, unknown, place }) => {
     if (rest.length !== 1) {
+      if (unknown) return [];
       const at = rest[1]?.key.place ?? { ...place, endLine: place.line };
       reader.fail(at, 'record-form', rest.length ? `a stated value is of one kind, found ${rest.map((e) => e.key.text).join(' and ')}` : 'a stated value needs its kind and what it is of: rise: [KEY, KEY]');
       return [];
@@ -26,6 +27,10 @@ export function readStated(ctx: Context, refs: References): Stated[] {
     const found = value.map((w) => refs.operand(w));
     const idle = kind === 'rise' && found.length === 1 && found[0] !== undefined ? refs.idleOf(found[0]) : undefined;
     if (idle !== undefined) found.push(idle);
+    else if (kind === 'rise' && found.length === 1) {
+      if (found[0] !== undefined) reader.fail(value[0]!.place, 'reading-unknown', `there is no idle reading of ${found[0]}; name both: rise: [KEY, KEY]`, { said: value[0]!.text, subject: found[0] });
+      return [];
+    }
     const [least, most] = operands[kind] ?? two;
     if (found.length < least || found.length > most) {
       const wanted = least === most ? String(least) : `at least ${least}`;

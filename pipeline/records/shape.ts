@@ -151,6 +151,8 @@ export interface MapRead<F extends Record<string, Shape<unknown>>, R> {
   /** Where the value of each field stands, and the keys. */
   keys: { [K in keyof F]?: Place };
   rest: Entry<R>[];
+  /** Entries that are no field; there is a finding for each. */
+  unknown: number;
   place: Place;
 }
 
@@ -165,7 +167,7 @@ export function fields<F extends Record<string, Shape<unknown>>, R = never>(
       const node = reader.resolve(raw);
       if (node === undefined && raw) return undefined;
       if (!isMap(node)) return mismatch(reader, node, around, options.expects);
-      const result: MapRead<F, R> = { fields: {}, keys: {}, rest: [], place: reader.place(node, around) };
+      const result: MapRead<F, R> = { fields: {}, keys: {}, rest: [], unknown: 0, place: reader.place(node, around) };
       const seen = new Map<string, Place>();
       for (const pair of node.items) {
         const key = writtenOf(reader.resolve(pair.key as Node), reader);
@@ -192,6 +194,7 @@ export function fields<F extends Record<string, Shape<unknown>>, R = never>(
           if (value !== undefined) result.rest.push({ key, value });
           continue;
         }
+        result.unknown++;
         const near = key.text === '<<' ? undefined : nearest(key.text, [...names, ...(options.rest?.near ?? [])]);
         const expected = names.length && names.length <= 14 ? `; expected ${names.join(', ')}` : '';
         const message = key.text === '<<' ? 'merge keys (<<) are not used in a record; write the fields out'
@@ -200,7 +203,7 @@ export function fields<F extends Record<string, Shape<unknown>>, R = never>(
         reader.fail(key.place, 'record-field', message, { said: key.text, ...(near && { suggest: near }) });
       }
       for (const name of options.required ?? []) {
-        if (result.keys[name] === undefined) reader.fail(firstLine(result.place, reader), 'record-missing', `${options.expects} needs "${name}"`, { subject: name });
+        if (result.keys[name] === undefined) reader.fail(firstLine(result.place, reader), 'record-missing', `"${name}" is missing; expected ${options.expects}`, { subject: name });
       }
       return result;
     },

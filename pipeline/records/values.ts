@@ -28,7 +28,7 @@ function readOne(text: string, place: Place, findings: Finding[], fallback?: Uni
   if ('quantity' in q) return q.quantity;
   const unknown = /^unknown unit "(.*)"$/s.exec(q.why);
   if (unknown) findings.push(unknownUnit('unit-unknown', place, unknown[1]!));
-  else if (/ has no unit$/.test(q.why)) findings.push({ code: 'unit-missing', severity: 'error', place, said: text, message: `"${text}" has no unit; write it behind the number (${text} W)` });
+  else if (/ has no unit$/.test(q.why)) findings.push({ code: 'unit-missing', severity: 'error', place, said: text, message: `"${text}" has no unit; write it behind the number` });
   else findings.push({ code: 'value-form', severity: 'error', place, said: text, message: q.why.charAt(0).toUpperCase() + q.why.slice(1) });
   return undefined;
 }

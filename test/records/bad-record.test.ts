@@ -20,7 +20,7 @@ const cases: Case[] = [
   ['a field twice', `title: T\n‹title›: U\n${readings}`, ['yaml-duplicate', '"title"']],
   ['a reading twice in one block', `title: T\nreadings:\n  - power/board: 1 W\n    ‹power/board›: 2 W\n`, ['yaml-duplicate', 'power/board']],
   ['a colon in a plain text', `title: ‹O›ne: two\n`, ['yaml-form', 'quotes']],
-  ['an open bracket', `title: T\nmethod: [a, b\n‹r›eadings: 1\n`, ['yaml-form', ']']],
+  ['an open bracket', `title: T\nmethod: [a, b\n‹r›eadings: 1\n`, ['yaml-form', 'not closed']],
   ['a reserved character', `title: ‹@›home\n`, ['yaml-form', 'quotes']],
   ['a percent sign at the start', `title: ‹%›\n`, ['yaml-form', 'quotes']],
   ['an unknown tag', `title: ‹!thing› T\n${readings}`, ['yaml-form', 'Tags']],
@@ -30,6 +30,7 @@ const cases: Case[] = [
   ['an alias within itself', around('method: &m [a, ‹*m›]'), ['yaml-alias', 'inside itself']],
   ['a merge key', around('parts:\n  core: {‹<<›: {name: Core}}'), ['record-field', 'merge']],
   ['a comment swallowed by accident', around('summary: Card ‹#2›'), ['yaml-comment', 'quotes']],
+  ['a comment that swallows a bracket', 'title: T\nsetups:\n  case: {name: Case ‹#4, price: $90}›\nsettings: [a]\n', ['yaml-comment', 'closing bracket']],
   ['a line without a colon', `title: T\n‹summary›\nreadings: []\n`, ['yaml-form', 'name: value']],
 
   // Fields
@@ -79,6 +80,10 @@ const cases: Case[] = [
   ['too many steps in a key', `title: T\nreadings:\n  - ‹a/b/c/d›: 1 W\n`, ['record-field', 'measure/part/phase']],
   ['a phase within a phase', `title: T\nreadings:\n  - power/board/load: {‹idle›: 1 W}\n`, ['record-form', 'the phase is load already']],
   ['a reading twice', `title: T\nreadings:\n  - power/board/load: 1 W\n  - power/board: {load: ‹2 W›}\n`, ['reading-twice', '///power/board/load']],
+  ['a reference with a space', `title: T\nsetups: [open-bench]\nreadings:\n  - for: {setup: ‹open bench›}\n    power: 1 W\n`, ['unknown-name', 'did you mean open-bench?']],
+  ['a measure by another word', `title: T\nreadings:\n  - ‹clock/core›: 1 GHz\n`, ['unknown-name', 'did you mean frequency?']],
+  ['a measure by its unit', `title: T\nreadings:\n  - ‹fps›: 60\n`, ['unknown-name', 'did you mean frame_rate?']],
+  ['an id of odd characters', `title: T\nreadings:\n  - for: {setup: ‹a&b›}\n    power: 1 W\n`, ['unknown-name', 'an id has letters']],
   ['a setting in a setup section name', `title: T\nreadings:\n  ‹a/b/c/d›:\n    power: 1 W\n`, ['record-field', 'setup/setting/workload']],
 
   // What refers to readings
@@ -86,6 +91,7 @@ const cases: Case[] = [
   ['a stated value without its value', around('stated:\n  - ‹{mean: power}›'), ['record-missing', '"is"']],
   ['a stated value of two kinds', around('stated:\n  - {mean: power, ‹raw›: power, is: 2 W}'), ['record-form', 'one kind']],
   ['a difference of one', around('stated:\n  - {‹difference›: power, is: 2 W}'), ['record-form', 'takes 2 keys']],
+  ['a rise of something never read at idle', around('stated:\n  - {rise: ‹power›, is: 2 W}'), ['reading-unknown', 'no idle reading']],
   ['a key that nothing fits', around('stated:\n  - {mean: ‹powr›, is: 2 W}'), ['reading-unknown', 'no reading of powr']],
   ['a key that more than one fits', `title: T\nreadings:\n  - {power/a: 1 W, power/b: 2 W}\nstated:\n  - {mean: ‹power›, is: 2 W}\n`, ['reading-ambiguous', 'fits 2 readings']],
   ['a run set aside that is not there', around('aside:\n  - {reading: power, run: ‹7›, reason: r}'), ['reading-unknown', 'runs are 1']],
@@ -142,8 +148,13 @@ describe('a bad record', () => {
     }
   });
 
+  test('what is wrong in a block is told even where its scope is wrong, and once for several scopes', () => {
+    const { findings } = readEpisode('title: T\nsetups: [a, b]\nreadings:\n  - for: {setup: c}\n    temprature: 1 Wat\n  - for: {setup: [a, b]}\n    power: 1,5 W\n');
+    expect(findings.map((f) => [f.code, f.place.line])).toEqual([['unknown-name', 4], ['unknown-name', 5], ['unit-unknown', 5], ['value-form', 7]]);
+  });
+
   test('all errors are told at once, in all parts of the record', () => {
     const { findings } = readEpisode('titel: T\ndate: yesterday\nsetups: [a, b c]\nreadings:\n  - for: {setup: c}\n    power: 1,5 W\n  - for: {setup: a}\n    power: 1 Wat\nstated:\n  - {mean: x, is: 1}\n');
-    expect([...new Set(findings.map((f) => f.place.line))].sort()).toEqual([1, 2, 3, 5, 10, 8].sort());
+    expect([...new Set(findings.map((f) => f.place.line))].sort()).toEqual([1, 2, 3, 5, 6, 8, 10].sort());
   });
 });

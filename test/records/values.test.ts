@@ -66,6 +66,13 @@ readings:
     ]);
   });
 
+  test('the least difference that matters is a difference, however it is written', () => {
+    for (const written of ['1', '1 K', '1 °C']) {
+      const { episode } = readEpisode(`title: T\nmeasures: {temperature: {matters: ${written}}}\nreadings: [{temperature: 1 °C}]\n`);
+      expect(episode!.measures.get('temperature')!.matters).toMatchObject({ unit: { id: 'K' }, decimals: 0 });
+    }
+  });
+
   test('each run stands at its own place', () => {
     const { episode } = readEpisode('title: T\nreadings:\n  - power/board: {load: 247 248 251 W}\n');
     expect(episode!.readings.map((r) => `${r.place.line}:${r.place.column}-${r.place.endColumn}`)).toEqual(['3:25-28', '3:29-32', '3:33-38']);
