@@ -5,10 +5,10 @@ import { exitCodes } from './exit-codes.js';
 import { addExplain } from './explain-command.js';
 import { disk, Recorder, rememberRun } from './files/index.js';
 import { dataOption } from './options.js';
-import type { Severity } from './places/index.js';
+import { type Severity, wrap } from './places/index.js';
 import { addProof } from './proof-command.js';
 import { addRecordCommands } from './record-commands.js';
-import { asJson, summary } from './summary.js';
+import { asJson, printingAll, summary } from './summary.js';
 import { type Bar, columnsOf, inkFor, progressBar } from './terminal.js';
 
 interface Given {
@@ -17,6 +17,7 @@ interface Given {
   cache: string | false;
   draft?: boolean;
   json?: boolean;
+  sarif?: boolean;
   failOn: Severity;
 }
 
@@ -30,11 +31,12 @@ export async function run(args: string[]): Promise<number> {
     .helpOption('-h, --help', 'print help')
     .helpCommand('help [command]', 'print help for a command')
     .showHelpAfterError('(figureproof --help tells what there is)')
-    .addHelpText('after', `\nExit codes\n${Object.values(exitCodes).map((e) => `  ${String(e.code).padStart(3)}  ${e.says}`).join('\n')}\n`)
+    .addHelpText('after', `\nExit codes:\n${exitCodeLines().join('\n')}\n`)
     .exitOverride();
 
   examining(program.command('check').argument('[episodes...]', 'ids of episodes; all where none is named'))
     .description('read the records, derive the facts, run every check, proof the texts; write nothing')
+    .option('--sarif', 'print what is found as SARIF 2.1.0, for editors and code review')
     .action(async (only: string[], given: Given) => {
       end(await report(check, options(only, given), given, args));
     });
@@ -60,6 +62,10 @@ export async function run(args: string[]): Promise<number> {
   return code;
 }
 
+function exitCodeLines(): string[] {
+  return Object.values(exitCodes).flatMap(({ code, says }) => wrap(says, 73).map((line, i) => `  ${(i === 0 ? String(code) : '').padStart(3)}  ${line}`));
+}
+
 function examining(command: Command): Command {
   return dataOption(command)
     .option('--cache <folder>', 'where work done before is kept', '.cache')
@@ -74,7 +80,7 @@ function options(only: string[], given: Given): Options {
 
 async function report(work: (options: Options, bar: Bar) => Promise<Checked | Built>, options: Options, given: Given, args: readonly string[]): Promise<number> {
   const recorder = new Recorder(options.data, disk);
-  const bar = progressBar(process.stderr, given.json === true);
+  const bar = progressBar(process.stderr, given.json === true || given.sarif === true);
   let result: Checked | Built;
   try {
     result = await work({ ...options, disk: recorder.disk }, bar);
@@ -82,11 +88,13 @@ async function report(work: (options: Options, bar: Bar) => Promise<Checked | Bu
     bar.done();
   }
   const code = result.fails ? exitCodes.findings.code : exitCodes.fine.code;
-  const text = (r: Checked | Built): string => given.json
-    ? `${JSON.stringify(asJson(r, options), null, 1)}\n`
-    : `${summary(r, options, { columns: columnsOf(process.stdout), ink: inkFor(process.stdout) }).join('\n')}\n`;
-  process.stdout.write(text(result));
-  rememberRun(args, { text: text(again(result)), code, outputs: 'published' in result ? outputsOf(result, options) : [], recorder });
+  const text = async (r: Checked | Built): Promise<string> => {
+    if (given.json) return JSON.stringify(asJson(r, options), null, 1);
+    if (given.sarif) return (await import('./sarif-text.js')).sarifText(r.examined.flatMap((e) => e.findings), printingAll(r.examined, options));
+    return summary(r, options, { columns: columnsOf(process.stdout), ink: inkFor(process.stdout) }).join('\n');
+  };
+  process.stdout.write(`${await text(result)}\n`);
+  rememberRun(args, { text: `${await text(again(result))}\n`, code, outputs: 'published' in result ? outputsOf(result, options) : [], recorder });
   return code;
 }
 

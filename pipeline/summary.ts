@@ -4,7 +4,7 @@ import type { Built, Checked, Options } from './build.js';
 import { counts } from './build.js';
 import { exitCodes } from './exit-codes.js';
 import type { Examined } from './examine.js';
-import { type Finding, type Ink, inOrder, padEnd, padStart, type PrintOptions, printFinding, harmless } from './places/index.js';
+import { type Finding, type Ink, inOrder, padEnd, padStart, type PrintOptions, printFinding, harmless, width, wrap } from './places/index.js';
 
 export interface Look {
   columns: number;
@@ -14,11 +14,12 @@ export interface Look {
 /** Lines for a person: every finding with its line, a table of the episodes, and what comes next. */
 export function summary(result: Checked | Built, options: Options, look: Look): string[] {
   const findings = result.examined.flatMap((e) => e.findings);
+  const print = { ...look, ...printingAll(result.examined, options) };
   return [
-    ...result.examined.flatMap((e) => inOrder(e.findings).flatMap((f) => [...printFinding(f, printing(e, options, look)), ''])),
+    ...worstLast(findings).flatMap((f) => [...printFinding(f, print), '']),
     ...table(result.examined, look),
     '',
-    ...closing(result, findings, options, look),
+    ...closing(result, findings, options, look).flatMap((line) => wrap(line, look.columns)),
   ];
 }
 
@@ -28,30 +29,40 @@ export function asJson(result: Checked | Built, options: Options): object {
   return { exit, ...built, episodes: result.examined.map(({ id, title, ready, counts: c, findings }) => ({ id, title, ready, ...c, findings: inOrder(findings) })) };
 }
 
-/** Paths as the person would type them here. */
 export function printing(examined: Examined, options: Pick<Options, 'data'>, look: Look): PrintOptions {
-  const project = relative(process.cwd(), join(options.data, '..'));
-  return {
-    ...look,
-    line: (file, line) => examined.lines[`${file}:${line}`],
-    path: (file) => harmless(join(project, file).split(sep).join('/')),
-  };
+  return { ...look, ...printingAll([examined], options) };
+}
+
+/** Paths as the person would type them here. */
+export function printingAll(examined: readonly Examined[], { data }: Pick<Options, 'data'>): Pick<PrintOptions, 'line' | 'path'> {
+  const project = relative(process.cwd(), join(data, '..'));
+  const lines = new Map(examined.flatMap((e) => Object.entries(e.lines)));
+  return { line: (file, line) => lines.get(`${file}:${line}`), path: (file) => harmless(join(project, file).split(sep).join('/')) };
+}
+
+/** What has to be put right stands last, where a person's eye is when the command is done. */
+function worstLast(findings: readonly Finding[]): Finding[] {
+  const rank = (f: Finding): string => (f.accepted ? 'accepted' : f.severity);
+  const sorted = inOrder(findings);
+  return ['accepted', 'note', 'warning', 'error'].flatMap((r) => sorted.filter((f) => rank(f) === r));
 }
 
 function table(examined: Examined[], { ink }: Look): string[] {
-  const head = ['episode', 'readings', 'facts', 'pictures', 'said', 'errors', 'warnings', 'notes', 'accepted'];
+  const head = ['episode', 'readings', 'facts', 'pictures', 'said', 'found'];
   const rows = examined.map((e) => {
     const open = e.findings.filter((f) => !f.accepted);
-    const of = (severity: Finding['severity']): string => String(open.filter((f) => f.severity === severity).length || '');
+    const of = (severity: Finding['severity']): number => open.filter((f) => f.severity === severity).length;
+    const found = [[of('error'), 'error'], [of('warning'), 'warning'], [of('note'), 'note']] as const;
+    const accepted = e.findings.length - open.length;
     return [
       harmless(e.id), String(e.counts.readings), String(e.counts.facts), String(e.counts.pictures), e.counts.mentions ? `${e.counts.agreed} of ${e.counts.mentions}` : '',
-      of('error'), of('warning'), of('note'), String(e.findings.length - open.length || ''),
+      [...found.filter(([n]) => n > 0).map(([n, what]) => plural(n, what)), ...(accepted > 0 ? [`${accepted} accepted`] : [])].join(', '),
     ];
   });
-  const used = head.map((_, i) => i < 3 || rows.some((r) => r[i] !== ''));
-  const all = [head, ...rows];
-  const widths = head.map((_, i) => Math.max(...all.map((r) => [...r[i]!].length)));
-  const line = (row: string[]): string => row.map((cell, i) => (i === 0 ? padEnd(cell, widths[i]!) : padStart(cell, widths[i]!))).filter((_, i) => used[i]).join('  ').trimEnd();
+  const used = head.map((_, i) => i < 4 || rows.some((r) => r[i] !== ''));
+  const widths = head.map((_, i) => Math.max(...[head, ...rows].map((r) => width(r[i]!))));
+  const left = (i: number): boolean => i === 0 || i === head.length - 1;
+  const line = (row: string[]): string => row.map((cell, i) => (left(i) ? padEnd(cell, widths[i]!) : padStart(cell, widths[i]!))).filter((_, i) => used[i]).join('  ').trimEnd();
   return [ink('faint', line(head)), ...rows.map(line)];
 }
 

@@ -24,16 +24,18 @@ export function printFinding(finding: Finding, options: PrintOptions): string[] 
   const tone: Ink = finding.accepted ? 'faint' : finding.severity;
   const head = `${ink(tone, finding.accepted ? `accepted ${finding.severity}` : finding.severity)} ${ink('faint', finding.code)} ${ink('strong', harmless(where(finding.place, options)))}`;
   const say = (label: string, text: string | undefined): string[] => (text ? paragraph(label === '' ? text : `${label}: ${text}`, columns) : []);
-  return [
+  const reason = say('accepted because', finding.accepted && `${finding.accepted.reason} (${where(finding.accepted.place, options)})`);
+  // What nobody need act on is told in short; the JSON has it all.
+  if (finding.accepted) return [head, ...say('', finding.message), ...reason];
+  const lines = [
     head,
     ...say('', finding.message),
     ...excerpt(finding.place, options, tone),
     ...say('derived', withoutRepeat(finding.derivation, finding.message)),
     ...say('likely', withoutRepeat(finding.slip, finding.message)),
     ...say('write instead', finding.suggest),
-    ...gathered(finding.related ?? [], finding.place, options).flatMap((line) => say('see', line)),
-    ...say('accepted because', finding.accepted && `${finding.accepted.reason} (${where(finding.accepted.place, options)})`),
   ];
+  return finding.severity === 'note' ? lines : [...lines, ...gathered(finding.related ?? [], finding.place, options).flatMap((line) => say('see', line))];
 }
 
 /** The line with its span underlined: tabs opened up, long lines cut around the span. */

@@ -98,7 +98,9 @@ test('help of every command tells its options, and of the program its exit codes
   expect(help.status).toBe(0);
   const commands = [...help.stdout.matchAll(/^ {2}([a-z]+) /gm)].map((m) => m[1]!).filter((c) => c !== 'help');
   expect(commands).toEqual(expect.arrayContaining(['check', 'build', 'explain']));
-  for (const { code, says } of Object.values(exitCodes)) expect(help.stdout).toContain(`${code}  ${says}`);
+  const words = help.stdout.replace(/\s+/g, ' ');
+  for (const { code, says } of Object.values(exitCodes)) expect(words).toContain(`${code} ${says}`);
+  for (const line of help.stdout.split('\n')) expect(line.length, line).toBeLessThanOrEqual(80);
   for (const c of commands) {
     const own = run(folder, [c, '--help']);
     expect([c, own.status]).toEqual([c, 0]);
