@@ -38,7 +38,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   const cue: Cue = { op: 'value', because: '', overRoom: false, median: false, another: false, placed: false, doubtful: false, perWatt: false };
   const segment = low.slice(seg.from, seg.to);
   cue.overRoom = hasPhrase(segment, [['over', 'room'], ['over', 'the', 'room'], ['above', 'room'], ['above', 'the', 'room'], ['above', 'ambient'], ['over', 'ambient'], ['over', 'the', 'ambient'], ['above', 'the', 'ambient'], ['over', 'air'], ['warmer', 'than', 'the', 'room'], ['hotter', 'than', 'the', 'room'], ['over', 'intake'], ['above', 'intake']]);
-  cue.median = segment.includes('median');
+  cue.median = segment.includes('median') || (m.from > 0 && low.slice(Math.max(0, seg.from - 8), m.from).includes('median') && !low.slice(Math.max(0, seg.from - 8), m.from).some((w, k, all) => /^(?:is|was|climbs|rises|falls|sits)$/.test(w) && k < all.length - 3) && /^(?:is|was|of|at|to|:)$/.test(low[m.from - 1] ?? ''));
   cue.perWatt = hasPhrase(low.slice(m.to, Math.min(seg.to, m.to + 4)), [['per', 'watt'], ['a', 'watt'], ['for', 'each', 'watt'], ['for', 'every', 'watt']]);
   cue.another = /^(?:another|further|additional)$/.test(low[m.from - 1] ?? '');
   cue.placed = placed(t, m);
@@ -49,7 +49,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
     return cue;
   }
   // A verb inside a name ("heat sink") is none.
-  const plain = low.map((w, k) => (covered(k) && (k < m.from || k >= m.to) ? '\u0000' : w));
+  const plain = low.map((w, k) => (covered(k) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? '\u0000' : w));
   const change = changeOf(plain, m, seg, covered);
   const base = baseScope(low, m, seg, Math.max(seg.to, reach), covered);
   if (base) cue.base = base;
@@ -162,7 +162,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
 }
 
 function flip(way: Way, less: boolean): Way {
-  return !less ? way : ({ up: 'down', down: 'up', better: 'worse', worse: 'better', apart: 'apart' } as const)[way];
+  return !less ? way : ({ up: 'down', down: 'up', better: 'worse', worse: 'better', lost: 'lost', apart: 'apart' } as const)[way];
 }
 
 function notTrailer(low: readonly string[], i: number, length: number): boolean {

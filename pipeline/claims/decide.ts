@@ -23,6 +23,8 @@ export const doubt = 1.5;
 export interface Weighing {
   /** Say nothing rather than "untied" where nothing fits: a number that need not be about a reading. */
   silent?: boolean;
+  /** Another bound for "about as good", where few values are possible and chance fits are likely. */
+  margin?: number;
   /** Never an alarm: the words leave open what kind of statement it is. */
   soft?: boolean;
 }
@@ -33,7 +35,7 @@ export function decide(m: Mention, candidates: readonly Candidate[], weighing: W
   if (!best) return { verdict: weighing.silent ? 'not-a-claim' : 'untied', why: 'no reading of the record goes with these words', ranked };
   // The same comparison the other way round is never "about as good": it is the mistake looked for.
   const counts = (r: { candidate: Candidate; fits: boolean }): boolean => r.fits && !mirrors(best.candidate, r.candidate);
-  const near = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + margin);
+  const near = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + (weighing.margin ?? margin));
   if (near) return { verdict: 'agrees', chosen: near.candidate, why: near.candidate.why, ranked };
   const far = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + doubt);
   if (weighing.silent) return { verdict: 'not-a-claim', why: 'need not be about a reading', ranked };

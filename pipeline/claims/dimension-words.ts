@@ -11,7 +11,7 @@ const rows: [Dimension[], string][] = [
   [['rotation'], 'fan speed|spin|spins|spun|spinning|turns|rpm'],
   [['sound-level'], 'noise|noise level|loud|loudness|sound level|quiet|louder|quieter|loudest|quietest|decibels|dba|silent|hear'],
   [['energy'], 'energy|charge|watt hours'],
-  [['duration'], 'lasts|lasted|last for|takes|took|how long|runtime|run time|battery life|play time'],
+  [['duration'], 'lasts|lasted|last for|how long|runtime|run time|battery life|play time'],
   [['mass'], 'weight|weighs|weighed|weigh|heavier|lighter|mass|heaviest|lightest'],
   [['flow'], 'flow|flow rate|flows'],
   [['data-rate'], 'transfer rate|throughput|reads at|writes at|bandwidth'],

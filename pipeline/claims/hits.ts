@@ -76,7 +76,7 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Map<numb
       // "88.4, 91.2, 88.6": as many figures as a setting or workload has values, in the order of the record.
       for (const field of ['setting', 'workload'] as const) {
         const slot = g.of[field][0]!;
-        const values = [...g.values[slot]!.keys()];
+        const values = [...new Set(g.cells.filter((x) => !x.fixed && x.at[slot]).map((x) => x.at[slot]!))];
         if (values.length !== numbers.length || g.of[field].length > 1) continue;
         const backwards = (named0(hits, slot) === values.at(-1) && new Set(hits.filter((h) => h.slot === slot).map((h) => h.value)).size > 1) || /\b(?:heaviest|highest|biggest|largest|fastest|top)\b.*\bfirst\b/.test(p.low.join(' '));
         const named = hits.filter((h) => h.slot === slot);

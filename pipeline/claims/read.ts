@@ -30,7 +30,7 @@ export function readMention(c: Context, index: number): Reading {
   if (cue.op === 'count') return as(decide(m, readRuns(c, index), { silent: true }));
   if (!m.unit && m.type === 'cardinal' && (counting(c, index) || !cue.placed) && cue.op !== 'change') {
     const { candidates, sure } = readCount(c, index);
-    if (candidates.length) return as(decide(m, candidates, { silent: !sure }));
+    if (candidates.length) return as(decide(m, candidates, { silent: !sure, margin: 0.35 }));
     if (!cue.placed) return as(decide(m, [], { silent: true }));
   }
   const out: Candidate[] = [];
@@ -77,7 +77,8 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
   const { low } = c.parsed;
   const elapsed = m.unit?.dimension === 'duration' && (/^(?:after|for|in|within|every|over|another|last|first|next|per|past|until)$/.test(low[m.from - 1] ?? '') || /^(?:in|later|into|long|of|after|before|ago)$/.test(low[m.to] ?? '') || !timed(c, index));
   const aside = m.adjectival && !c.hits.roles.some((r) => r.from >= m.to && r.from <= m.to + 3);
-  return as(decide(m, [...out, ...soft], { silent: elapsed || aside || cue.doubtful || !supported(c, index) }));
+  const second = pair && pairWith(c, index)?.second === index;
+  return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), silent: elapsed || aside || cue.doubtful || !supported(c, index) }));
 }
 
 /** The sentence, or the one before, speaks of a measured time. */
@@ -250,13 +251,13 @@ function readPlace(c: Context, index: number): Decision {
     if (low[m.to] === 'first' || /^(?:most|least)$/.test(low[m.from]!) && (beside[0] === 'of' || !/^(?:efficient|power|noise|heat|frames)$/.test(beside[0] ?? ''))) return decide(m, [], { silent: true });
   }
   const candidates = readRank(c, index);
-  const d = decide(m, candidates, { silent: true });
+  const d = decide(m, candidates, { silent: true, margin: 0.35 });
   if (d.verdict === 'agrees') return d;
   const subjectSaid = c.hits.hits.some((h) => ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field) && (h.segment === index || h.segment === index + 1));
   const measureSaid = (m.superlative?.of.length ?? 0) > 0 || c.hits.dimensions.length > 0 || c.hits.hits.some((h) => c.grid.slots[h.slot]!.field === 'measure' || c.grid.slots[h.slot]!.field === 'part') || m.type === 'ordinal';
   const best = d.ranked[0];
   const standing = subjectSaid || sizeSaid(c, index) !== undefined || /^(?:this|that|it)$/.test(low[Math.max(0, said.segment.from)] ?? '') || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it)$/.test(w));
-  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + 1.2)) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
+  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + 0.55)) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
   return d;
 }
 

@@ -22,6 +22,8 @@ interface Node {
 const root: Node = { next: new Map() };
 // Symbols that are English words too, or too short to be told from one, count only right after digits and in their exact case.
 const exactOnly = new Set(['C', 'F', 'A', 'V', 'W', 'K', 'B', 'g', 'm', 's', 'h', 'd', 'l', 'L', 'J', 'bar', 'in', 'ft', 'min', 'x', '×', '°', 'lb', 'oz', 'gal', 'Pa', 'Hz', 'mm', 'cm', 'um', 'us', 'ms', 'mg', 'kg', 'MB', 'GB', 'TB', 'kB', 'mV', 'mW', 'mA', 'kW', 'Wh', 'Ah', 'kJ', 'um', 'lx']);
+/** Symbols that no word looks like, in whatever case a transcript has them. */
+const anyCase = new Set(['db', 'mv', 'kw', 'mw', 'wh', 'kg', 'mm', 'cm', 'gb', 'tb', 'mb', 'kb', 'hz', 'ns']);
 const never = new Set(['count', '1', 'in', 'degree Celsius', 'd', 'pp']);
 
 function words(name: string): string[] {
@@ -41,9 +43,10 @@ function add(name: string, of: Unit, plural: boolean): void {
   if (node.unit) return;
   node.unit = of;
   node.plural = plural;
-  if (exact) node.exact = name;
+  if (exact && !anyCase.has(name.toLowerCase())) node.exact = name;
 }
 
+add('kelvin', unit('K'), true);
 for (const u of units.values()) {
   add(u.symbol, u, true);
   add(u.id, u, true);
