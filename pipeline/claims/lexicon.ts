@@ -34,6 +34,8 @@ export interface Lexicon {
   unitOf: ReadonlyMap<string, Unit>;
   /** The slot of measures. */
   measureSlot: number;
+  /** "the third" for "the third step": places that name a setting or a load. */
+  places: ReadonlyMap<string, Meaning>;
   /** Whole numbers that stand in names. */
   numbered: ReadonlySet<string>;
 }
@@ -123,7 +125,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   for (const [text, role] of roleWords) put(keyOfPhrase(text), { slots: [], role, own: false });
   const numbered = new Set([...about.setups.values()].flatMap((n) => [n.id, ...n.spoken].flatMap((s) => s.match(/\b\d{1,4}\b/g) ?? [])));
   const unitOf = new Map([...g.byMeasure].flatMap(([m, list]) => { const ids = new Set(list.map((c) => c.unit.id)); return ids.size === 1 ? [[m, list[0]!.unit] as const] : []; }));
-  return { root, heard: properWords(maps, g), numbered, unitOf, measureSlot: g.of.measure[0]! };
+  return { root, heard: properWords(maps, g), numbered, unitOf, measureSlot: g.of.measure[0]!, places: elliptical(maps, g) };
 }
 
 const prepositions = new Set(['on', 'in', 'at', 'with', 'under', 'of', 'without', 'by', 'inside', 'for', 'over', 'from']);
@@ -164,6 +166,20 @@ function elapsed(id: string): string[] {
   return /after|end|last/.test(id) ? forms.flatMap((f) => [`after ${f}`, `${f} in`, `${f} later`, `${f} on`, `${f} into`]) : forms.flatMap((f) => [`first ${f}`, `after ${f}`, f]);
 }
 
+/** Where several things share their noun ("the first step", "the last step"), the word before it alone may stand for them. */
+function elliptical(maps: [KeyField, ReadonlyMap<string, { id: string; spoken: string[] }>][], g: Grid): Map<string, Meaning> {
+  const out = new Map<string, Meaning>();
+  for (const [field, map] of maps) {
+    if (field !== 'setup' && field !== 'setting' && field !== 'workload') continue;
+    const two = [...map.values()].flatMap((n) => n.spoken.map((s) => ({ id: n.id, words: keyOfPhrase(s) })).filter((x) => x.words.length === 2));
+    for (const { id, words } of two) {
+      const sharing = new Set(two.filter((x) => x.words[1] === words[1]).map((x) => x.id));
+      if (sharing.size > 1 && !out.has(words[0]!)) out.set(words[0]!, { slots: slotsOf(g, field, id, words), own: true });
+    }
+  }
+  return out;
+}
+
 /** Capitalised words of setup names, for a word that a transcript misheard. */
 function properWords(maps: [KeyField, ReadonlyMap<string, { id: string; spoken: string[] }>][], g: Grid): Map<string, Meaning[]> {
   const out = new Map<string, Meaning[]>();
@@ -185,6 +201,14 @@ export function meaningsOf(lex: Lexicon, words: readonly string[]): readonly Mea
   let node: Node | undefined = lex.root;
   for (const w of words) node = node?.next.get(w);
   return node?.meanings;
+}
+
+const verbsToo = new Set(['read', 'write', 'draw', 'run', 'load', 'rise', 'drop', 'lead', 'set', 'hold', 'take', 'spin', 'turn', 'cool']);
+const subjects = new Set(['it', 'they', 'we', 'i', 'you', 'he', 'she', 'which', 'that', 'meter', 'gauge', 'sensor', 'would', 'will', 'can', 'could']);
+
+/** "it read 1.449": a verb, although a part may be called so. */
+export function isVerb(t: readonly Token[], n: Name): boolean {
+  return n.to - n.from === 1 && verbsToo.has(stem(t[n.from]!)) && subjects.has(t[n.from - 1]?.low ?? '');
 }
 
 /** All names in a sentence, the longest at each place; a shorter one inside a longer is left out unless it is of another field. */

@@ -9,7 +9,8 @@ export function numberLists(p: Parsed): number[][] {
   let run: number[] = [];
   p.said.forEach((s, i) => {
     const before = p.said[i - 1];
-    const figure = s.mention.type === 'cardinal' && !s.named;
+    const figure = (s.mention.type === 'cardinal' || s.mention.type === 'ordinal') && !s.named;
+    if (before && before.mention.type !== s.mention.type) { if (run.length > 1) out.push(run); run = []; }
     let joined = figure && before !== undefined && run.length > 0;
     for (let k = before?.mention.to ?? 0; joined && k < s.mention.from; k++) joined = numberGlue.has(p.low[k]!);
     if (joined && s.mention.from === before!.mention.to && (s.mention.form !== 'digits' || before!.mention.unit && !before!.mention.sharedUnit)) joined = false;

@@ -2,7 +2,7 @@
 import { findMentions, findNumbers, type Mention, type Token, tokens, unitAt } from '../script/index.js';
 import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
-import { atoms, findNames, type Lexicon, meaningsOf, type Name } from './lexicon.js';
+import { atoms, findNames, isVerb, type Lexicon, meaningsOf, type Name } from './lexicon.js';
 import { numberLists } from './lists.js';
 import { misheard } from './misheard.js';
 
@@ -29,7 +29,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const low = t.map((w) => w.low);
   const all = findMentions(t);
   const numbers = findNumbers(t);
-  const names = misheard(t, findNames(lex, atoms(t, numbers)), lex);
+  const names = misheard(t, findNames(lex, atoms(t, numbers)), lex).filter((n) => !isVerb(t, n) || n.meanings.every((m) => !m.own));
   const quiet: { mention: Mention; why: string }[] = [];
   const live: { mention: Mention; named?: Name }[] = [];
   const announced = /^(?:in|as)$/.test(low[0] ?? '') ? unitAt(t, 1, false) : undefined;
@@ -48,6 +48,12 @@ export function parse(text: string, lex: Lexicon): Parsed {
       continue;
     }
     if (name && (m.type === 'superlative' || m.type === 'ordinal')) { quiet.push({ mention: m, why: 'part of a name' }); continue; }
+    const place = m.type === 'ordinal' && /^(?:the|a)$/.test(low[m.from - 1] ?? '') ? lex.places.get(m.value.sign() < 0 ? 'last' : low[m.from]!) : undefined;
+    if (place && m.to - m.from === 1 && (!t[m.to] || t[m.to]!.kind === 'mark' || /^(?:is|was|has|does|did|draws|saves|takes|gets|costs|and|one|at|already|still|only)$/.test(low[m.to]!))) {
+      (names as Name[]).push({ from: m.from, to: m.to, meanings: [place] });
+      quiet.push({ mention: m, why: 'a name' });
+      continue;
+    }
     if (m.idle) { quiet.push({ mention: m, why: m.idle }); continue; }
     live.push({ mention: m });
   }

@@ -42,7 +42,13 @@ export function readChange(c: Context, index: number): Candidate[] {
   // "… 2,701 megahertz, 44 down": nothing named beside it, so it is about the figure just said.
   if (!words.any && !c.hits.hits.some((h) => h.segment === index && c.grid.slots[h.slot]!.field !== 'measure') && !cue.another) {
     const values = lastValues(c, index);
-    const subject = values[0] && firstCell(c.grid, values[0]);
+    let subject = values[0] && firstCell(c.grid, values[0]);
+    if (subject?.fixed) {
+      // "1780 where the box says 1800, so twenty short": what was promised is the base.
+      const promised = subject;
+      subject = undefined;
+      for (const t of values.slice(1, 3)) { const x = firstCell(c.grid, t); if (x && !x.fixed) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [x.key, promised.key] }, percent ? 'percent_change' : 'difference', 0, x, 'against what was set', { sign: signOf(c, way, x), base: promised }); }
+    }
     if (subject) {
       for (const x of out) if (x.subject !== subject) x.cost += 0.3;
       const other = values[1] && firstCell(c.grid, values[1]);

@@ -107,7 +107,7 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
   const what: Counted[] = counted ? counted.what : ['setups', 'settings', 'combinations', 'workloads'];
   for (const [k, w] of what.entries()) {
     for (const { cells, n } of members(c, w)) {
-      if (!cells.length) continue;
+      if (!cells.length || (size && mention.value.toNumber() > n * 2 && mention.value.toNumber() > 12)) continue;
       const variant = w === 'combinations' ? 'keys' : w;
       const whole = /^(?:other|remaining)$/.test(low[mention.from - 1] ?? '');
       const left = whole ? n - c.now.placed.length : n;
@@ -190,7 +190,7 @@ function readCondition(c: Context, index: number): { candidates: Candidate[]; su
   const down = tail.some((w, i) => downward.test(w) || (/^(?:shorter|lower|slower|worse|smaller|fewer)$/.test(w) && tail[i + 1] === 'than'));
   const missing = tail.some((w) => /^(?:miss|misses|missed|fail|fails|failed)$/.test(w));
   const thresholds: { operand: string; like?: Cell; cost: number; mass?: string; unit?: Unit }[] = [];
-  const until = c.parsed.said.slice(index + 2).find((s, k) => isCondition(c, index + 2 + k))?.mention.from ?? Infinity;
+  const until = c.parsed.said.slice(index + 2).find((_, k) => isCondition(c, index + 2 + k))?.mention.from ?? Infinity;
   for (const later of [...c.parsed.said.slice(index + 2).filter((s) => s.mention.from < until), ...c.parsed.said.slice(0, index).reverse()]) {
     const m = later.mention;
     if (m.type !== 'cardinal' || m.unit?.id === 'points' || later.cue.op === 'count' || (m.from < until && thresholds.length)) continue;

@@ -1,6 +1,8 @@
 // A mention read as a proportion: a share of something, a multiple, points between two shares.
 import { basesFor, baseWords, changesOf } from './bases.js';
 import { type Candidate, type Context, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
+import { moved } from './grid.js';
+import { changeVerbs, phraseAt } from '../script/index.js';
 import { overRoomTerm, push } from './read-value.js';
 import { firstCell, substitute, type Term } from './terms.js';
 
@@ -44,8 +46,20 @@ export function readRatio(c: Context, index: number): Candidate[] {
     if (prior && !changesOf(words).length) push(out, c, { kind: 'ratio', args: [last, prior] }, 'ratio', 0.7 + 0.6 * k, subject, 'the one before');
   }
   const { cells } = subjectCells(c, index, unitsOf(said, true));
+  const verb = c.parsed.low.slice(said.segment.from, said.mention.from).some((_, i) => phraseAt(changeVerbs, c.parsed.low, said.segment.from + i) !== undefined);
   for (const { cell, cost } of cells) {
     if (out.length > 150) break;
+    // "saves more than twice as much power as the first": changes against a common base.
+    if (verb) {
+      for (const change of changesOf(words)) {
+        const other = moved(c.grid, cell, change);
+        if (!other || other === cell) continue;
+        for (const b of basesFor(c, cell, index, { ...words, overrides: new Map(), any: false, low: [], roles: [], pronoun: false }, undefined).slice(0, 8)) {
+          if (b.cell === other || cost + b.cost > 2) continue;
+          push(out, c, { kind: 'ratio', args: [{ kind: 'difference', args: [cell.key, b.cell.key] }, { kind: 'difference', args: [other.key, b.cell.key] }] }, 'ratio', cost + 0.2 + b.cost * 0.5, cell, 'of the changes', { firm: true });
+        }
+      }
+    }
     if (said.cue.overRoom) {
       const over = overRoomTerm(c, cell);
       for (const change of changesOf(words)) {

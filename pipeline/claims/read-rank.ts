@@ -4,18 +4,27 @@ import { siblings } from './bases.js';
 import { type Candidate, type Context, polarity, subjectCells, unitsOf } from './context.js';
 import { evidenceFor } from './evidence.js';
 import { type Cell, type Grid, kindOf } from './grid.js';
-import { push } from './read-value.js';
+import { fit } from './decide.js';
+import { push, readValue } from './read-value.js';
 
 export function readRank(c: Context, index: number): Candidate[] {
   const said = c.parsed.said[index]!;
   const { mention, cue } = said;
   const { low } = c.parsed;
-  const { cells } = subjectCells(c, index, unitBeside(c, index), { ahead: true, ignoreBase: true });
+  const ahead = namedAhead(c, index);
+  const beside = figureBeside(c, index);
+  const { cells } = subjectCells(c, index, unitBeside(c, index), { ahead, ignoreBase: true });
+  // "Second, the Corvane, with 59.7": the figure beside it tells what is ranked.
+  if (beside) {
+    for (const x of cells) x.cost += x.cell === beside ? 0 : 0.5;
+    if (!cells.some((x) => x.cell === beside)) cells.push({ cell: beside, cost: 0 });
+    cells.sort((x, y) => x.cost - y.cost);
+  }
   const out: Candidate[] = [];
   const size = sizeSaid(c, index);
   const sets = rankSets(c, index);
   for (const { cell, cost } of cells) {
-    if (cell.fixed || out.length > 80) continue;
+    if ((cell.fixed && !c.grid.onlyConstant.has(cell.at[c.grid.of.measure[0]!]!)) || out.length > 80) continue;
     const good = polarity(c, cell);
     const variants: [string, number][] = [];
     if (cue.way === 'up') variants.push(['highest', 0]);
@@ -34,6 +43,36 @@ export function readRank(c: Context, index: number): Candidate[] {
   }
   void low;
   return out;
+}
+
+/** "Hottest of all is the Dunmarrow", "First, the Ashmere": the thing placed comes after. */
+function namedAhead(c: Context, index: number): boolean {
+  const { mention, segment } = c.parsed.said[index]!;
+  const things = c.hits.hits.filter((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && h.baseOf < 0);
+  if (things.some((h) => h.segment === index)) return true;
+  const after = things.find((h) => h.from >= mention.to);
+  if (!after) return false;
+  const before = things.some((h) => h.from < segment.from + 1 && h.from < mention.from);
+  return !before || c.parsed.low.slice(mention.to, after.from).some((w) => /^(?:is|was|are|remains|stays|belongs|goes|comes|came|go)$/.test(w)) || (mention.type === 'ordinal' && c.parsed.low[mention.to] === ',');
+}
+
+/** The reading that the figure next to it, in the same sentence, was or will be tied to. */
+function figureBeside(c: Context, index: number): Cell | undefined {
+  const { said } = c.parsed;
+  const own = c.hits.hits.filter((h) => h.segment === index && h.baseOf < 0);
+  const agrees = (cell: Cell): boolean => own.every((h) => c.grid.slots[h.slot]!.field === 'measure' || c.grid.slots[h.slot]!.field === 'part' || cell.at[h.slot] === h.value || own.some((o) => o.slot === h.slot && cell.at[o.slot] === o.value));
+  const order = said[index]!.cue.of?.length ? [index - 1, index + 1] : [index + 1, index - 1];
+  for (const k of order) {
+    const s = said[k];
+    if (!s || s.mention.type !== 'cardinal' || s.cue.op !== 'value' || s.named || (!s.mention.unit && s.mention.decimals === 0)) continue;
+    const known = k < index ? c.done[k] : undefined;
+    const cell = known?.term.kind === 'mean' ? known.subject : k > index ? readValue(c, k).filter((x) => x.cost <= 0.9 && fit(s.mention, x) && x.term.kind === 'mean').sort((x, y) => x.cost - y.cost)[0]?.subject : undefined;
+    if (!cell || cell.fixed || !agrees(cell)) continue;
+    const of = said[index]!.cue.of;
+    if (of?.length && !of.includes(cell.unit.dimension)) continue;
+    return cell;
+  }
+  return undefined;
 }
 
 /** A place in a ranking is about what the figure beside it is about: "second, with 47 millivolts". */

@@ -41,7 +41,7 @@ export function readMention(c: Context, index: number): Reading {
   const pair = pairWith(c, index);
   if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : x)));
   if (cue.op === 'ratio') return as(decide(m, readRatio(c, index), { silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }));
-  if (cue.op === 'points') return as(decide(m, readPoints(c, index), {}));
+  if (cue.op === 'points') { const found = readPoints(c, index); return as(decide(m, found, { soft: !found.some((x) => x.firm || x.cost <= 0.4) })); }
   const d = decideFigure(c, index, out, range !== undefined, pair !== undefined);
   return d.verdict === 'agrees' ? d : slippedUnit(c, index, d);
 }
@@ -58,7 +58,7 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
     return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], {}));
   }
   // "… 24 percent but the average only 19": the unit of the figure before.
-  if (!m.unit && (cue.op === 'change' || again || /^percent/.test(c.now.said[0]?.kind ?? '')) && lastUnit(c, index)?.id === '%') {
+  if (!m.unit && (cue.op === 'change' || again || /^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '') || /^percent/.test(c.now.said[0]?.kind ?? '')) && lastUnit(c, index)?.id === '%') {
     const elided = { ...m, unit: unit('%') };
     const shadow = withMention(again ? withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }) : c, index, elided);
     const first = decide(elided, readPercent(shadow, index), {});
@@ -248,6 +248,7 @@ function readPlace(c: Context, index: number): Decision {
     // "from coolest to hottest" states an order; "most of you", "at best" state nothing.
     const beside = [low[m.to], low[m.to + 1], low[m.from - 1], low[m.from - 2]];
     if ((low[m.to] === 'to' && c.parsed.said[index + 1]?.mention.superlative) || (low[m.from - 1] === 'to' && c.parsed.said[index - 1]?.mention.superlative)) return decide(m, [], { silent: true });
+    if (low.slice(m.to, m.to + 5).includes(':') && m.value.toNumber() === 1) return decide(m, [], { silent: true });
     if (low[m.to] === 'first' || /^(?:most|least)$/.test(low[m.from]!) && (beside[0] === 'of' || !/^(?:efficient|power|noise|heat|frames)$/.test(beside[0] ?? ''))) return decide(m, [], { silent: true });
   }
   const candidates = readRank(c, index);
@@ -257,8 +258,14 @@ function readPlace(c: Context, index: number): Decision {
   const measureSaid = (m.superlative?.of.length ?? 0) > 0 || c.hits.dimensions.length > 0 || c.hits.hits.some((h) => c.grid.slots[h.slot]!.field === 'measure' || c.grid.slots[h.slot]!.field === 'part') || m.type === 'ordinal';
   const best = d.ranked[0];
   const standing = subjectSaid || sizeSaid(c, index) !== undefined || /^(?:this|that|it)$/.test(low[Math.max(0, said.segment.from)] ?? '') || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it)$/.test(w));
-  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + 0.55)) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
+  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 ? 0.9 : 0.35) : 0.5)) && (m.type !== 'ordinal' || ranking(c, index))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
   return d;
+}
+
+/** Places are being given: several in the sentence, one before, or "place" itself. */
+function ranking(c: Context, index: number): boolean {
+  const { said, low } = c.parsed;
+  return said.filter((s) => s.mention.type === 'ordinal' || s.mention.superlative).length > 1 || c.now.placed.length > 0 || low.includes('place') || /^(?:holds|takes|took|held|to|comes|came|in)$/.test(low[said[index]!.mention.from - 1] ?? '');
 }
 
 export { firstCell };

@@ -11,7 +11,7 @@ const inIds: [Role, RegExp][] = [
   ['rated', /(?:^|-)(?:rated|rating|nominal|label|spec|claimed|advertised|nameplate)(?:-|$)/],
   ['offset', /(?:^|-)offset(?:-|$)/],
   ['idle', /(?:^|-)(?:idle|rest|standby|desktop)(?:-|$)/],
-  ['start', /(?:^|-)(?:first|start|initial|begin|opening|cold|early|before|burst|peak)(?:-|$)/],
+  ['start', /(?:^|-)(?:first|start|initial|begin|opening|cold|early|before|burst)(?:-|$)/],
   ['end', /(?:^|-)(?:after|end|last|final|late|steady|settled|warm|sustained|soaked)(?:-|$)/],
 ];
 
