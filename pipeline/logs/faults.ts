@@ -24,11 +24,6 @@ export class Faults {
     this.#kinds.delete(kind);
   }
 
-  count(kind: string): number {
-    const known = this.#kinds.get(kind);
-    return known ? known.more + 1 : 0;
-  }
-
   list(): Finding[] {
     return [...this.#kinds.values()].map(({ finding, more }) => (more ? { ...finding, message: `${finding.message} (and on ${more} more line${more === 1 ? '' : 's'})` } : finding));
   }

@@ -57,7 +57,7 @@ function trace(durations: readonly number[], seconds: number, phase: string): { 
   return { times, values: [...durations], windows: [{ phase, start: 0, end: t }] };
 }
 
-export function lowRate(durations: readonly number[], decimals: number, inSeconds: Unit['factor'], low: LowDefinition): Exact {
+function lowRate(durations: readonly number[], decimals: number, inSeconds: Unit['factor'], low: LowDefinition): Exact {
   const slowestFirst = [...durations].sort((a, b) => b - a);
   if (low.kind === 'slowest') {
     const n = Math.max(1, Math.round((durations.length * low.percent) / 100));
@@ -72,5 +72,11 @@ export function lowRate(durations: readonly number[], decimals: number, inSecond
 /** A definition in words, to stand with the measure. */
 export function lowInWords(low: LowDefinition): string {
   if (low.kind === 'slowest') return `mean rate of the slowest ${low.percent} % of frames`;
-  return low.kind === 'frame-time-percentile' ? `rate at the ${low.percent}th percentile of frame times (type ${low.type})` : `${low.percent}th percentile of frame rates (type ${low.type})`;
+  const nth = `${low.percent}${ending(low.percent)} percentile`;
+  return low.kind === 'frame-time-percentile' ? `rate at the ${nth} of frame times (type ${low.type})` : `${nth} of frame rates (type ${low.type})`;
+}
+
+function ending(n: number): string {
+  if (!Number.isInteger(n) || (n % 100 > 10 && n % 100 < 14)) return 'th';
+  return ['th', 'st', 'nd', 'rd'][n % 10] ?? 'th';
 }

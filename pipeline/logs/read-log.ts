@@ -40,7 +40,6 @@ export interface ReadLog {
   phases: string[];
   /** In the order of the layout's columns; the frame column last, where there is one. */
   columns: ReadColumn[];
-  cutOff: boolean;
   faults: Faults;
 }
 
@@ -177,7 +176,7 @@ export function readLog(source: Source, layout: LogLayout): { value: ReadLog | u
     }
   });
   const value = samples === 0 ? undefined : {
-    times: times.done(), lines: lines.done(), phases, faults, cutOff: faults.has('log-cut-off'),
+    times: times.done(), lines: lines.done(), phases, faults,
     columns: stores.map((s) => ({ values: s.numbers.done(), decimals: s.decimals, empty: s.filled === 0, bad: s.bad })),
   };
   return { value, findings: samples === 0 ? faults.list() : [] };

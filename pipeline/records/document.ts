@@ -6,7 +6,7 @@ export type { Node } from 'yaml';
 export { isMap, isScalar, isSeq } from 'yaml';
 
 /** Characters; beyond it a record is refused unread. Readings in bulk belong in CSV. */
-export const largestRecord = 2_000_000;
+const largestRecord = 2_000_000;
 /** Nodes read through aliases, in all; some thousands are a person's work, more is an attack or an accident. */
 const mostThroughAliases = 20_000;
 

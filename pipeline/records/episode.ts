@@ -62,7 +62,7 @@ export interface Reading {
   place: Place;
   /** Set aside: kept and reported, never averaged. */
   aside?: { reason: string; place: Place };
-  /** The stretch of a log that it was averaged from. */
+  /** The stretch of a log that it was averaged from; `trace` is empty where the log was not kept as one. */
   log?: { trace: string; firstLine: number; lastLine: number; samples: number };
 }
 

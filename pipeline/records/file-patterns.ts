@@ -1,7 +1,7 @@
 // Names of several logs at once: logs/{setting}-run{run}.csv.
 import { nearest } from '../places/index.js';
 
-export const placeholders = ['setup', 'setting', 'workload', 'run'] as const;
+const placeholders = ['setup', 'setting', 'workload', 'run'] as const;
 export type Placeholder = (typeof placeholders)[number];
 
 export interface FilePattern {

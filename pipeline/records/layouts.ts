@@ -1,8 +1,9 @@
 // The layouts of the record to what the log reader takes.
-import { type LogColumn, type LogLayout, type LogTime, type LogWindow, type LowDefinition, type Encoding } from '../logs/index.js';
+import { lowInWords, type LogColumn, type LogLayout, type LogTime, type LogWindow, type LowDefinition, type Encoding } from '../logs/index.js';
 import { findUnit, readQuantity, unit } from '../quantities/index.js';
 import { type Context, usualUnit } from './context.js';
-import type { LayoutDraft } from './record-shape.js';
+import type { Measure } from './episode.js';
+import type { LayoutDraft } from './layout-shape.js';
 import type { Entry, Written } from './shape.js';
 import { unknownUnit } from './tables.js';
 import { quantityOf, unitOf } from './values.js';
@@ -134,16 +135,29 @@ function readFrames(ctx: Context, { fields: f, place }: NonNullable<LayoutDraft[
   if (!f.average && !f.low && !f.each) reader.fail({ ...place, endLine: place.line }, 'record-missing', 'frames need "average", "low" or "each"');
   const phase = f.phase?.text ?? 'load';
   names.use('phase', phase, f.phase?.place ?? place);
+  const lows = (f.low ?? []).flatMap(({ key, value }) => {
+    const definition = named(key) ? readLow(value.text) : undefined;
+    if (named(key) && !definition) reader.fail(value.place, 'record-form', `"${value.text}" defines no low figure; write slowest 1 %, p99 frame time, or p1 frame rate`, { said: value.text });
+    return definition ? [{ as: key.text, definition, place: value.place }] : [];
+  });
+  define(ctx, [...(f.average ? [[f.average.text, 'frames over time'] as const] : []), ...lows.map((l) => [l.as, lowInWords(l.definition)] as const)]);
   return {
     at: { name: f.column!.text, place: f.column!.place }, unit: u ?? unit('ms'), phase, skip: Number(f.skip?.text ?? 0),
     ...(named(f.average) && { average: f.average.text }),
     ...(named(f.each) && { each: f.each.text }),
-    lows: (f.low ?? []).flatMap(({ key, value }) => {
-      const definition = named(key) ? readLow(value.text) : undefined;
-      if (named(key) && !definition) reader.fail(value.place, 'record-form', `"${value.text}" defines no low figure; write slowest 1 %, p99 frame time, or p1 frame rate`, { said: value.text });
-      return definition ? [{ as: key.text, definition, place: value.place }] : [];
-    }),
+    lows,
   };
+}
+
+/** How the figures of a frame log are defined stands with their measure, unless the record says it in its own words. */
+function define(ctx: Context, said: (readonly [as: string, words: string])[]): void {
+  for (const [as, words] of said) {
+    const [id = '', part = ''] = as.split('/');
+    const measure = ctx.names.map('measure').get(id) as Measure | undefined;
+    if (!measure || ctx.fields.measures?.some((e) => e.key.text === id && e.value.fields.definition)) continue;
+    const one = part ? `${part}: ${words}` : words;
+    if (!measure.definition?.split('; ').includes(one)) measure.definition = measure.definition ? `${measure.definition}; ${one}` : one;
+  }
 }
 
 /** Percentiles are of type 7 (Hyndman and Fan 1996) unless another is named. */

@@ -4,7 +4,7 @@ import { unit } from '../quantities/index.js';
 import { type Context, type Readings, usualUnit } from './context.js';
 import type { Reading } from './episode.js';
 import { type KeyParts, makeKey } from './key.js';
-import type { ScopedBlock, Values } from './record-shape.js';
+import type { ScopedBlock, Values } from './values-shape.js';
 import type { Entry, Written } from './shape.js';
 import { runsOf } from './values.js';
 

@@ -1,89 +1,10 @@
 // The record as a whole: every field that episode.yaml may have, in the order in which the README explains them.
-import { encodings } from '../logs/index.js';
 import { constantPhases } from './common-names.js';
-import { idRule, isId, keyFields } from './key.js';
-import { byKind, choice, defined, type Entry, fields, list, mapOf, type Read, type Shape, turned, type Written, written } from './shape.js';
-
-const asId = (text: string) => (isId(text) ? undefined : `"${text}" cannot be an id: ${idRule}`);
-const text = (says: string) => written('a text', says);
-const texts = (says: string) => list(written('a text'), says, true);
-const id = (says: string) => written('an id', says, asId, { type: ['string', 'number'] });
-/** A name that stands elsewhere in the record; `Names` tells whether it does. */
-const ref = (says: string) => written('an id', says, undefined, { type: ['string', 'number'] });
-const refs = (says: string) => list(ref('An id.'), says, true);
-const quantity = (says: string) => written('a value with its unit (61 °C)', says, undefined, { type: ['string', 'number'] });
-const path = (says: string) => turned(written('a path', says, (t) => pathFault(ownFolder(t)), { type: 'string' }), (w) => ({ ...w, text: ownFolder(w.text) }));
-const ownFolder = (t: string) => t.replace(/^(\.\/)+/, '');
-
-/** What keeps a path from being read: only files of the episode's own folder are. */
-export function pathFault(path: string): string | undefined {
-  if (/[\u0000-\u001f]/.test(path)) return 'a path may not contain control characters';
-  if (path.includes('\\')) return `write "${path.replace(/\\/g, '/')}": paths have forward slashes`;
-  if (/^[A-Za-z][A-Za-z0-9+.-]*:/.test(path)) return `"${path}" is no path within the episode's folder`;
-  if (path.startsWith('/') || path.startsWith('~')) return `"${path}" must be relative to the episode's folder`;
-  const parts = path.split('/');
-  if (parts.includes('..')) return `"${path}" leaves the episode's folder`;
-  if (parts.some((p) => p === '' || p === '.')) return `"${path}" has an empty step; write it without "./" and "//"`;
-  return undefined;
-}
-
-/** One value; several runs as one text or a list; or by run or phase, one level within another. */
-export type Values = { one: Written } | { list: Written[] } | { by: Entry<Values>[] };
-
-const oneValue: Shape<Values> = turned(written('values (67 67 68 °C)', 'One value, or one a run: 67 67 68 °C', undefined, { type: ['string', 'number'] }), (one) => ({ one }));
-const listed: Shape<Values> = turned(list(written('a value'), 'One value a run.'), (l) => ({ list: l }));
-const byRun: Shape<Values> = defined('runs', byKind({
-  scalar: oneValue, list: listed,
-  map: turned(mapOf(oneValue, 'values by run', asId), (by) => ({ by })),
-}, 'values (67 67 68 °C), a list, or a map by run'));
-const values: Shape<Values> = defined('values', byKind({
-  scalar: oneValue, list: listed,
-  map: turned(mapOf(byRun, 'values by phase or run', asId), (by) => ({ by })),
-}, 'values (67 67 68 °C), a list, or a map by phase or run'));
-
-/** `measure`, `measure/part` or `measure/part/phase`. */
-function measurePath(most: number): (text: string) => string | undefined {
-  return (t) => {
-    const parts = t.split('/');
-    if (parts.length > most) return most === 2 ? 'expected measure or measure/part' : 'expected measure, measure/part or measure/part/phase';
-    if (parts[0] === '') return 'a measure comes first (temperature/core)';
-    const odd = parts.find((p) => p !== '' && !isId(p));
-    return odd === undefined ? undefined : `"${odd}" cannot be an id: ${idRule}`;
-  };
-}
-
-const scope = fields({
-  setup: refs('Setup, or several.'), setting: refs('Setting, or several.'), workload: refs('Workload, or several.'),
-}, { expects: 'a map of setup, setting, workload', says: 'What the values below are about; leave out what does not apply.' });
-
-const block = defined('block', fields({ for: scope, room: values, phase: ref('Phase of the values below that name none.') }, {
-  expects: 'a block of readings',
-  rest: { key: measurePath(3), value: values, pattern: '^[^/]+(/[^/]*){0,2}$' },
-}));
-type Block = Read<typeof block>;
-
-export interface ScopedBlock {
-  /** `setup/setting/workload` written as a map's key, or undefined where `for` stands in the block. */
-  path?: Written;
-  block: Block;
-}
-
-const pathScope = (t: string) => {
-  const parts = t.split('/');
-  if (parts.length > 3) return 'expected setup/setting/workload';
-  const odd = parts.find((p) => p !== '' && !isId(p));
-  return odd === undefined ? undefined : `"${odd}" cannot be an id: ${idRule}`;
-};
-
-const readings: Shape<ScopedBlock[]> = byKind({
-  list: turned(list(block, 'Blocks of readings, each with its `for`.'), (blocks) => blocks.map((b) => ({ block: b }))),
-  map: turned(mapOf(block, 'blocks of readings by setup/setting/workload', pathScope), (entries) => entries.map(({ key, value }) => ({ path: key, block: value }))),
-}, 'a list of blocks with `for`, or a map by setup/setting/workload', 'The measured values: several runs each, as people write them (67 67 68 °C).');
-
-const constants: Shape<ScopedBlock[]> = byKind({
-  list: turned(list(block, 'Constants with `for`.'), (blocks) => blocks.map((b) => ({ block: b }))),
-  map: turned(block, (b) => [{ block: b }]),
-}, 'a map by measure/part/phase, or a list of such maps with `for`', 'Limits, targets, rated values: power/board/limit: 250 W.');
+import { keyFields } from './key.js';
+import { decimal, delimiter, encoding, layout } from './layout-shape.js';
+import { asId, day, id, ownFolder, path, pathFault, quantity, ref, refs, text, texts } from './plain-shapes.js';
+import { byKind, choice, type Entry, fields, list, mapOf, type Read, type Shape, turned, type Written, written } from './shape.js';
+import { constants, ownConstants, parameters, readings, values } from './values-shape.js';
 
 const nameFields = { name: text('The name shown; made from the id where it is left out.'), spoken: texts('How it is said aloud; the first one is used for narration.') };
 
@@ -102,7 +23,6 @@ function named<F extends Record<string, Shape<unknown>>>(more: F, expects: strin
 }
 
 const obtained = choice(['bought', 'lent', 'sponsored', 'given', 'own'], 'How it was come by.');
-const parameters = defined('parameters', fields({}, { expects: 'values by measure/part', says: 'Values by measure/part: {power/board: 200 W}', rest: { key: measurePath(2), value: values, pattern: '^[^/]+(/[^/]*)?$' } }));
 const settingKinds = ['stock', 'power-limit', 'undervolt', 'overclock', 'fan-curve', 'speed', 'load-step', 'other'] as const;
 export const statedKinds = [
   'raw', 'mean', 'constant', 'rise', 'difference', 'percent_change', 'points', 'percent_of', 'ratio',
@@ -110,51 +30,6 @@ export const statedKinds = [
 ] as const;
 
 const statedKey = (t: string) => ((statedKinds as readonly string[]).includes(t.split('.')[0]!) ? undefined : 'unknown');
-
-const delimiter = written('a delimiter', 'What separates the columns: one character, or "tab".', (t) => (t === 'tab' || [...t].length === 1 ? undefined : `"${t}" is not one character; write "," or ";" or tab`), { type: 'string' });
-const decimal = choice(['point', 'comma', '.', ','], 'Decimal sign: point (67.5) or comma (67,5).');
-const encoding = choice(encodings, 'Character encoding; UTF-8 where nothing is said, a byte order mark is understood.');
-const whole = (says: string) => written('a whole number', says, (t) => (/^\d{1,6}$/.test(t) ? undefined : `"${t}" is not a whole number`), { type: 'integer', minimum: 0 });
-const column = written('a heading or a column number', 'Heading of the column, or its number from 1 where the log has no header.', undefined, { type: ['string', 'integer'] });
-
-type ColumnDraft = { reads: Written; take: { value: 'mean' | 'max' | 'min' | 'last' | 'increase' } | undefined } | undefined;
-const columnRead = byKind<ColumnDraft>({
-  scalar: turned(written('measure/part and unit (temperature/core °C)', 'What the column holds, and its unit: temperature/core °C'), (reads) => ({ reads, take: undefined })),
-  map: turned(fields({
-    reads: written('measure/part and unit (temperature/core °C)', 'What the column holds, and its unit: temperature/core °C'),
-    take: choice(['mean', 'max', 'min', 'last', 'increase'], 'What one run gives: the mean over the window (default), its largest, smallest or last value, or how much a counter grew.'),
-  }, { expects: 'a map of reads, take', required: ['reads'] }), ({ fields: f }) => f.reads && { reads: f.reads, take: f.take }),
-}, 'measure/part and unit (temperature/core °C)');
-
-const windowText = written('a window (last 60 s)', 'What counts: last 60 s; first 60 s; 30 s to 150 s; 1:00 to 3:00; with "of load" cut from that phase.', undefined, { type: 'string' });
-
-const layout = fields({
-  delimiter, decimal, encoding,
-  comment: written('the start of a comment line', 'Lines that begin with this are passed over.'),
-  skip: whole('Lines before the headings that are passed over.'), under: whole('Lines under the headings that are passed over, such as a line of units.'),
-  header: choice(['true', 'false'], 'Whether a line of headings stands first; true where nothing is said.', [true, false]),
-  missing: texts('What stands in a cell for "no value", besides nothing: N/A, -'),
-  time: fields({
-    column, unit: text('s, ms, min …; clock for h:m:s, over midnight too; iso for 2026-03-14T10:00:00.25. Where nothing is said: s.'),
-    every: quantity('Time from one line to the next, where the log has no time column: 250 ms'),
-    rate: quantity('Lines per second, where the log has no time column: 4 Hz'),
-  }, { expects: 'a map of column and unit, or every, or rate', says: 'Where the time stands, or the sample rate.' }),
-  phases: fields({
-    column, map: mapOf(ref('A phase, or skip.'), 'phases by what stands in the column', () => undefined, 'What stands in the column, and the phase it means; lines with anything else are left out.'),
-  }, { expects: 'a map of column, map', required: ['column'], says: 'The column that says the phase.' }),
-  phase: ref('The whole log is this phase.'),
-  windows: mapOf(windowText, 'windows by phase', asId, 'What counts of each phase: {idle: last 15 s, load: last 60 s}; without a phase column, of the log: {load: 1:00 to 3:00}'),
-  columns: mapOf(columnRead, 'what the columns hold, by heading or number', () => undefined, 'What the columns hold: {core_temp_c: temperature/core °C}; columns left out are not read.'),
-  frames: fields({
-    column, unit: text('ms where nothing is said.'),
-    phase: ref('Phase of the frames; load where nothing is said.'),
-    average: written('measure/part', 'Where the mean rate goes, frames over time: frame_rate/average', measurePath(2), { type: 'string' }),
-    low: mapOf(written('a definition', 'slowest 1 % (mean rate of these frames); p99 frame time; p1 frame rate; percentiles of type 7 where nothing is said: p99 frame time, type 6'), 'definitions by measure/part', measurePath(2), 'Low figures with their definition: {frame_rate/low: slowest 1 %}'),
-    each: written('measure/part', 'Keeps every frame as a trace: frame_time', measurePath(2), { type: 'string' }),
-    skip: whole('Frames left out at the beginning, such as a warm-up.'),
-  }, { expects: 'a map of column, unit, phase, average, low, each, skip', required: ['column'], says: 'A log of frame durations, one a line.' }),
-}, { expects: 'a layout', says: 'How a log is laid out.' });
-export type LayoutDraft = Read<typeof layout>;
 
 const logScope = fields({
   setup: ref('Setup.'), setting: ref('Setting.'), workload: ref('Workload.'),
@@ -175,7 +50,7 @@ const keyText = (says: string) => written('a key (setup/setting/workload/measure
 
 export const recordShape = fields({
   title: text('Title of the episode.'),
-  date: written('a day (2026-03-14)', 'Day of publication: 2026-03-14', dayFault, { type: 'string', format: 'date' }),
+  date: day('Day of publication: 2026-03-14'),
   summary: text('What was found, in a sentence or two.'),
   disclosures: texts('What was lent, bought, sponsored, and by whom.'),
   method: texts('How it was tested.'),
@@ -190,8 +65,8 @@ export const recordShape = fields({
     kind: choice(['arrangement', 'product'], 'arrangement (open bench, small case) or product.'),
     sample: text('Which sample was tested.'), obtained,
     price: quantity('Price with its currency: $499'),
-    'price date': written('a day (2026-03-14)', 'Day on which the price was seen.', dayFault, { type: 'string', format: 'date' }),
-    constants: parameters2(),
+    'price date': day('Day on which the price was seen.'),
+    constants: ownConstants,
   }, 'a map of name, spoken, kind, …', 'Physical arrangements or products under test.'),
   settings: named({
     kind: choice(settingKinds, 'What kind of setting it is.'), note: text('A remark.'),
@@ -271,24 +146,3 @@ function axis(says: string) {
   }, 'a label with its unit (Fan duty in %)', says);
 }
 
-function parameters2() {
-  return fields({}, { expects: 'values by measure/part/phase', says: 'Constants of this one: power/board/limit: 250 W', rest: { key: measurePath(3), value: values, pattern: '^[^/]+(/[^/]*){0,2}$' } });
-}
-
-function dayFault(t: string): string | undefined {
-  if (isDay(t)) return undefined;
-  const m = /^(\d{4})[-./](\d{1,2})[-./](\d{1,2})$/.exec(t) ?? /^(?<d>\d{1,2})\.(?<m>\d{1,2})\.(?<y>\d{4})$/.exec(t);
-  const [y, month, d] = m?.groups ? [m.groups.y!, m.groups.m!, m.groups.d!] : [m?.[1] ?? '', m?.[2] ?? '', m?.[3] ?? ''];
-  const meant = `${y}-${month.padStart(2, '0')}-${d.padStart(2, '0')}`;
-  return `"${t}" is not a day; write ${isDay(meant) ? meant : 'it as 2026-03-14'}`;
-}
-
-/** A day of the calendar, ISO 8601. */
-export function isDay(t: string): boolean {
-  const m = /^(\d{4})-(\d\d)-(\d\d)$/.exec(t);
-  if (!m) return false;
-  const [y, month, day] = [Number(m[1]), Number(m[2]), Number(m[3])];
-  const leap = (y % 4 === 0 && y % 100 !== 0) || y % 400 === 0;
-  const days = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
-  return month >= 1 && month <= 12 && day >= 1 && day <= days[month - 1]!;
-}

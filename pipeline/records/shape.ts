@@ -39,7 +39,7 @@ export interface Entry<T> {
 
 export type Read<S> = S extends Shape<infer T> ? T : never;
 
-export function describe(node: Node | null | undefined): string {
+function describe(node: Node | null | undefined): string {
   if (isMap(node)) return 'a map';
   if (isSeq(node)) return 'a list';
   if (!isScalar(node) || node.value === null) return 'nothing';

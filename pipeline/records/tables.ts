@@ -3,10 +3,10 @@ import { type CsvOptions, cellPlace, scanCsv } from '../logs/index.js';
 import { comparePlaces, type Finding, nearest, type Outcome, type Place, type Source } from '../places/index.js';
 import { findUnit, ownUnit, readNumber, units } from '../quantities/index.js';
 import type { Named, Reading } from './episode.js';
-import { isId, idRule, type Key, keyFields, makeKey } from './key.js';
+import { isId, idRule, keyFields, makeKey } from './key.js';
 
 export const readingsHeader = [...keyFields, 'run', 'value', 'unit'] as const;
-export const nameKinds = keyFields;
+const nameKinds = keyFields;
 export type NameKind = (typeof nameKinds)[number];
 
 export interface TableOptions extends CsvOptions {
@@ -79,7 +79,7 @@ export function readNames(source: Source, options: TableOptions = {}): Outcome<(
 }
 
 /** Rows under a header that must have exactly these columns, in any order; a column `note` is passed over. */
-export function readTable(source: Source, columns: readonly string[], options: TableOptions = {}): Outcome<TableRow[]> {
+function readTable(source: Source, columns: readonly string[], options: TableOptions = {}): Outcome<TableRow[]> {
   const findings: Finding[] = [];
   const rows: TableRow[] = [];
   const delimiter = options.delimiter ?? ',';
@@ -130,7 +130,7 @@ function headerIsRight(source: Source, cells: string[], columns: readonly string
 }
 
 /** What stands in the way of reading `text` as a number. */
-export function whyNoNumber(text: string, decimalComma = false): string {
+function whyNoNumber(text: string, decimalComma = false): string {
   if (text === '') return 'a value is missing here';
   if (/^[+-]?(nan|inf(inity)?)$/i.test(text)) return `"${text}" is not a finite number`;
   if (!decimalComma && /^[+-]?\d+,\d+$/.test(text)) return `"${text}" has a decimal comma; write a point`;
@@ -146,7 +146,7 @@ export function unknownUnit(code: string, place: Place, name: string): Finding {
 }
 
 /** "; did you mean X?" or nothing. */
-export function meant(word: string, known: Iterable<string>): string {
+function meant(word: string, known: Iterable<string>): string {
   const near = nearest(word, known);
   return near ? `; did you mean ${near}?` : '';
 }
@@ -161,9 +161,4 @@ function bad(code: string, place: Place, message: string, said?: string): Findin
 
 function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-/** Groups keys for callers that look readings up by address. */
-export function keysOf(readings: Reading[]): Key[] {
-  return [...new Set(readings.map((r) => r.key))];
 }

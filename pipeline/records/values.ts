@@ -1,7 +1,7 @@
 // Values as people write them: one or several runs, with their unit said once or every time.
 import type { Finding, Place } from '../places/index.js';
 import { findUnit, type Quantity, readQuantity, type Unit } from '../quantities/index.js';
-import type { Values } from './record-shape.js';
+import type { Values } from './values-shape.js';
 import type { Reader } from './document.js';
 import type { Written } from './shape.js';
 import { unknownUnit } from './tables.js';
@@ -50,7 +50,7 @@ function notPlain(text: string): string | undefined {
 }
 
 /** "67 67 68 °C", "67, 67, 68 °C", "67 °C, 67 °C", "67 x 68 °C" (run 2 is missing), or a single value. */
-export function readRuns(w: Written, reader: Reader, fallback?: Unit): Run[] {
+function readRuns(w: Written, reader: Reader, fallback?: Unit): Run[] {
   const pieces = spreadOrRange.test(w.text) ? [] : split(w.text);
   if (pieces.length <= 1) {
     const quantity = readOne(w.text, w.place, reader.findings, fallback);

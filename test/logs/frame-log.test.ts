@@ -46,6 +46,13 @@ test.each(means.map((m) => [m[0]!, m[1]!, Number(m[2])] as const))('%s: the mean
   expect(value!).toBeCloseTo(expected, 3);
 });
 
+test('how the figures are defined stands with the measure, in the record\'s own words where it has some', () => {
+  const layout = '{column: frame_ms, average: frame_rate/average, low: {frame_rate/low: slowest 1 %, frame_rate/p1: p1 frame rate}}';
+  const definition = (more: string) => readEpisode(record(layout) + more, { 'log.csv': log(times) }).episode!.measures.get('frame_rate')!.definition;
+  expect(definition('')).toBe('average: frames over time; low: mean rate of the slowest 1 % of frames; p1: 1st percentile of frame rates (type 7)');
+  expect(definition('measures: {frame_rate: {definition: as usual}}\n')).toBe('as usual');
+});
+
 test('microseconds and seconds, and frames passed over as a warm-up', () => {
   expect(rate('{column: frame_ms, unit: us, average: frame_rate}', [10000, 30000])).toEqual([50]);
   expect(rate('{column: frame_ms, unit: s, average: frame_rate}', [0.01, 0.03])).toEqual([50]);
