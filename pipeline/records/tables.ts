@@ -45,6 +45,7 @@ export function readReadings(source: Source, options: TableOptions = {}): Outcom
     const written = row.cell('value');
     const number = readNumber(written, { decimalComma: options.decimalComma });
     if (!number) findings.push(bad('table-value', row.place('value'), whyNoNumber(written, options.decimalComma), written));
+    if (number && beyondMeasure(number.value)) findings.push(bad('table-value', row.place('value'), `"${written}" is too large or too small for anything measured`, written));
     const unitName = row.cell('unit');
     const unit = findUnit(unitName) ?? (options.alone && unitName ? ownUnit(unitName) : undefined);
     if (!unit) findings.push(unknownUnit('table-unit', row.place('unit'), unitName));
@@ -137,6 +138,15 @@ function whyNoNumber(text: string, decimalComma = false): string {
   if (/^[+-]?0x[0-9a-f]+$/i.test(text)) return `"${text}" is hexadecimal; write the decimal number`;
   if (/^[+-]?\d+(_\d+)+$/.test(text)) return `"${text}" has underscores; write ${text.replace(/_/g, '')}`;
   return `"${text}" is not a number`;
+}
+
+const largest = Exact.of(10n ** 18n);
+const smallest = Exact.of(1n, 10n ** 18n);
+
+/** Beyond what is measured of PC hardware in any unit, and what the arithmetic of charts could not hold. */
+export function beyondMeasure(value: Exact): boolean {
+  const size = value.abs();
+  return size.compare(largest) > 0 || (size.sign() !== 0 && size.compare(smallest) < 0);
 }
 
 export function unknownUnit(code: string, place: Place, name: string): Finding {

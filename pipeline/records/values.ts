@@ -4,7 +4,7 @@ import { findUnit, type Quantity, readQuantity, type Unit } from '../quantities/
 import type { Values } from './values-shape.js';
 import type { Reader } from './document.js';
 import type { Written } from './shape.js';
-import { unknownUnit } from './tables.js';
+import { beyondMeasure, unknownUnit } from './tables.js';
 
 export interface Run {
   /** "" for a single value, which stands for no run of its own. */
@@ -25,7 +25,11 @@ export function quantityOf(w: Written, reader: Reader, fallback?: Unit): Quantit
 function readOne(text: string, place: Place, findings: Finding[], fallback?: Unit): Quantity | undefined {
   const why = notPlain(text);
   const q = why === undefined ? readQuantity(text, fallback) : { why };
-  if ('quantity' in q) return q.quantity;
+  if ('quantity' in q) {
+    if (!beyondMeasure(q.quantity.value)) return q.quantity;
+    findings.push({ code: 'value-form', severity: 'error', place, said: text, message: `"${text}" is too large or too small for anything measured` });
+    return undefined;
+  }
   const unknown = /^unknown unit "(.*)"$/s.exec(q.why);
   if (unknown) findings.push(unknownUnit('unit-unknown', place, unknown[1]!));
   else if (/ has no unit$/.test(q.why)) findings.push({ code: 'unit-missing', severity: 'error', place, said: text, message: `"${text}" has no unit; write it behind the number` });

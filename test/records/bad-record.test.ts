@@ -66,6 +66,8 @@ const cases: Case[] = [
   ['a range', run('‹61–64 W›'), ['value-form', 'range']],
   ['an estimate', run('‹~61 W›'), ['value-form', 'not exact']],
   ['thousands with a space', run('‹2 400 2 410 W›'), ['value-form', '2400']],
+  ['a value beyond all measure', run('‹1e999 W›'), ['value-form', 'too large']],
+  ['a value below all measure', run('‹1e-99 W›'), ['value-form', 'too small']],
   ['a time in two units', `title: T\nreadings:\n  - duration/render: ‹1 min 30 s›\n`, ['value-form', 'several units']],
   ['a measure with no usual unit', `title: T\nmeasures: [stiffness]\nreadings:\n  - stiffness/spring: ‹61›\n`, ['unit-missing', 'no unit']],
   ['a constant with two values', around('constants:\n  power/board/limit: 250 ‹251 W›'), ['record-form', 'one value']],
@@ -137,6 +139,14 @@ describe('a bad record', () => {
     expect(spans.length, 'each case marks its place').toBeGreaterThan(0);
     for (const span of spans) expect(findings.map(spanOf), told).toContain(span);
     expect(spanOf(hit[0]!), told).toBe(spans[0]);
+  });
+
+  test('the same is told, at the same places, where lines end as on other systems', () => {
+    for (const [what, text] of cases) {
+      const { text: plain } = marked(text);
+      const told = (t: string) => readEpisode(t).findings.map((f) => `${spanOf(f)} ${f.code}`);
+      expect(told(plain.replaceAll('\n', '\r\n')), what).toEqual(told(plain));
+    }
   });
 
   test('every message is a whole sentence that begins with a capital or with what was written', () => {

@@ -37,6 +37,7 @@ describe('readings.csv', () => {
     ['infinity', `${header}bench,stock,scene,power,board,load,1,‹-Infinity›,W\n`, 'table-value', 'finite'],
     ['a hexadecimal value', `${header}bench,stock,scene,power,board,load,1,‹0x1F›,W\n`, 'table-value', 'hexadecimal'],
     ['underscores', `${header}bench,stock,scene,power,board,load,1,‹1_000›,W\n`, 'table-value', 'write 1000'],
+    ['beyond all measure', `${header}bench,stock,scene,power,board,load,1,‹1e400›,W\n`, 'table-value', 'too large'],
     ['no unit', `${header}bench,stock,scene,power,board,load,1,247.5,‹›\n`, 'table-unit', 'missing'],
     ['an unknown unit', `${header}bench,stock,scene,power,board,load,1,247.5,‹Wats›\n`, 'table-unit', 'unknown unit'],
     ['an id with a space', `${header}‹open bench›,stock,scene,power,board,load,1,247.5,W\n`, 'table-id', 'cannot be a setup'],
