@@ -1,7 +1,7 @@
 // The two tables that can stand alone: readings.csv (tidy readings) and names.csv (how things are spoken).
 import { type CsvOptions, cellPlace, scanCsv } from '../logs/index.js';
 import { comparePlaces, type Finding, nearest, type Outcome, type Place, type Source } from '../places/index.js';
-import { findUnit, ownUnit, readNumber, units } from '../quantities/index.js';
+import { Exact, findUnit, ownUnit, readNumber, units } from '../quantities/index.js';
 import type { Named, Reading } from './episode.js';
 import { isId, idRule, keyFields, makeKey } from './key.js';
 
