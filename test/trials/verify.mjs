@@ -93,6 +93,12 @@ export function said(text) {
   }
   return /^an? /i.test(text) ? { value: Q.of(1), decimals: 0 } : null;
 }
+// "two hours and ten", "an hour and five minutes": one time in minutes, where a claim says it ("and a half" is no such time)
+const CLOCK = /^(.+?) hours? (?:and )?((?!an? )\S+(?: minutes?)?)$/i;
+export function clock(text) {
+  const m = CLOCK.exec(text), hours = m && said(m[1] + ' '), rest = m && said(m[2]);
+  return hours && rest?.decimals === 0 ? { value: hours.value.mul(Q.of(60)).add(rest.value), decimals: 0 } : null;
+}
 // a unit said in another size than the readings': [said, unit of the readings, how many said units make one]
 const SIZES = [[/millivolts?|\bmV\b/i, 'V', 1000n], [/\bvolts?\b/i, 'mV', [1n, 1000n]], [/gigabytes? (?:per|a) second|GB\/s/i, 'MB/s', [1n, 1000n]], [/\bminutes?\b/i, 's', [1n, 60n]], [/\bseconds?\b/i, 'min', 60n],
   [/gigahertz|GHz/i, 'MHz', [1n, 1000n]], [/\bkilograms?\b|\bkilos?\b/i, 'g', [1n, 1000n]], [/\bhours?\b/i, 'min', [1n, 60n]], [/terabytes?|\bTB\b/i, 'GB', [1n, 1000n]], [/kilowatts?/i, 'W', [1n, 1000n]]];
@@ -188,7 +194,7 @@ export function check(folder) {
     if (start < 0) { bad(`${who}: not there, or out of order`); continue; }
     at.set(i, end); masked[i] = masked[i].slice(0, start) + '·'.repeat(c.text.length) + masked[i].slice(end);
     const place = ORDINALS.findIndex((o) => new RegExp(`\\b${o}\\b`, 'i').test(c.text)), spoken = Q.of(c.spoken);
-    const s = c.kind !== 'rank' ? said(c.text) : { value: /\blast\b/.test(c.text) ? spoken : Q.of(place < 0 ? 1 : place + 1), decimals: 0 };
+    const s = c.kind !== 'rank' ? (c.kind !== 'distractor' && clock(c.text)) || said(c.text) : { value: /\blast\b/.test(c.text) ? spoken : Q.of(place < 0 ? 1 : place + 1), decimals: 0 };
     if (!s) { bad(`${who}: no number in it`); continue; }
     if (s.value.sub(spoken).abs().cmp(new Q(1n, 1000n)) > 0) bad(`${who}: the words say ${s.value.fixed(3)}, the table ${c.spoken}`);
     if (c.kind === 'distractor') { if (c.refs || c.expected) bad(`${who}: a distractor rests on nothing`); continue; }
@@ -197,7 +203,7 @@ export function check(folder) {
     if (c.kind === 'range') { const k = `${c.line} ${c.refs}`; seen.set(k, (seen.get(k) ?? 0) + 1); c.least = seen.get(k) % 2 === 1; }
     try {
       const unit = readings.get(refs[0]).unit, rest = claims.filter((x) => x.line === c.line && x !== c).map((x) => Q.of(x.spoken || '0'));
-      const size = SIZES.find(([re, u]) => u === unit && re.test(c.text)), factor = size ? new Q(...[size[2]].flat()) : Q.of(1), plain = ['raw', 'mean', 'constant', 'rise', 'difference', 'range'].includes(c.kind);
+      const size = !CLOCK.test(c.text) && SIZES.find(([re, u]) => u === unit && re.test(c.text)), factor = size ? new Q(...[size[2]].flat()) : Q.of(1), plain = ['raw', 'mean', 'constant', 'rise', 'difference', 'range'].includes(c.kind);
       const exact = sizes(c, refs, readings, line, rest, trial).map((x) => (plain ? x.mul(factor) : x).abs()), found = exact.find((x) => x.fixed(4) === c.expected);
       if (!found) { bad(`${who}: expected ${c.expected}, worked out ${[...new Set(exact.map((x) => x.fixed(4)))].join(' or ')}`); continue; }
       const percent = /percent|per cent|%/.test(c.text) && !/points?/.test(c.text), how = hedge(line, start, end);
