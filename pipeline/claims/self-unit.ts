@@ -17,8 +17,8 @@ interface Impossible {
   because: string;
 }
 
-const supply = /\b(?:voltage|core|vcore|supply|rail|undervolt\w*|overvolt\w*|volts?|chip)\b/;
-const apart = /\b(?:ripple|noise|offset|droop|sag|drop\w*|swing|difference|deviation|error|accuracy|resolution|shunt|less|more|lower\w*|higher|rise\w*|rose|fell|fall\w*|under|below|above|over|apart|by|minus|spread|step\w*)\b/;
+const supply = /\b(?:voltage|core|vcore|rail|undervolt\w*|overvolt\w*|volts?|chip)\b/;
+const apart = /\b(?:ripple|noise|offset|droop|sag|drop\w*|swing|difference|deviation|error|accuracy|resolution|shunt|less|more|lower\w*|higher|rise\w*|rose|fell|fall\w*|under|below|above|over|apart|by|minus|spread|step\w*|inside|within|margin|spare|short of|shy of)\b/;
 const charge = /\b(?:battery|batteries|pack|power bank|cell|cells)\b/;
 const holds = /\b(?:holds?|held|stores?|stored|capacity|charge of|rated capacity|contains?)\b/;
 const clock = /\b(?:clock\w*|frequency|core|boost\w*|memory|overclock\w*)\b/;

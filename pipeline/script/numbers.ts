@@ -43,7 +43,7 @@ function numberAt(t: readonly Token[], i: number): NumberSpan | undefined {
   if (w === 'minus' || w === 'negative') return negative(t[i + 1] ? numberAt(t, i + 1) : undefined, i);
   if (multipliers.has(w)) return { from: i, to: i + 1, value: whole(multipliers.get(w)!), decimals: 0, form: 'words', type: 'multiplier' };
   if (halvers.has(w) && !(t[i - 1] && smallAt(t, i - 1))) return { from: i, to: i + 1, value: Exact.of(1, 2), decimals: 0, form: 'words', type: 'multiplier' };
-  return fractionAt(t, i) ?? wordsAt(t, i) ?? ordinalAt(t, i);
+  return fractionAt(t, i) ?? (tens.has(w) ? ordinalAt(t, i) : undefined) ?? wordsAt(t, i) ?? ordinalAt(t, i);
 }
 
 function negative(span: NumberSpan | undefined, from: number): NumberSpan | undefined {
@@ -220,7 +220,12 @@ function wordsAt(t: readonly Token[], i: number): NumberSpan | undefined {
   let decimals = 0;
   if (t[at]?.low === 'point' && t[at + 1]) {
     const tail = decimalsAt(t, at + 1);
-    if (tail) { value = value.plus(tail.value); decimals = tail.decimals; at = tail.to; step = undefined; }
+    if (tail) {
+      value = value.plus(tail.value); decimals = tail.decimals; at = tail.to; step = undefined;
+      // "one point two million"
+      const big = scales.get(t[at]?.low ?? '');
+      if (big) { value = value.times(whole(big)); decimals -= Math.round(Math.log10(big)); at++; }
+    }
   }
   return mixed(t, { from: i, to: at, value, decimals, form: 'words', type: 'cardinal', ...(step && { step }) });
 }
