@@ -29,7 +29,10 @@ export function baseWords(c: Context, index: number): BaseWords {
   const { parsed, hits } = c;
   const scope = parsed.said[index]!.cue.base;
   const out: BaseWords = { overrides: new Map(), roles: [], median: false, leader: false, other: false, pronoun: false, any: false, low: [] };
-  if (!scope) return out;
+  if (!scope) {
+    addRoles(c, index, out);
+    return out;
+  }
   const low = parsed.low.slice(scope.from, scope.to);
   out.low = low;
   out.any = low.length > 0;
@@ -42,11 +45,18 @@ export function baseWords(c: Context, index: number): BaseWords {
     out.overrides.set(h.slot, list);
   }
   for (const r of hits.roles) if (r.from >= scope.from && r.from < scope.to) out.roles.push(r.role);
+  addRoles(c, index, out);
   out.median = low.includes('median');
   out.leader = low.some((w) => /^(?:winner|leader|best|champion|first|top|leading|front)$/.test(w));
   out.other = low.some((w) => /^(?:other|others|rival|competitor|competition|second)$/.test(w)) || (low.includes('big') || low.includes('small')) && out.overrides.size === 0 && false;
   out.pronoun = low.some((w) => /^(?:it|that|this|them|those|its|before|same)$/.test(w));
   return out;
+}
+
+/** "breaks the ceiling, by 3.4 degrees": a mark in the same stretch as a change is what it is measured from. */
+function addRoles(c: Context, index: number, out: BaseWords): void {
+  if (c.parsed.said[index]!.cue.op !== 'change' || out.roles.length || out.overrides.size) return;
+  for (const r of c.hits.roles) if (r.segment === index && r.firm && /^(?:limit|target|rated)$/.test(r.role)) out.roles.push(r.role);
 }
 
 /** All combinations of the values named, one for each slot. */

@@ -30,6 +30,7 @@ function ended(t: readonly Token[], m: Mention, to: number): number {
 }
 
 function cut(t: readonly Token[], a: Mention, b: Mention, names: readonly Name[]): number {
+  if (t[b.from - 1]?.low === 'to' && b.from - 1 > a.to && t.slice(Math.max(0, a.from - 3), a.from).some((w) => w.low === 'from')) return b.from - 1;
   let best = 0;
   let at = -1;
   for (let k = a.to; k < b.from; k++) {

@@ -49,7 +49,8 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
     return cue;
   }
   // A verb inside a name ("heat sink") is none.
-  const plain = low.map((w, k) => (covered(k) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? '\u0000' : w));
+  const measured = (k: number): boolean => names.some((n) => n.from <= k && k < n.to && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'part' || f === 'measure')));
+  const plain = low.map((w, k) => (covered(k) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? (measured(k) ? '\u0000' : '\u0001') : w));
   const change = changeOf(plain, m, seg, covered);
   const base = baseScope(low, m, seg, Math.max(seg.to, reach), covered);
   if (base) cue.base = base;
@@ -121,6 +122,10 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   let k = m.from - 1;
   while (k >= seg.from && adverbs.has(low[k]!) && !(low[k] === 'at' && !/^(?:least|most)$/.test(low[k + 1] ?? ''))) k--;
   if (low[k] === 'by') {
+    // "the rail dips by 142", where the dip itself is what is measured.
+    let j = k - 1;
+    while (j > seg.from && /^[,]$/.test(low[j]!)) j--;
+    if (low[j] === '\u0000' && !lastVerb(low, seg.from, j)) return undefined;
     const verb = lastVerb(low, seg.from, k) ?? lastVerb(low, Math.max(0, seg.from - 12), seg.from);
     return { way: verb?.way, because: `${verb?.word ?? ''} by`.trim(), before: true };
   }
@@ -233,6 +238,8 @@ function baseScope(low: readonly string[], m: Mention, seg: Segment, end: number
       return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
     }
   }
+  // "leaves 182 millivolts to the limit"
+  if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   for (let i = seg.from; i < m.from; i++) {
     const opener = /^(?:than|versus|vs|against|beats|beat|beating|misses|missed|trails|trailing|trailed|leads|led|leading|behind|outperforms|outperform)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : low[i] === 'from' && /^(?:rise|rises|up|climb|drop|measured|gain|increase|counted|distance|gap|change)$/.test(low[i - 1] ?? '') && !/\d/.test(low[i + 1] ?? '') ? 1 : 0;
     if (!opener || i + opener >= m.from) continue;

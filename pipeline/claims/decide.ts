@@ -23,6 +23,8 @@ export const doubt = 1.5;
 export interface Weighing {
   /** Say nothing rather than "untied" where nothing fits: a number that need not be about a reading. */
   silent?: boolean;
+  /** How far a less likely reading keeps an alarm back. */
+  doubt?: number;
   /** Another bound for "about as good", where few values are possible and chance fits are likely. */
   margin?: number;
   /** Never an alarm: the words leave open what kind of statement it is. */
@@ -37,7 +39,7 @@ export function decide(m: Mention, candidates: readonly Candidate[], weighing: W
   const counts = (r: { candidate: Candidate; fits: boolean }): boolean => r.fits && !mirrors(best.candidate, r.candidate);
   const near = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + (weighing.margin ?? margin));
   if (near) return { verdict: 'agrees', chosen: near.candidate, why: near.candidate.why, ranked };
-  const far = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + doubt);
+  const far = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + (weighing.doubt ?? doubt));
   if (weighing.silent) return { verdict: 'not-a-claim', why: 'need not be about a reading', ranked };
   if (far) return { verdict: 'untied', chosen: best.candidate, why: `would be right for another reading (${far.candidate.fact.id})`, ranked };
   if (weighing.soft) return { verdict: 'untied', chosen: best.candidate, why: 'the words leave open what is stated', ranked };

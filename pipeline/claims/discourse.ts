@@ -82,7 +82,7 @@ export function afterSentence(g: Grid, p: Parsed, s: State, hits: readonly Hit[]
     return values.length > 1 && ['setup', 'setting', 'part', 'workload'].includes(g.slots[slot]!.field) ? [{ slot, values }] : [];
   });
   const list = lists.at(-1) ?? spread[0];
-  if (list) out = { ...out, list: { slot: list.slot, values: list.values } };
+  if (list) out = { ...out, list: { slot: list.slot, values: list.values }, ...(list.values.length > 2 && { table: { slot: list.slot, values: list.values } }) };
   const joined = p.low.join(' ');
   const order = /\b(?:from )?(?:the )?(\w+est) to (?:the )?(\w+est)\b/.exec(joined);
   if (order) out = { ...out, order: /^(?:cool|cold|quiet|low|small|light|short|slow)/.test(order[1]!) ? 'lowest' : 'highest' };

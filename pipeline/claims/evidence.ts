@@ -76,7 +76,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     if (!e.known) e.rest = 1;
     return e;
   });
-  phaseEvidence(g, out, from ? { ...s, roles: s.roles.filter((r) => !(r.segment === index - 1 && r.from >= from.mention.to)) } : s, index, state, options.ignoreBase ?? false);
+  phaseEvidence(g, out, from ? { ...s, roles: s.roles.filter((r) => !(r.segment === index - 1 && r.from >= from.mention.to)) } : s, index, state, options.ignoreBase ?? false, said.cue.op === 'change');
   measureEvidence(g, out, p, s, index, state, units);
   dropIncompatible(g, out);
   return out;
@@ -93,13 +93,13 @@ function contains(longer: string, shorter: string): boolean {
   return `-${longer}-`.includes(`-${shorter}-`);
 }
 
-function phaseEvidence(g: Grid, out: SlotEvidence[], s: SentenceHits, index: number, state: State, ignoreBase: boolean): void {
+function phaseEvidence(g: Grid, out: SlotEvidence[], s: SentenceHits, index: number, state: State, ignoreBase: boolean, change: boolean): void {
   const i = g.of.phase[0]!;
   const e = out[i]!;
   e.empty = 0.2;
   if (e.named) return;
   const ofRole = (role: Role): string[] => [...g.values[i]!.keys()].filter((v) => g.roles.get(v) === role);
-  const own = s.roles.filter((r) => r.segment === index && (r.baseOf !== index || ignoreBase) && ofRole(r.role).length);
+  const own = s.roles.filter((r) => r.segment === index && (r.baseOf !== index || ignoreBase) && ofRole(r.role).length && !(change && /^(?:limit|target|rated)$/.test(r.role)));
   const firm = own.filter((r) => r.firm).at(-1);
   if (firm) {
     e.costs.clear();

@@ -70,14 +70,16 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Map<numb
     const chosen = fitting.filter((l) => l.to <= first || l.from >= last).sort((a, b) => distance(a, first, last) - distance(b, first, last))[0];
     if (chosen) {
       numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: chosen.slot, value: chosen.values[k]! }]));
-    } else if (respectively && state.list && state.list.values.length === numbers.length) {
-      numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: state.list!.slot, value: state.list!.values[k]! }]));
+    } else if (respectively && [state.list, state.table].some((l) => l?.values.length === numbers.length)) {
+      const list = state.list?.values.length === numbers.length ? state.list : state.table!;
+      numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: list.slot, value: list.values[k]! }]));
     } else if (numbers.length >= 3 && !fitting.length && !hits.some((h) => numbers.includes(h.segment) && h.segment !== numbers[0] && h.segment !== numbers.at(-1))) {
       // "88.4, 91.2, 88.6": as many figures as a setting or workload has values, in the order of the record.
-      for (const field of ['setting', 'workload'] as const) {
+      for (const field of ['setting', 'workload', 'setup'] as const) {
         const slot = g.of[field][0]!;
         const values = [...new Set(g.cells.filter((x) => !x.fixed && x.at[slot]).map((x) => x.at[slot]!))];
-        if (values.length !== numbers.length || g.of[field].length > 1) continue;
+        if (field === 'setup' && state.table?.slot === slot && state.table.values.length === values.length) values.splice(0, values.length, ...state.table.values);
+        if (values.length !== numbers.length || g.of[field].length > 1 || (field !== 'setup' && g.values[g.of.setup[0]!]!.size > 2 && [...g.values[g.of.setup[0]!]!.keys()].filter((v) => !g.holders.has(v)).length === numbers.length && !hits.some((h) => h.slot === g.of.setup[0]!))) continue;
         const backwards = (named0(hits, slot) === values.at(-1) && new Set(hits.filter((h) => h.slot === slot).map((h) => h.value)).size > 1) || /\b(?:heaviest|highest|biggest|largest|fastest|top)\b.*\bfirst\b/.test(p.low.join(' '));
         const named = hits.filter((h) => h.slot === slot);
         if (named.length > 1 && !named.every((h) => h.value === values[0] || h.value === values.at(-1))) continue;

@@ -9,6 +9,8 @@ import { type Role, roleWords } from './roles.js';
 /** What a name says: values of slots, or a leaning towards a kind of quantity or a role. */
 export interface Meaning {
   slots: readonly { slot: number; value: string }[];
+  /** The fields of those slots. */
+  fields: readonly KeyField[];
   dimension?: readonly Dimension[];
   role?: { role: Role; firm: boolean };
   /** From the record's own names (strong) or from the general words (weak). */
@@ -79,7 +81,8 @@ export function keyOfPhrase(text: string): string[] {
 
 export function lexicon(facts: Facts, g: Grid): Lexicon {
   const root: Node = { next: new Map() };
-  const put = (words: readonly string[], meaning: Meaning): void => {
+  const put = (words: readonly string[], given: Omit<Meaning, 'fields'>): void => {
+    const meaning: Meaning = { ...given, fields: [...new Set(given.slots.map((s) => g.slots[s.slot]!.field))] };
     if (words.length === 0) return;
     let node = root;
     for (const w of words) {
@@ -174,7 +177,7 @@ function elliptical(maps: [KeyField, ReadonlyMap<string, { id: string; spoken: s
     const two = [...map.values()].flatMap((n) => n.spoken.map((s) => ({ id: n.id, words: keyOfPhrase(s) })).filter((x) => x.words.length === 2));
     for (const { id, words } of two) {
       const sharing = new Set(two.filter((x) => x.words[1] === words[1]).map((x) => x.id));
-      if (sharing.size > 1 && !out.has(words[0]!)) out.set(words[0]!, { slots: slotsOf(g, field, id, words), own: true });
+      if (sharing.size > 1 && !out.has(words[0]!)) out.set(words[0]!, { fields: [field], slots: slotsOf(g, field, id, words), own: true });
     }
   }
   return out;
@@ -189,7 +192,7 @@ function properWords(maps: [KeyField, ReadonlyMap<string, { id: string; spoken: 
       for (const form of n.spoken) {
         for (const w of tokens(form)) {
           if (w.kind !== 'word' || w.low.length < 5 || !/^\p{Lu}/u.test(w.text)) continue;
-          out.set(w.low, [{ slots: slotsOf(g, field, n.id, keyOfPhrase(form)), own: true }]);
+          out.set(w.low, [{ fields: [field], slots: slotsOf(g, field, n.id, keyOfPhrase(form)), own: true }]);
         }
       }
     }

@@ -105,7 +105,7 @@ function shareCues(p: Parsed): void {
   for (const list of numberLists(p)) {
     if (p.low.slice(p.said[list[0]!]!.mention.to, p.said[list.at(-1)!]!.mention.from).includes('to')) continue;
     const cues = list.map((i) => p.said[i]!.cue);
-    const source = cues[0]!.op === 'change' ? cues[0]! : cues.at(-1)!.op === 'change' && cues.at(-1)!.because && p.low.slice(p.said[list.at(-2)!]!.mention.to, p.said[list.at(-1)!]!.mention.from).some((w) => w === 'and' || w === 'or') ? cues.at(-1)! : undefined;
+    const source = cues[0]!.op === 'change' ? cues[0]! : cues.at(-1)!.op === 'change' && cues.at(-1)!.because && p.low.slice(p.said[list.at(-2)!]!.mention.to, p.said[list.at(-1)!]!.mention.from).some((w) => w === 'and' || w === 'or') ? cues.at(-1)! : cues.at(-1)!.op === 'share' ? cues.at(-1)! : undefined;
     if (!source) continue;
     for (const cue of cues) {
       if (cue === source || cue.op !== 'value') continue;

@@ -3,7 +3,8 @@ import type { Way } from '../script/index.js';
 import { basesFor, baseWords, changesOf, siblings } from './bases.js';
 import { type Candidate, type Context, polarity, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
 import type { Cell } from './grid.js';
-import { overRoomTerm, push } from './read-value.js';
+import { fit } from './decide.js';
+import { overRoomTerm, push, readValue } from './read-value.js';
 import { firstCell, substitute, type Term } from './terms.js';
 
 export function readChange(c: Context, index: number): Candidate[] {
@@ -11,6 +12,13 @@ export function readChange(c: Context, index: number): Candidate[] {
   const { cue, mention } = said;
   const percent = mention.unit?.id === '%';
   const { cells } = subjectCells(c, index, unitsOf(said, true));
+  // "comes down by 127 millivolts, to 291": where it ends tells what changes.
+  const ends = endBeside(c, index);
+  if (ends) {
+    for (const x of cells) x.cost += x.cell === ends ? 0 : 0.6;
+    if (!cells.some((x) => x.cell === ends)) cells.push({ cell: ends, cost: 0 });
+    cells.sort((a, b) => a.cost - b.cost);
+  }
   const words = baseWords(c, index);
   const out: Candidate[] = [];
   const way = cue.way;
@@ -40,7 +48,7 @@ export function readChange(c: Context, index: number): Candidate[] {
     }
   }
   // "… 2,701 megahertz, 44 down": nothing named beside it, so it is about the figure just said.
-  if (!words.any && !c.hits.hits.some((h) => h.segment === index && c.grid.slots[h.slot]!.field !== 'measure') && !cue.another) {
+  if (words.overrides.size === 0 && words.roles.length === 0 && !words.median && !words.leader && !c.hits.hits.some((h) => h.segment === index && c.grid.slots[h.slot]!.field !== 'measure') && !cue.another) {
     const values = lastValues(c, index);
     let subject = values[0] && firstCell(c.grid, values[0]);
     if (subject?.fixed) {
@@ -80,6 +88,13 @@ export function readChange(c: Context, index: number): Candidate[] {
   }
   spread(c, index, out, percent);
   return out;
+}
+
+function endBeside(c: Context, index: number): Cell | undefined {
+  const next = c.parsed.said[index + 1];
+  const m = c.parsed.said[index]!.mention;
+  if (!next || next.mention.type !== 'cardinal' || c.parsed.low[next.mention.from - 1] !== 'to' || next.mention.from - m.to > 3 || next.cue.op !== 'value') return undefined;
+  return readValue(c, index + 1).filter((x) => x.cost <= 1 && x.term.kind === 'mean' && fit(next.mention, x)).sort((a, b) => a.cost - b.cost)[0]?.subject;
 }
 
 function sized(t: Term): boolean {

@@ -18,6 +18,29 @@ export interface Reading extends Decision {
 }
 
 export function readMention(c: Context, index: number): Reading {
+  const r = weigh(c, index);
+  if (r.verdict !== 'disagrees' || standsFirm(c, index, r)) return r;
+  // Nothing in the sentence names the thing or the setting: an alarm needs that no reading of that kind at all would fit.
+  const best = r.ranked[0]!;
+  const other = r.ranked.find((x) => x.fits && x.candidate.cost <= best.candidate.cost + wideDoubt);
+  if (other && other.candidate.base && other.candidate.base === best.candidate.subject && other.candidate.subject === best.candidate.base) return { ...r, verdict: 'agrees', chosen: other.candidate, why: other.candidate.why };
+  return other ? { ...r, verdict: 'untied', why: `would be right for another reading (${other.candidate.fact.id})` } : r;
+}
+
+const wideDoubt = 2.2;
+
+/** The sentence itself names the setup or the setting that the reading taken has, or the record has but one. */
+function standsFirm(c: Context, index: number, r: Decision): boolean {
+  const at = r.chosen?.subject?.at;
+  if (!at || r.chosen!.kind === 'rank' || r.chosen!.kind === 'count') return true;
+  const g = c.grid;
+  const measure = at[g.of.measure[0]!]!;
+  const known = (i: number): boolean => c.hits.hits.some((h) => h.baseOf < 0 && h.segment <= index && h.slot === i && at[i] === h.value) || (c.now.ages[i]! <= 2 && c.now.together[i] === 1 && c.now.topics[i]![0] === at[i]);
+  if (c.hits.paired.has(index)) return true;
+  return [...g.of.setup, ...g.of.setting, ...g.of.workload].filter((i) => g.valuesWith.get(measure)![i]!.size > 1).every(known);
+}
+
+function weigh(c: Context, index: number): Reading {
   const said = c.parsed.said[index]!;
   const m = said.mention;
   const as = (d: Decision, mention: Mention = m): Reading => ({ ...d, mention });
@@ -40,7 +63,7 @@ export function readMention(c: Context, index: number): Reading {
   }
   const pair = pairWith(c, index);
   if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : x)));
-  if (cue.op === 'ratio') return as(decide(m, readRatio(c, index), { silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }));
+  if (cue.op === 'ratio') return as(decide(m, readRatio(c, index), { soft: !ratioSure(c, index), silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }));
   if (cue.op === 'points') { const found = readPoints(c, index); return as(decide(m, found, { soft: !found.some((x) => x.firm || x.cost <= 0.4) })); }
   const d = decideFigure(c, index, out, range !== undefined, pair !== undefined);
   return d.verdict === 'agrees' ? d : slippedUnit(c, index, d);
@@ -55,7 +78,7 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
   if (m.unit?.id === '%') {
     const found = readPercent(c, index);
     if (again) out.push(...readPercent(withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index));
-    return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], {}));
+    return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { soft: cue.op === 'value' && !again && !percentNamed(c, index), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
   }
   // "… 24 percent but the average only 19": the unit of the figure before.
   if (!m.unit && (cue.op === 'change' || again || /^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '') || /^percent/.test(c.now.said[0]?.kind ?? '')) && lastUnit(c, index)?.id === '%') {
@@ -67,7 +90,7 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
   }
   if (cue.op === 'change' || again?.op === 'change') {
     const found = again ? readChange(withCue(c, index, { ...cue, op: 'change', way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index) : readChange(c, index);
-    const plain = readValue(c, index).map((x) => ({ ...x, cost: x.cost + (again ? 0.6 : 2) }));
+    const plain = readValue(c, index).map((x) => ({ ...x, cost: x.cost + (again ? 0.6 : 1.2) }));
     return as(decide(m, [...out, ...found, ...plain], { silent: !supported(c, index) }));
   }
   if (!pair) out.push(...readValue(c, index).map((x) => (range ? { ...x, cost: x.cost + 0.8 } : x)));
@@ -79,6 +102,18 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
   const aside = m.adjectival && !c.hits.roles.some((r) => r.from >= m.to && r.from <= m.to + 3);
   const second = pair && pairWith(c, index)?.second === index;
   return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), silent: elapsed || aside || cue.doubtful || !supported(c, index) }));
+}
+
+/** The words speak of something that is measured in percent, or a share of one was just said. */
+function percentNamed(c: Context, index: number): boolean {
+  const g = c.grid;
+  const share = (m: string): boolean => g.measureUnits.get(m)?.has('share') ?? false;
+  const measure = g.of.measure[0]!;
+  const part = g.of.part[0]!;
+  const parts = new Set(g.cells.filter((x) => share(x.at[measure]!)).map((x) => x.at[part]!));
+  if (c.hits.hits.some((h) => h.segment <= index && ((h.slot === measure && share(h.value)) || (h.slot === part && parts.has(h.value))))) return true;
+  if (c.now.ages[measure]! <= 1 && share(c.now.topics[measure]![0] ?? '')) return true;
+  return c.now.said[0]?.kind === 'percent_of' || c.done[index - 1] !== undefined;
 }
 
 /** The sentence, or the one before, speaks of a measured time. */
@@ -157,7 +192,9 @@ function lastUnit(c: Context, index: number): Unit | undefined {
 function readPercent(c: Context, index: number): Candidate[] {
   const { cue } = c.parsed.said[index]!;
   if (cue.op === 'share') return [...readShare(c, index), ...readValue(c, index).map((x) => ({ ...x, cost: x.cost + 0.3 }))];
-  if (cue.op === 'change') return [...sameInPercent(c, index), ...readChange(c, index), ...(c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' ? readShare(c, index).map((x) => ({ ...x, cost: x.cost + 0.9 })) : [])];
+  const slots = [...c.grid.of.measure, ...c.grid.of.part];
+  const own = cue.op === 'change' && c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' && c.hits.hits.some((h) => h.segment === index && slots.includes(h.slot)) ? readValue(c, index).map((x) => ({ ...x, cost: x.cost + 0.8 })) : [];
+  if (cue.op === 'change') return [...own, ...sameInPercent(c, index), ...readChange(c, index), ...(c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' ? readShare(c, index).map((x) => ({ ...x, cost: x.cost + 0.9 })) : [])];
   const out: Candidate[] = [];
   const last = c.now.said[0];
   out.push(...sameInPercent(c, index));
@@ -260,6 +297,12 @@ function readPlace(c: Context, index: number): Decision {
   const standing = subjectSaid || sizeSaid(c, index) !== undefined || /^(?:this|that|it)$/.test(low[Math.max(0, said.segment.from)] ?? '') || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it)$/.test(w));
   if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 ? 0.9 : 0.35) : 0.5)) && (m.type !== 'ordinal' || ranking(c, index))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
   return d;
+}
+
+/** What a multiple is of is said: by name, by a limit, or as that just spoken of. */
+function ratioSure(c: Context, index: number): boolean {
+  const words = baseWords(c, index);
+  return words.overrides.size > 0 || words.roles.length > 0 || words.leader || words.low.some((w) => /^(?:much|many|that|it|as)$/.test(w)) || c.now.pair !== undefined;
 }
 
 /** Places are being given: several in the sentence, one before, or "place" itself. */

@@ -15,6 +15,8 @@ export interface State {
   pair?: readonly [string, string];
   /** The last things named side by side. */
   list?: { slot: number; values: readonly string[] };
+  /** The last such list of three or more: the order in which tables are read. */
+  table?: { slot: number; values: readonly string[] };
   /** What the last comparison was made with: slot values. */
   base?: readonly (readonly [number, string])[];
   /** The constant spoken of last. */

@@ -7,7 +7,7 @@ import type { Candidate } from './context.js';
 /** The mention's text with the number put right; undefined where one form alone cannot be told (fractions, places). */
 export function suggestion(m: Mention, text: string, chosen: Candidate): string | undefined {
   if (m.type === 'ordinal') return m.form === 'words' ? ordinalInWords(chosen.fact.value.toNumber()) : undefined;
-  if (m.type !== 'cardinal' || m.hedge) return undefined;
+  if (m.type !== 'cardinal' || m.hedge || m.composed) return undefined;
   const exact = inSaidUnit(chosen.fact, m);
   if (!exact) return undefined;
   if (chosen.sign !== 0 && exact.sign() !== 0 && exact.sign() !== chosen.sign) return undefined;

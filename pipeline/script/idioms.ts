@@ -33,6 +33,13 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   if (before?.low === ':' && before.tight && t[n.from - 2]?.kind === 'number') return 'a time or a ratio';
   if (next?.low === '/' && next.tight && t[n.to + 1]?.kind === 'number' && n.type !== 'fraction') return 'an idiom';
   if (before?.low === '/' && before.tight && t[n.from - 2]?.kind === 'number') return 'an idiom';
+  if (isPercent(unit) && t[unit!.to]?.low === 'load') return 'a load';
+  if (!unit && /^(?:to|and|or|,)$/.test(next?.low ?? '')) {
+    // "from twenty to fifty percent load"
+    const rest = t.slice(n.to + 1, n.to + 6).map((w) => w.low);
+    const percent = rest.findIndex((w) => w === 'percent' || w === '%');
+    if (percent > 0 && rest[percent + 1] === 'load') return 'a load';
+  }
   if (isIdiom(t, n)) return 'an idiom';
   return undefined;
 }

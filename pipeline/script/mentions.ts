@@ -1,5 +1,5 @@
 // All numeric mentions of one sentence: the number with its unit, its hedge, and why it is no claim where that can be told from the words alone.
-import { Exact, type Unit } from '../quantities/index.js';
+import { Exact, type Unit, unit } from '../quantities/index.js';
 import { type Comparison, superlatives } from './comparisons.js';
 import { type Hedge, hedges } from './hedges.js';
 import { idle } from './idioms.js';
@@ -27,6 +27,8 @@ export interface Mention {
   sharedUnit: boolean;
   hedge?: Hedge;
   superlative?: Comparison;
+  /** Put together of two: "ten hours and eleven minutes". */
+  composed?: boolean;
   /** Why it states nothing, as far as the words alone tell. */
   idle?: string;
 }
@@ -60,6 +62,7 @@ export function findMentions(t: readonly Token[]): Mention[] {
     if (last) out.push(last);
   }
   out.sort((a, b) => a.from - b.from);
+  joinTimes(t, out);
   shareUnits(t, out);
   for (const m of out) if (m.type !== 'superlative' && m.type !== 'ordinal') m.hedge = hedgeOf(t, m);
   return out;
@@ -99,6 +102,28 @@ function superlativeAt(t: readonly Token[], i: number): { comparison: Comparison
   if (!comparison || /^(?:top|lead|leading|winning)$/.test(w.low)) return undefined;
   if (/^(?:at|of)$/.test(t[j - 1]?.low ?? '') && /^(?:least|most|best|worst)$/.test(w.low)) return undefined;
   return { comparison, to: j + 1 };
+}
+
+const finer: Record<string, string> = { h: 'min', min: 's' };
+
+/** "ten hours and eleven minutes", "an hour and thirty-four": one time, in the finer unit. */
+function joinTimes(t: readonly Token[], list: Mention[]): void {
+  for (let i = 0; i < t.length; i++) {
+    const w = t[i]!.low;
+    if ((w === 'an' || w === 'a') && /^(?:hour|minute)$/.test(t[i + 1]?.low ?? '') && t[i + 2]?.low === 'and' && list.some((m) => m.from === i + 3 && m.type === 'cardinal' && (!m.unit || m.unit.id === finer[t[i + 1]!.low === 'hour' ? 'h' : 'min']))) {
+      list.push({ ...blank(t, i, i + 2), unit: unit(t[i + 1]!.low === 'hour' ? 'h' : 'min') });
+    }
+  }
+  list.sort((a, b) => a.from - b.from);
+  for (let k = 0; k + 1 < list.length; k++) {
+    const [a, b] = [list[k]!, list[k + 1]!];
+    const small = a.unit && finer[a.unit.id];
+    if (!small || a.type !== 'cardinal' || b.type !== 'cardinal' || a.decimals || b.decimals || b.idle || (b.unit && b.unit.id !== small) || b.value.compare(Exact.of(60)) >= 0) continue;
+    const gap = t.slice(a.to, b.from).map((x) => x.low).join(' ');
+    if (gap !== 'and' && gap !== '' && gap !== ',') continue;
+    if (!b.unit && (gap !== 'and' || a.value.compare(Exact.of(24)) > 0)) continue;
+    list.splice(k, 2, { ...a, to: b.to, end: b.end, value: a.value.times(Exact.of(60)).plus(b.value), unit: unit(small), composed: true });
+  }
 }
 
 /** "less than a degree": the article as one, only after a hedge. */

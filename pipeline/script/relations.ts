@@ -21,7 +21,7 @@ const trailers: [Way, string][] = [
   ['up', 'up|above|over|on top|past|beyond|extra'],
   ['up', 'gained|added|more'],
   ['down', 'saved|shaved|shed|missing'],
-  ['down', 'down|below|under|short of|short|shy of|gone|off|lost|beneath|away|fewer'],
+  ['down', 'down|below|under|inside|short of|short|shy of|gone|off|lost|beneath|away|fewer'],
   ['better', 'ahead|clear of|in front|in hand|to the good'],
   ['worse', 'behind|adrift|back|off the pace'],
   ['apart', 'apart|between them|between the two|between these two|of headroom|to spare|from|of difference|of a difference|in it|difference|of room|of margin|in reserve|left|of slack'],
@@ -52,7 +52,7 @@ export const changeTrailers = phrases(trailers);
 
 /** Words that open what is compared with. */
 export const baseOpeners: readonly string[] = [
-  'than', 'since', 'compared with', 'compared to', 'against', 'versus', 'vs', 'relative to', 'behind', 'ahead of', 'over', 'above', 'under', 'below', 'beneath', 'short of', 'shy of', 'from', 'off', 'beats', 'beat', 'trails', 'trailing', 'misses', 'leads', 'clear of', 'on top of', 'next to', 'in front of', 'away from', 'up on', 'down on', 'better of', 'beating', 'leading', 'trail', 'outperforms',
+  'than', 'since', 'compared with', 'compared to', 'against', 'versus', 'vs', 'relative to', 'behind', 'ahead of', 'over', 'above', 'under', 'below', 'beneath', 'short of', 'shy of', 'inside', 'within', 'outside', 'from', 'off', 'beats', 'beat', 'trails', 'trailing', 'misses', 'leads', 'clear of', 'on top of', 'next to', 'in front of', 'away from', 'up on', 'down on', 'better of', 'beating', 'leading', 'trail', 'outperforms',
 ];
 
 /** The longest phrase of a table that starts at word `i` of `low`. */

@@ -16,6 +16,19 @@ export interface Sentence {
 
 const abbreviations = /(?:^|[\s(])(?:e\.g|i\.e|vs|approx|ca|no|nr|fig|min|max|mr|mrs|dr|st|etc|resp|incl|excl|ca|sec|temp|avg)$/i;
 
+/** A transcript without full stops can be one line of thousands of words; no sentence is longer than this. */
+const longest = 600;
+
+/** Where a stretch that is too long is best cut: before the last clause of it, else at a space. */
+function breakIn(text: string, from: number, to: number): number {
+  for (const joint of [/[,;:—](?=\s)(?!.*[,;:—]\s)/s, /\s(?=(?:and|but|so|while|then)\s)(?!.*\s(?:and|but|so|while|then)\s)/s, /\s(?!.*\s)/s]) {
+    const half = from + Math.floor((to - from) / 2);
+    const m = joint.exec(text.slice(half, to));
+    if (m) return half + m.index + 1;
+  }
+  return to;
+}
+
 export function sentences(text: string): Sentence[] {
   const out: Sentence[] = [];
   for (const b of blocks(text)) {
@@ -45,6 +58,11 @@ function splitLine(text: string, b: Block, out: Sentence[]): void {
   };
   for (let i = b.start; i < b.end; i++) {
     const c = text[i]!;
+    if (i - from >= longest) {
+      push(breakIn(text, from, i));
+      i--;
+      continue;
+    }
     if (c !== '.' && c !== '?' && c !== '!' && c !== '…') continue;
     let j = i + 1;
     while (j < b.end && /[.?!…"'”’)\]*_]/.test(text[j]!)) j++;
