@@ -64,18 +64,28 @@ export function encodeLike(text: string, bytes: Uint8Array): Uint8Array {
 function shown({ finding, old, new: put }: Change, script: Source, { ink, columns, path }: PrintOptions): string[] {
   const { place } = finding;
   const line = script.line(place.line);
-  const room = Math.max(10, Math.floor((columns - 4 - Math.max(width(old), width(put))) / 2));
-  const before = tail(harmless(line.slice(0, place.column - 1)), room);
-  const after = head(harmless(line.slice(place.endColumn - 1)), room);
+  const room = Math.max(20, columns - 2 - Math.max(width(old), width(put)));
+  const [whole, rest] = [harmless(line.slice(0, place.column - 1)), harmless(line.slice(place.endColumn - 1))];
+  const half = Math.floor(room / 2);
+  const before = tail(whole, Math.max(half, room - width(rest)));
+  const after = head(rest, Math.max(half, room - width(whole)));
   return [ink('strong', `${path(place.file)}:${place.line}:${place.column}`), ink('error', `- ${before}${harmless(old)}${after}`), ink('good', `+ ${before}${harmless(put)}${after}`), ''];
 }
 
 function head(text: string, room: number): string {
-  const chars = [...text];
-  return chars.length <= room ? text : `${chars.slice(0, room - 1).join('')}…`;
+  let out = '';
+  for (const c of text) {
+    if (width(out + c) > room - 1) return out + c === text ? text : `${out}…`;
+    out += c;
+  }
+  return out;
 }
 
 function tail(text: string, room: number): string {
-  const chars = [...text];
-  return chars.length <= room ? text : `…${chars.slice(chars.length - room + 1).join('')}`;
+  let out = '';
+  for (const c of [...text].reverse()) {
+    if (width(c + out) > room - 1) return c + out === text ? text : `…${out}`;
+    out = c + out;
+  }
+  return out;
 }
