@@ -6,7 +6,7 @@ import { type Finding, nearest, type Place, type Source } from './places/index.j
 import { proofTexts } from './proof-texts.js';
 import type { Plan } from './draw.js';
 import type { Facts } from './facts/index.js';
-import type { Episode } from './records/index.js';
+import type { Episode, Outline } from './records/index.js';
 
 export interface Project {
   /** The folder that holds one folder an episode. */
@@ -32,6 +32,13 @@ export interface Examined {
   findings: Finding[];
   /** The lines that findings speak of, by `file:line`, for printing. */
   lines: Record<string, string>;
+}
+
+/** The record's YAML alone. */
+interface Outlined {
+  source?: Source;
+  outline?: Outline;
+  findings: Finding[];
 }
 
 interface Opened {
@@ -70,6 +77,7 @@ export class Episodes {
   readonly project: Project;
   readonly #planned: ((plan: Plan) => void) | undefined;
   readonly #looked = new Map<string, Promise<Looked>>();
+  readonly #outlined = new Map<string, Outlined>();
   readonly #opened = new Map<string, Promise<Opened>>();
   readonly #facts = new Map<string, Promise<Derived>>();
 
@@ -140,32 +148,46 @@ export class Episodes {
       const given = readAll(folder, wants);
       const inputs = hashOf(id, recordHash, wants, [...given].map(([name, g]) => [name, 'error' in g ? g : hash(g)]));
       const known = usable?.inputs === inputs ? usable : undefined;
-      return { read: known ? () => ({ record, given: readAll(folder, wants) }) : () => ({ record, given }), record: recordHash, wants, inputs, known };
+      let first = known ? undefined : { record, given };
+      const read = (): { record: Given; given: Map<string, Given> } => {
+        const files = first ?? { record, given: readAll(folder, wants) };
+        first = undefined;
+        return files;
+      };
+      return { read, record: recordHash, wants, inputs, known };
     });
   }
 
   async #wants(id: string, record: Given): Promise<string[]> {
-    if ('error' in record) return [];
+    const outlined = await this.#outline(id, record);
+    this.#outlined.set(id, outlined);
+    return outlined.outline?.wants.map((w) => w.path) ?? [];
+  }
+
+  async #outline(id: string, record: Given): Promise<Outlined> {
+    const file = this.fileName(id, recordName);
+    if ('error' in record) {
+      return { findings: [{ code: 'record-unreadable', severity: 'error', place: top(file), subject: id, message: `the record cannot be read: ${record.error}` }] };
+    }
     const [{ outline }, { decode }] = await Promise.all([import('./records/index.js'), import('./logs/index.js')]);
-    const source = decode(this.fileName(id, recordName), record).value;
-    return (source && outline(source, id).value?.wants.map((w) => w.path)) ?? [];
+    const { value: source, findings } = decode(file, record);
+    if (!source) return { findings };
+    const outlined = outline(source, id);
+    return { source, findings: outlined.findings, ...(outlined.value && { outline: outlined.value }) };
   }
 
   #open(id: string): Promise<Opened> {
     return once(this.#opened, id, async () => {
       const { record, given } = (await this.#look(id)).read();
-      const file = this.fileName(id, recordName);
-      if ('error' in record) {
-        return { episode: undefined, sources: [], findings: [{ code: 'record-unreadable', severity: 'error', place: top(file), subject: id, message: `the record cannot be read: ${record.error}` }] };
-      }
-      const [{ assemble, outline }, { decode }] = await Promise.all([import('./records/index.js'), import('./logs/index.js')]);
-      const { value: source, findings } = decode(file, record);
-      if (!source) return { episode: undefined, findings, sources: [] };
-      const outlined = outline(source, id);
-      if (!outlined.value) return { episode: undefined, findings: outlined.findings, sources: [source] };
-      const assembled = assemble(outlined.value, given);
-      return { episode: assembled.value, findings: [...outlined.findings, ...assembled.findings], sources: [source, ...assembled.sources] };
-    });
+      const { source, outline, findings } = this.#outlined.get(id) ?? (await this.#outline(id, record));
+      // An outline can be assembled once.
+      this.#outlined.delete(id);
+      const sources = source ? [source] : [];
+      if (!outline) return { episode: undefined, findings, sources };
+      const { assemble } = await import('./records/index.js');
+      const assembled = assemble(outline, given);
+      return { episode: assembled.value, findings: [...findings, ...assembled.findings], sources: [...sources, ...assembled.sources] };
+    }, mostHeld);
   }
 
   #factsOf(id: string): Promise<Derived> {
@@ -185,7 +207,7 @@ export class Episodes {
         return isFact(found) ? found : { missing: 'fact', nearest: from && suggestIds(from, fact)[0] };
       });
       return { ...quoted, facts: new Facts(quoted.episode) };
-    });
+    }, mostHeld);
   }
 
   /** All episodes that this one's facts may rest on, itself included. */
@@ -236,9 +258,15 @@ function top(file: string): Place {
   return { file, line: 1, column: 1, endLine: 1, endColumn: 1 };
 }
 
-function once<T>(made: Map<string, Promise<T>>, id: string, make: () => Promise<T>): Promise<T> {
+/** Episodes whose records and facts are held at a time; of a large library the others are read again when they are needed again. */
+const mostHeld = 24;
+
+function once<T>(made: Map<string, Promise<T>>, id: string, make: () => Promise<T>, most = Infinity): Promise<T> {
   let value = made.get(id);
-  if (!value) made.set(id, (value = make()));
+  if (!value) {
+    made.set(id, (value = make()));
+    if (made.size > most) made.delete(made.keys().next().value!);
+  }
   return value;
 }
 

@@ -14,7 +14,7 @@ export function addExplain(program: Command, end: (code: number) => void): void 
     .option('--episode <id>', 'look in this episode only')
     .option('--json', 'print the result as JSON')
     .action(async (what: string, given: { data: string; episode?: string; json?: boolean }) => {
-      const { episodes, asked } = open({ data: given.data, only: given.episode ? [given.episode] : [], cache: undefined });
+      const { episodes, asked } = open({ data: given.data, only: given.episode ? [given.episode] : [], cache: '.cache' });
       const result = (await explainCheck(what, episodes, asked)) ?? (await explainFact(what, episodes, asked));
       process.stdout.write(`${given.json ? JSON.stringify(result.data, null, 1) : result.text}\n`);
       end(exitCodes.fine.code);

@@ -57,9 +57,8 @@ export class Folder {
   #matching(at: string, part: string, last: boolean): string[] {
     const fits = new RegExp(`^${part.split(/\{[^{}]*\}|\*/).map((s) => s.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')).join('(.+)')}$`, 's');
     try {
-      const real = this.#inside(at || '.');
-      if (real === undefined) return [];
-      return this.#fs.readdirSync(real, { withFileTypes: true })
+      if (this.#inside(at || '.') === undefined) return [];
+      return this.#fs.readdirSync(posix.join(this.path, at), { withFileTypes: true })
         .filter((e) => fits.test(e.name) && !e.name.endsWith('.tmp') && (last ? !e.isDirectory() : !e.isFile()))
         .map((e) => (at ? `${at}/${e.name}` : e.name));
     } catch (thrown) {
