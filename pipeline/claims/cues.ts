@@ -82,6 +82,12 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
       cue.base = { from: of + 1, to: Math.max(seg.to, reach) };
       return cue;
     }
+    // "of what I paid for, eighty-two percent …"
+    for (let i = m.from - 1; i >= Math.max(0, m.from - 10); i--) {
+      if (low[i] !== 'of' || !/^(?:|so|and|but|,|that|then)$/.test(low[i - 1] ?? '')) continue;
+      const comma = low.indexOf(',', i);
+      if (comma > i && comma < m.from) return { ...cue, op: 'share', base: { from: i + 1, to: comma } };
+    }
     if (change) { cue.op = 'change'; cue.way = change.way; return cue; }
     return cue;
   }

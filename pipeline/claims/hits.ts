@@ -79,7 +79,7 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Map<numb
         const slot = g.of[field][0]!;
         const values = [...new Set(g.cells.filter((x) => !x.fixed && x.at[slot]).map((x) => x.at[slot]!))];
         if (field === 'setup' && state.table?.slot === slot && state.table.values.length === values.length) values.splice(0, values.length, ...state.table.values);
-        if (values.length !== numbers.length || g.of[field].length > 1 || (field !== 'setup' && g.values[g.of.setup[0]!]!.size > 2 && [...g.values[g.of.setup[0]!]!.keys()].filter((v) => !g.holders.has(v)).length === numbers.length && !hits.some((h) => h.slot === g.of.setup[0]!))) continue;
+        if (values.length !== numbers.length || g.of[field].length > 1 || (field !== 'setup' && [...g.values[g.of.setup[0]!]!.keys()].filter((v) => !g.holders.has(v)).length === numbers.length && (state.together[g.of.setup[0]!]! > 1 || p.low.some((w) => /^(?:they|them|these|order|row)$/.test(w))))) continue;
         const backwards = (named0(hits, slot) === values.at(-1) && new Set(hits.filter((h) => h.slot === slot).map((h) => h.value)).size > 1) || /\b(?:heaviest|highest|biggest|largest|fastest|top)\b.*\bfirst\b/.test(p.low.join(' '));
         const named = hits.filter((h) => h.slot === slot);
         if (named.length > 1 && !named.every((h) => h.value === values[0] || h.value === values.at(-1))) continue;

@@ -76,7 +76,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   for (let i = 1; i < said.length; i++) {
     const [a, b] = [said[i - 1]!.cue, said[i]!.cue];
     const gap = low.slice(said[i - 1]!.mention.to, said[i]!.mention.from);
-    if ((b.op === 'change' || b.op === 'points') && !b.base && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
+    if ((b.op === 'change' || b.op === 'points') && !b.base && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but' || w === 'for' || w === 'with' || w === 'at') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
   }
   return parsed;
 }
@@ -105,10 +105,10 @@ function shareCues(p: Parsed): void {
   for (const list of numberLists(p)) {
     if (p.low.slice(p.said[list[0]!]!.mention.to, p.said[list.at(-1)!]!.mention.from).includes('to')) continue;
     const cues = list.map((i) => p.said[i]!.cue);
-    const source = cues[0]!.op === 'change' ? cues[0]! : cues.at(-1)!.op === 'change' && cues.at(-1)!.because && p.low.slice(p.said[list.at(-2)!]!.mention.to, p.said[list.at(-1)!]!.mention.from).some((w) => w === 'and' || w === 'or') ? cues.at(-1)! : cues.at(-1)!.op === 'share' ? cues.at(-1)! : undefined;
+    const source = cues.at(-1)!.op === 'share' && cues[0]!.op !== 'share' && (cues[0]!.op === 'value' || cues[0]!.way === 'apart') ? cues.at(-1)! : cues[0]!.op === 'change' ? cues[0]! : cues.at(-1)!.op === 'change' && cues.at(-1)!.because && p.low.slice(p.said[list.at(-2)!]!.mention.to, p.said[list.at(-1)!]!.mention.from).some((w) => w === 'and' || w === 'or') ? cues.at(-1)! : cues.at(-1)!.op === 'share' ? cues.at(-1)! : undefined;
     if (!source) continue;
     for (const cue of cues) {
-      if (cue === source || cue.op !== 'value') continue;
+      if (cue === source || (cue.op !== 'value' && !(source.op === 'share' && cue.op === 'change'))) continue;
       Object.assign(cue, { op: source.op, way: source.way, of: source.of, base: source.base, because: source.because, overRoom: source.overRoom });
     }
   }

@@ -17,6 +17,7 @@ import { begin, type State } from './state.js';
 import { findingsOf } from './findings.js';
 import { Pinned } from './pinned.js';
 import type { Verdict } from './verdict.js';
+import { type Agreed, restated } from './restated.js';
 import { tellVerdict, quietVerdict } from './tell.js';
 
 export interface ProofOptions {
@@ -57,6 +58,7 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
   const mentions: Verdict[] = [];
   const pins = new Pinned(script, facts);
   const spoken: SelfSentence[] = [];
+  const agreed: Agreed = new Map();
   let section = 0;
   for (const s of sentences(script.text)) {
     if (s.kind === 'comment' || s.kind === 'direction') continue;
@@ -74,7 +76,8 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
     let done = pinned ? readSentence(facts, g, p, state, (m) => pins.read(g, m, s.start)) : read.get(key);
     if (!done) read.set(key, (done = readSentence(facts, g, p, state)));
     options.seen?.({ sentence: s, parsed: p, hits: hitsOf(g, p, state), grid: g, before: state, readings: done.readings });
-    done.readings.forEach((r) => mentions.push(tellVerdict(r, script, s, facts)));
+    const named = hitsOf(g, p, state).hits;
+    done.readings.forEach((r, i) => mentions.push(tellVerdict(restated(g, agreed, r, named.filter((h) => h.segment === i)), script, s, facts)));
     for (const q of p.quiet) {
       const own = pinned ? pins.read(g, q.mention, s.start) : undefined;
       mentions.push(own ? tellVerdict(own, script, s, facts) : quietVerdict(q, script, s));

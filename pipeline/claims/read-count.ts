@@ -174,7 +174,12 @@ export function isCondition(c: Context, index: number): boolean {
 export function isThreshold(c: Context, index: number): boolean {
   const m = c.parsed.said[index]!.mention;
   if (!m.hedge || !/^(?:less than|more than|at most|at least)$/.test(m.hedge.name)) return false;
-  for (let i = index - 2; i >= 0; i--) if (isCondition(c, i)) return true;
+  for (let i = index - 1; i >= 0; i--) {
+    const s = c.parsed.said[i]!;
+    if (i < index - 1 && isCondition(c, i)) return true;
+    // "of the six, five stay below 300"
+    if (s.mention.type === 'cardinal' && !s.mention.unit && s.mention.decimals === 0 && s.mention.value.toNumber() <= 20 && s.cue.op !== 'change' && !s.cue.elided && /^(?:stays?|stayed|are|is|were|was|pass|go|goes|get|gets|keep|keeps|remain|remains|manage|manages|need|needs|do|fit|come|end|run|runs)$/.test(c.parsed.low[s.mention.to] ?? '')) return true;
+  }
   return false;
 }
 

@@ -57,7 +57,7 @@ function namedAhead(c: Context, index: number): boolean {
 }
 
 /** The reading that the figure next to it, in the same sentence, was or will be tied to. */
-function figureBeside(c: Context, index: number): Cell | undefined {
+export function figureBeside(c: Context, index: number): Cell | undefined {
   const { said } = c.parsed;
   const own = c.hits.hits.filter((h) => h.segment === index && h.baseOf < 0);
   const agrees = (cell: Cell): boolean => own.every((h) => c.grid.slots[h.slot]!.field === 'measure' || c.grid.slots[h.slot]!.field === 'part' || cell.at[h.slot] === h.value || own.some((o) => o.slot === h.slot && cell.at[o.slot] === o.value));

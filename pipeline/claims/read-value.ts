@@ -79,6 +79,7 @@ export function pairWith(c: Context, index: number): { first: number; second: nu
     if (a.mention.unit && b.mention.unit && a.mention.unit.dimension !== b.mention.unit.dimension) continue;
     const gap = low.slice(a.mention.to, b.mention.from);
     if (gap.some((_, k) => tokens[a.mention.to + k]!.kind === 'mark' && !/^[-–—→>,]$/.test(gap[k]!)) || gap.length > 9) continue;
+    if (gap.some((w) => /^(?:it's|is|that's|was|are|they're)$/.test(w))) continue;
     const to = gap.lastIndexOf('to');
     if (to < 0 || to < gap.length - 4) continue;
     const before = low.slice(Math.max(a.segment.from, a.mention.from - 4), a.mention.from);

@@ -9,7 +9,7 @@ import { readChange } from './read-change.js';
 import { countedBy, isThreshold, readCount, readRuns, setSize } from './read-count.js';
 import { readPoints, readRatio, readShare } from './read-proportion.js';
 import { rangeAt, readRange } from './read-range.js';
-import { readRank, sizeSaid } from './read-rank.js';
+import { figureBeside, readRank, sizeSaid } from './read-rank.js';
 import { pairWith, push, readValue } from './read-value.js';
 import { firstCell, substitute, valueOf } from './terms.js';
 
@@ -19,12 +19,37 @@ export interface Reading extends Decision {
 
 export function readMention(c: Context, index: number): Reading {
   const r = weigh(c, index);
-  if (r.verdict !== 'disagrees' || standsFirm(c, index, r)) return r;
+  if (r.verdict !== 'disagrees') return r;
+  const why = doubtful(c, index, r);
+  if (why) return { ...r, verdict: 'untied', why };
+  const turned = turnedRound(c, r);
+  if (turned) return { ...r, verdict: 'agrees', chosen: turned, why: turned.why };
+  if (standsFirm(c, index, r)) return r;
   // Nothing in the sentence names the thing or the setting: an alarm needs that no reading of that kind at all would fit.
   const best = r.ranked[0]!;
   const other = r.ranked.find((x) => x.fits && x.candidate.cost <= best.candidate.cost + wideDoubt);
   if (other && other.candidate.base && other.candidate.base === best.candidate.subject && other.candidate.subject === best.candidate.base) return { ...r, verdict: 'agrees', chosen: other.candidate, why: other.candidate.why };
   return other ? { ...r, verdict: 'untied', why: `would be right for another reading (${other.candidate.fact.id})` } : r;
+}
+
+/** What keeps an alarm back, whatever the numbers. */
+function doubtful(c: Context, index: number, r: Reading): string | undefined {
+  const { cue, segment, mention } = c.parsed.said[index]!;
+  const plain = r.chosen!.kind === 'mean' || r.chosen!.kind === 'raw' || r.chosen!.kind === 'constant';
+  if (plain && r.chosen!.term.kind === 'mean' && (cue.op === 'change' || cue.elided?.op === 'change') && !/the record gives it in/.test(r.why)) return 'the words speak of a change, and no reading of it was found';
+  const best = c.parsed.said.some((s, k) => k !== index && s.mention.superlative && s.mention.from >= segment.from && s.mention.from < mention.from);
+  const named = c.hits.hits.some((h) => h.segment === index && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field));
+  if (best && !named && r.chosen!.kind !== 'rank') return 'it speaks of whichever is the extreme';
+  return undefined;
+}
+
+/** "2.6 degrees cooler", with neither of the two named in the sentence: which is compared with which is open. */
+function turnedRound(c: Context, r: Reading): Candidate | undefined {
+  const best = r.chosen!;
+  if (!best.base || !best.subject || best.firm) return undefined;
+  const differing = sameCellExcept(c.grid, best.subject, best.base);
+  if (c.hits.hits.some((h) => differing.includes(h.slot))) return undefined;
+  return r.ranked.find((x) => x.fits && x.candidate.subject === best.base && x.candidate.base === best.subject)?.candidate;
 }
 
 const wideDoubt = 2.2;
@@ -37,7 +62,7 @@ function standsFirm(c: Context, index: number, r: Decision): boolean {
   const measure = at[g.of.measure[0]!]!;
   const known = (i: number): boolean => c.hits.hits.some((h) => h.baseOf < 0 && h.segment <= index && h.slot === i && at[i] === h.value) || (c.now.ages[i]! <= 2 && c.now.together[i] === 1 && c.now.topics[i]![0] === at[i]);
   if (c.hits.paired.has(index)) return true;
-  return [...g.of.setup, ...g.of.setting, ...g.of.workload].filter((i) => g.valuesWith.get(measure)![i]!.size > 1).every(known);
+  return [...g.of.setup, ...g.of.setting, ...g.of.workload, ...g.of.part].filter((i) => g.valuesWith.get(measure)![i]!.size > 1).every(known);
 }
 
 function weigh(c: Context, index: number): Reading {
@@ -78,7 +103,7 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
   if (m.unit?.id === '%') {
     const found = readPercent(c, index);
     if (again) out.push(...readPercent(withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index));
-    return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { soft: cue.op === 'value' && !again && !percentNamed(c, index), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
+    return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { soft: (cue.op === 'value' && !again && !percentNamed(c, index)) || (cue.op === 'share' && !ratioSure(c, index)), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
   }
   // "… 24 percent but the average only 19": the unit of the figure before.
   if (!m.unit && (cue.op === 'change' || again || /^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '') || /^percent/.test(c.now.said[0]?.kind ?? '')) && lastUnit(c, index)?.id === '%') {
@@ -113,7 +138,7 @@ function percentNamed(c: Context, index: number): boolean {
   const parts = new Set(g.cells.filter((x) => share(x.at[measure]!)).map((x) => x.at[part]!));
   if (c.hits.hits.some((h) => h.segment <= index && ((h.slot === measure && share(h.value)) || (h.slot === part && parts.has(h.value))))) return true;
   if (c.now.ages[measure]! <= 1 && share(c.now.topics[measure]![0] ?? '')) return true;
-  return c.now.said[0]?.kind === 'percent_of' || c.done[index - 1] !== undefined;
+  return c.now.said[0]?.kind === 'percent_of' || c.done[index - 1]?.fact.unit.id === '%';
 }
 
 /** The sentence, or the one before, speaks of a measured time. */
@@ -131,8 +156,10 @@ function supported(c: Context, index: number): boolean {
   // "breaks two", "all three": small whole numbers in words are counts of something, unless a change is said.
   if (m.form === 'words' && m.decimals === 0 && m.value.toNumber() <= 12 && c.parsed.said[index]!.cue.op !== 'change' && !c.parsed.said[index]!.cue.elided) return false;
   const g = c.grid;
-  const before = c.parsed.said[index - 1];
-  if (before?.mention.unit && !known(c, before.mention.unit)) return false;
+  for (let k = index - 1; k >= 0; k--) {
+    const u = c.parsed.said[k]!.mention.unit;
+    if (u) { if (!known(c, u)) return false; break; }
+  }
   if (/^(?:first|next|last|other)$/.test(c.parsed.low[m.from - 1] ?? '')) return false;
   const slots = [...g.of.measure, ...g.of.part];
   if (c.hits.hits.some((h) => slots.includes(h.slot) && h.segment <= index) || c.hits.dimensions.some((d) => d.segment <= index)) return true;
@@ -308,7 +335,7 @@ function ratioSure(c: Context, index: number): boolean {
 /** Places are being given: several in the sentence, one before, or "place" itself. */
 function ranking(c: Context, index: number): boolean {
   const { said, low } = c.parsed;
-  return said.filter((s) => s.mention.type === 'ordinal' || s.mention.superlative).length > 1 || c.now.placed.length > 0 || low.includes('place') || /^(?:holds|takes|took|held|to|comes|came|in)$/.test(low[said[index]!.mention.from - 1] ?? '');
+  return said.filter((s) => s.mention.type === 'ordinal').length > 1 || low.includes('place') || figureBeside(c, index) !== undefined || (c.now.placed.length > 0 && low.length <= 6);
 }
 
 export { firstCell };

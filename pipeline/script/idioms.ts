@@ -40,6 +40,8 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
     const percent = rest.findIndex((w) => w === 'percent' || w === '%');
     if (percent > 0 && rest[percent + 1] === 'load') return 'a load';
   }
+  if (/^(?:take|minus)$/.test(before?.low ?? '') && t[n.from - 2]?.low === 'or' && /^(?:give|plus)$/.test(t[n.from - 3]?.low ?? '')) return 'a tolerance';
+  if (before?.low === '±') return 'a tolerance';
   if (isIdiom(t, n)) return 'an idiom';
   return undefined;
 }

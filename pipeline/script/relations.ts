@@ -23,7 +23,7 @@ const trailers: [Way, string][] = [
   ['down', 'saved|shaved|shed|missing'],
   ['down', 'down|below|under|inside|short of|short|shy of|gone|off|lost|beneath|away|fewer'],
   ['better', 'ahead|clear of|in front|in hand|to the good'],
-  ['worse', 'behind|adrift|back|off the pace'],
+  ['worse', 'behind|adrift|back|off the pace|off the top|off the lead|off the leader|off the best|off the winner|off first'],
   ['apart', 'apart|between them|between the two|between these two|of headroom|to spare|from|of difference|of a difference|in it|difference|of room|of margin|in reserve|left|of slack'],
 ];
 
