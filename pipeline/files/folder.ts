@@ -55,6 +55,8 @@ export class Folder {
   }
 
   #matching(at: string, part: string, last: boolean): string[] {
+    // A plain name needs no look at what stands beside it.
+    if (!isPattern(part)) return this.#fs.existsSync(posix.join(this.path, at, part)) ? [at ? `${at}/${part}` : part] : [];
     const fits = new RegExp(`^${part.split(/\{[^{}]*\}|\*/).map((s) => s.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')).join('(.+)')}$`, 's');
     try {
       if (this.#inside(at || '.') === undefined) return [];
