@@ -3,6 +3,8 @@ import type { Facts, KeyField, Named } from '../facts/index.js';
 import { units } from '../quantities/index.js';
 
 const preposition = /^(on|in|at|with|without|under|inside|during|after|before|over|above|by|from|through)\s+(.+)$/i;
+/** "two weeks later" is one without a preposition. */
+const lateness = /\b(later|ago|afterwards)$/i;
 const article = /^(the|a|an)\s+/i;
 const inside = new Set(['scene', 'loop', 'game', 'render', 'run', 'walk', 'pass', 'test', 'level', 'benchmark']);
 const unitWords = new Set([...units.values()].flatMap((u) => [u.one, u.many, u.symbol, ...u.also]).filter(Boolean).map((w) => w.toLowerCase()));
@@ -24,8 +26,12 @@ function forms(named: Named): string[] {
 /** The first spoken form that is no adverbial; undefined when there is none ("on mains; plugged in"). */
 export function noun(named: Named): string | undefined {
   const all = forms(named);
-  const adverb = preposition.test(all[0]!);
-  return all.find((f) => !preposition.test(f) && (!adverb || article.test(f) || /^\p{Lu}/u.test(f)));
+  const adverb = isAdverbial(all[0]!);
+  return all.find((f) => !isAdverbial(f) && (!adverb || article.test(f) || /^\p{Lu}/u.test(f)));
+}
+
+function isAdverbial(form: string): boolean {
+  return preposition.test(form) || lateness.test(form);
 }
 
 /** "the open bench" without its article. */
@@ -37,7 +43,7 @@ export function bare(text: string): string {
 export function adverbial(named: Named, field: KeyField): string {
   const all = forms(named);
   const thing = noun(named);
-  if (!thing || preposition.test(all[0]!)) return all[0]!;
+  if (!thing || isAdverbial(all[0]!)) return all[0]!;
   for (const form of all) {
     const m = preposition.exec(form);
     if (!m) continue;

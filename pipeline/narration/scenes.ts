@@ -71,10 +71,11 @@ export class Stage {
     return said && `${said}, `;
   }
 
-  /** "under load"; empty for a key without a phase and for what was not measured over time (a weight). */
+  /** "under load"; empty for a key without a phase, for what was not measured over time (a weight), and after "at half load". */
   when({ key, parts }: Point): string {
     const measured = this.facts.readings(key, { aside: true }).some((r) => !r.constant);
-    return parts.phase && measured ? adverbial(namedOf(this.facts, 'phase', parts.phase), 'phase') : '';
+    const said = parts.phase && measured ? adverbial(namedOf(this.facts, 'phase', parts.phase), 'phase') : '';
+    return said === 'under load' && /\bload\b/.test(this.where(parts, ['setup'])) ? '' : said;
   }
 
   /** "At full speed under load, ": the opening with its phase. */

@@ -42,9 +42,9 @@ export class Voice {
     return `${said.slice(0, -1).join(', ')} and ${said.at(-1)}${word ? ` ${word}` : ''}`;
   }
 
-  /** "two", "twelve": a count. */
+  /** "two", "twelve": a count; spelled out up to twelve in either form, as style guides have it. */
   count(fact: Fact): string {
-    return this.#digits(fact.value, 0);
+    return fact.value.compare(Exact.of(12)) <= 0 ? inWords(fact.value.toFixed(0)) : this.#digits(fact.value, 0);
   }
 
   #digits(value: Exact, decimals: number): string {
@@ -66,7 +66,7 @@ export class Voice {
  * heard as two settings. Common practice, no published source.
  */
 export function spokenDecimals(fact: Fact): number {
-  if (fact.unit.dimension === 'voltage') return fact.decimals;
+  if (fact.unit.id === 'V') return fact.decimals;
   if (fact.value.abs().compare(large) >= 0) return 0;
   for (let d = 0; d < fact.decimals; d++) if (fact.value.round(d).equals(fact.value.round(fact.decimals))) return d;
   return fact.decimals;

@@ -23,10 +23,10 @@ export interface EpisodePage {
 }
 
 const files = [
-  { name: 'Readings, CSV', href: 'readings.csv', type: 'text/csv' },
-  { name: 'Facts, JSON', href: 'facts.json', type: 'application/json' },
-  { name: 'Findings, JSON', href: 'findings.json', type: 'application/json' },
-  { name: 'Narration, Markdown', href: 'narration.md', type: 'text/markdown' },
+  { name: 'readings.csv', href: 'readings.csv', type: 'text/csv', holds: 'every reading, ready to be read back in' },
+  { name: 'facts.json', href: 'facts.json', type: 'application/json', holds: 'every figure with its formula and the readings it rests on' },
+  { name: 'findings.json', href: 'findings.json', type: 'application/json', holds: 'what the checks found' },
+  { name: 'narration.md', href: 'narration.md', type: 'text/markdown', holds: 'the results as sentences to read aloud' },
 ] as const;
 
 /** Throws only on a bug: everything that a record may hold can be shown. */

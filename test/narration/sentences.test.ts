@@ -77,7 +77,7 @@ describe('comparisons', () => {
   const pair = (what: string, a: string, b: string, measures = mapOf(measure('temperature', 'lower'))) => said(`bench/stock/scene/${what}/load: ${a}\nbench/undervolt/scene/${what}/load: ${b}`, { settings, measures }, {}, 'With the undervolt');
   // 415 to 355 is 60 W or 14 % (of 415, not of 355, which would be 17): common practice, no published source.
   test('with the base named and the percent taken of it', () => {
-    expect(pair('power/board', '415 415 415 W', '355 355 355 W')).toContain('With the undervolt, board power under load was three hundred fifty-five watts, which is sixty watts lower than at stock, or fourteen percent.');
+    expect(pair('power/board', '415 415 415 W', '355 355 355 W')).toContain('With the undervolt, board power under load was three hundred fifty-five watts, which is sixty watts lower than at stock, or fourteen percent less.');
   });
   test('never a percent of a temperature', () => {
     expect(pair('temperature/core', '78 78 78 °C', '69 69 69 °C')).toContain('With the undervolt, the core under load was sixty-nine degrees, which is nine degrees cooler than at stock.');

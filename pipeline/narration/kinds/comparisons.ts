@@ -1,4 +1,4 @@
-// One setting against the base setting, one setup against the first: "233 watts, which is sixty-five watts lower than at stock, or twenty-two percent".
+// One setting against the base setting, one setup against the first: "233 watts, which is sixty-five watts lower than at stock, or twenty-two percent less".
 import { type Fact, type Facts, isFact, isIdle, withFields } from '../../facts/index.js';
 import { tooClose, whyClose } from '../closeness.js';
 import { adverbial, namedOf, noun } from '../names.js';
@@ -54,7 +54,7 @@ function compare(stage: Stage, { key, parts }: Point, field: 'setup' | 'setting'
   return [{
     section,
     facts: [...(at ? [at] : []), difference, ...(percent ? [percent] : [])],
-    text: (v) => `${opening}${what} was ${at ? `${v.say(at)}, which is ` : ''}${v.size(difference)} ${word} than ${than}${percent ? `, or ${v.size(percent)}` : ''}`,
+    text: (v) => `${opening}${what} was ${at ? `${v.say(at)}, which is ` : ''}${v.size(difference)} ${word} than ${than}${percent ? `, or ${v.size(percent)} ${difference.value.sign() > 0 ? 'more' : 'less'}` : ''}`,
   }];
 }
 

@@ -35,7 +35,8 @@ function against(stage: Stage, point: Point, phase: string, noun: string, sectio
   if (!isFact(gap)) return [];
   const level = gap.value.round(gap.decimals).sign();
   if (level === 0) return [{ section, facts: [bound], text: (v) => `${opening} was right at its ${noun} of ${v.say(bound)}` }];
-  if (value.unit.dimension !== 'temperature') return [{ section, facts: [value, bound], text: (v) => `${opening} was ${v.say(value)}, against its ${noun} of ${v.say(bound)}` }];
+  const room = value.unit.dimension === 'temperature' || (phase === 'limit' && ['temperature-difference', 'sound-level'].includes(value.unit.dimension));
+  if (!room) return [{ section, facts: [value, bound], text: (v) => `${opening} was ${v.say(value)}, against its ${noun} of ${v.say(bound)}` }];
   return [{ section, facts: [gap, bound], text: (v) => `${opening} was ${v.size(gap)} ${level > 0 ? 'above' : 'below'} its ${noun} of ${v.number(bound)}` }];
 }
 
