@@ -94,7 +94,7 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
   if (words.leader) add(extreme(c, subject, c.grid.of.setup), 0, true, 'the best');
   if (out.length) return out;
   // What is compared with was named, and this subject is it, or has nothing there: no other base is meant.
-  if (words.overrides.size && ![...words.overrides].every(([i]) => g.slots[i]!.field === 'part' || g.slots[i]!.field === 'workload')) return out;
+  if (words.overrides.size && ![...words.overrides].every(([i]) => g.slots[i]!.field === 'part')) return out;
   const pronoun = words.pronoun && words.overrides.size === 0;
   if (pronoun) for (const t of c.now.said) { const last = t.kind === 'mean' ? firstCell(g, t) : undefined; if (last && last !== subject && last.unit.dimension === subject.unit.dimension) { add(last, 0.1, false, 'what was said last'); break; } }
   if (pronoun || (words.any && /^(?:limit|allowed)$/.test(words.low.join(' ')))) {

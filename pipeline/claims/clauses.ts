@@ -24,7 +24,7 @@ export function segments(t: readonly Token[], mentions: readonly Mention[], name
 function ended(t: readonly Token[], m: Mention, to: number): number {
   for (let k = m.to + 1; k < to; k++) {
     const s = strength(t, k, to);
-    if (s === 3 && t[k]!.low !== 'and' || s === 5 && t[k]!.low === ',' && t[k + 1]!.low !== 'and' && t[k + 1]!.low !== 'or' && t[k + 1]!.low !== 'with') return k;
+    if ((s === 3 && t[k]!.low !== 'and') || (s === 5 && t[k]!.low === ',' && t[k + 1]!.low !== 'or' && t[k + 1]!.low !== 'with')) return k;
   }
   return to;
 }

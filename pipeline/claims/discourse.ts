@@ -35,12 +35,13 @@ export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits
     seen.set(h.slot, values.add(h.value));
     together[h.slot] = values.size;
   }
-  return { ...s, topics, ages, together };
+  const heading = options.heading ? hits.map((h) => [h.slot, h.value] as const) : s.heading;
+  return { ...s, topics, ages, together, heading };
 }
 
 /** A new section: figures and comparisons of the last one are no longer at hand; topics stay until others are named. */
 export function newSection(g: Grid, s: State): State {
-  const out: State = { ...s, said: [], placed: [], shares: [], overRoom: false, ages: s.ages.map((a) => a + 2) };
+  const out: State = { ...s, said: [], placed: [], shares: [], overRoom: false, ages: s.ages.map((a) => a + 8) };
   delete (out as { pair?: unknown }).pair;
   delete (out as { order?: unknown }).order;
   const phase = g.of.phase[0]!;

@@ -90,7 +90,7 @@ export function readChange(c: Context, index: number): Candidate[] {
   return out;
 }
 
-function endBeside(c: Context, index: number): Cell | undefined {
+export function endBeside(c: Context, index: number): Cell | undefined {
   const next = c.parsed.said[index + 1];
   const m = c.parsed.said[index]!.mention;
   if (!next || next.mention.type !== 'cardinal' || c.parsed.low[next.mention.from - 1] !== 'to' || next.mention.from - m.to > 3 || next.cue.op !== 'value') return undefined;

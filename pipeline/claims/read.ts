@@ -5,7 +5,7 @@ import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { kindOf } from './grid.js';
 import { decide, type Decision, fit } from './decide.js';
-import { readChange } from './read-change.js';
+import { endBeside, readChange } from './read-change.js';
 import { countedBy, isThreshold, readCount, readRuns, setSize } from './read-count.js';
 import { readPoints, readRatio, readShare } from './read-proportion.js';
 import { rangeAt, readRange } from './read-range.js';
@@ -22,7 +22,7 @@ export function readMention(c: Context, index: number): Reading {
   if (r.verdict !== 'disagrees') return r;
   const why = doubtful(c, index, r);
   if (why) return { ...r, verdict: 'untied', why };
-  const turned = turnedRound(c, r);
+  const turned = turnedRound(c, index, r);
   if (turned) return { ...r, verdict: 'agrees', chosen: turned, why: turned.why };
   if (standsFirm(c, index, r)) return r;
   // Nothing in the sentence names the thing or the setting: an alarm needs that no reading of that kind at all would fit.
@@ -44,11 +44,15 @@ function doubtful(c: Context, index: number, r: Reading): string | undefined {
 }
 
 /** "2.6 degrees cooler", with neither of the two named in the sentence: which is compared with which is open. */
-function turnedRound(c: Context, r: Reading): Candidate | undefined {
+function turnedRound(c: Context, index: number, r: Reading): Candidate | undefined {
   const best = r.chosen!;
   if (!best.base || !best.subject || best.firm) return undefined;
   const differing = sameCellExcept(c.grid, best.subject, best.base);
   if (c.hits.hits.some((h) => differing.includes(h.slot))) return undefined;
+  // The section, or the figure beside it, says which one is spoken of.
+  if (c.now.heading.some(([i, v]) => differing.includes(i) && best.subject!.at[i] === v)) return undefined;
+  if (index > 0 && c.done[index - 1]?.subject === best.subject) return undefined;
+  if (endBeside(c, index) === best.subject) return undefined;
   return r.ranked.find((x) => x.fits && x.candidate.subject === best.base && x.candidate.base === best.subject)?.candidate;
 }
 
@@ -60,7 +64,7 @@ function standsFirm(c: Context, index: number, r: Decision): boolean {
   if (!at || r.chosen!.kind === 'rank' || r.chosen!.kind === 'count') return true;
   const g = c.grid;
   const measure = at[g.of.measure[0]!]!;
-  const known = (i: number): boolean => c.hits.hits.some((h) => h.baseOf < 0 && h.segment <= index && h.slot === i && at[i] === h.value) || (c.now.ages[i]! <= 2 && c.now.together[i] === 1 && c.now.topics[i]![0] === at[i]);
+  const known = (i: number): boolean => c.hits.hits.some((h) => h.baseOf < 0 && h.segment <= index && h.slot === i && at[i] === h.value) || (c.now.ages[i]! <= 8 && c.now.together[i] === 1 && c.now.topics[i]![0] === at[i]);
   if (c.hits.paired.has(index)) return true;
   return [...g.of.setup, ...g.of.setting, ...g.of.workload, ...g.of.part].filter((i) => g.valuesWith.get(measure)![i]!.size > 1).every(known);
 }
@@ -103,7 +107,7 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
   if (m.unit?.id === '%') {
     const found = readPercent(c, index);
     if (again) out.push(...readPercent(withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index));
-    return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { soft: (cue.op === 'value' && !again && !percentNamed(c, index)) || (cue.op === 'share' && !ratioSure(c, index)), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
+    return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { soft: (cue.op === 'value' && !again && !percentNamed(c, index)) || (cue.op === 'share' && !shareSure(c, index)), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
   }
   // "… 24 percent but the average only 19": the unit of the figure before.
   if (!m.unit && (cue.op === 'change' || again || /^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '') || /^percent/.test(c.now.said[0]?.kind ?? '')) && lastUnit(c, index)?.id === '%') {
@@ -115,13 +119,13 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
   }
   if (cue.op === 'change' || again?.op === 'change') {
     const found = again ? readChange(withCue(c, index, { ...cue, op: 'change', way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index) : readChange(c, index);
-    const plain = readValue(c, index).map((x) => ({ ...x, cost: x.cost + (again ? 0.6 : 1.2) }));
+    const plain = readValue(c, index).map((x) => ({ ...x, cost: x.cost + (again ? 0.6 : /^(?:more|less|fewer|higher|lower)$| by$|er$/.test(cue.because) ? 2.6 : 1.2) }));
     return as(decide(m, [...out, ...found, ...plain], { silent: !supported(c, index) }));
   }
   if (!pair) out.push(...readValue(c, index).map((x) => (range ? { ...x, cost: x.cost + 0.8 } : x)));
   const opens = c.parsed.low.slice(said.segment.from, m.from);
   const pointing = opens.some((w) => /^(?:that's|that|there's|which|it's|makes|making)$/.test(w)) && !c.hits.hits.some((h) => h.segment === index);
-  const soft = readChange(c, index).map((x) => ({ ...x, cost: x.cost + (pointing ? 0.4 : 1.2) }));
+  const soft = readChange(c, index).filter((x) => !x.subject?.fixed).map((x) => ({ ...x, cost: x.cost + (pointing ? 0.4 : 1.2) }));
   const { low } = c.parsed;
   const elapsed = m.unit?.dimension === 'duration' && (/^(?:after|for|in|within|every|over|another|last|first|next|per|past|until)$/.test(low[m.from - 1] ?? '') || /^(?:in|later|into|long|of|after|before|ago)$/.test(low[m.to] ?? '') || !timed(c, index));
   const aside = m.adjectival && !c.hits.roles.some((r) => r.from >= m.to && r.from <= m.to + 3);
@@ -165,7 +169,7 @@ function supported(c: Context, index: number): boolean {
   if (c.hits.hits.some((h) => slots.includes(h.slot) && h.segment <= index) || c.hits.dimensions.some((d) => d.segment <= index)) return true;
   if (c.done.slice(0, index).some((x) => x !== undefined)) return true;
   const slot = g.of.measure[0]!;
-  return c.now.ages[slot]! <= 2 || c.now.said.length > 0 && m.decimals > 0;
+  return c.now.ages[slot]! <= 2 || c.now.ages[g.of.part[0]!]! <= 1 || c.now.said.length > 0 && m.decimals > 0;
 }
 
 function withCue(c: Context, index: number, cue: Context['parsed']['said'][number]['cue']): Context {
@@ -330,6 +334,11 @@ function readPlace(c: Context, index: number): Decision {
 function ratioSure(c: Context, index: number): boolean {
   const words = baseWords(c, index);
   return words.overrides.size > 0 || words.roles.length > 0 || words.leader || words.low.some((w) => /^(?:much|many|that|it|as)$/.test(w)) || c.now.pair !== undefined;
+}
+
+function shareSure(c: Context, index: number): boolean {
+  const words = baseWords(c, index);
+  return words.roles.length > 0 || words.leader || [...words.overrides.keys()].some((i) => c.grid.slots[i]!.field !== 'part');
 }
 
 /** Places are being given: several in the sentence, one before, or "place" itself. */

@@ -28,6 +28,8 @@ export interface State {
   /** Share facts said last, for points between them. */
   shares: readonly Term[];
   overRoom: boolean;
+  /** What the heading of the section names, by slot. */
+  heading: readonly (readonly [number, string])[];
   /** Words of the script's title, in the singular: what the things tested are called. */
   title: readonly string[];
 }
@@ -35,7 +37,7 @@ export interface State {
 export const depth = 5;
 
 export function begin(g: Grid): State {
-  return { topics: g.slots.map(() => []), together: g.slots.map(() => 1), ages: g.slots.map(() => 99), said: [], placed: [], shares: [], overRoom: false, title: [] };
+  return { topics: g.slots.map(() => []), together: g.slots.map(() => 1), ages: g.slots.map(() => 99), said: [], placed: [], shares: [], overRoom: false, heading: [], title: [] };
 }
 
 export function remember(list: readonly string[], value: string): readonly string[] {
