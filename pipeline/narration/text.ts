@@ -28,7 +28,7 @@ function bullets(items: readonly string[]): string {
 }
 
 /** "1:05": minutes and seconds. */
-export function clock(seconds: number): string {
+function clock(seconds: number): string {
   const whole = Math.ceil(seconds);
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 }
