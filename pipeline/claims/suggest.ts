@@ -24,7 +24,9 @@ export function suggestion(m: Mention, text: string, chosen: Candidate): string 
   }
   const and = / hundred and /.test(text);
   const words = inWords(value.toFixed(decimals), and);
-  return (text.includes('-') || !words.includes('-') ? words : words.replace(/-/g, ' ')) + tail;
+  // "sixty one" was written without its hyphen.
+  const plain = /\b(?:twen|thir|for|fif|six|seven|eigh|nine)ty [a-z]/i.test(text) && !text.includes('-');
+  return (plain ? words.replace(/-/g, ' ') : words) + tail;
 }
 
 /** What follows the number in the mention: its unit, with the space before it. */

@@ -38,6 +38,8 @@ export function findMentions(t: readonly Token[]): Mention[] {
   const out: Mention[] = [];
   for (let k = 0; k < numbers.length; k++) {
     const n = numbers[k]!;
+    // The second of "frames per second" belongs to the unit.
+    if (n.from < (out.at(-1)?.to ?? 0)) continue;
     if (n.type === 'ordinal') {
       const best = superlativeAt(t, n.to);
       if (best) {
