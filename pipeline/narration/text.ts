@@ -8,12 +8,11 @@ export interface CautionText {
 }
 
 /** Markdown. Names and titles of the record are escaped, so that markup in them stays text. */
-export function narrationText(facts: Facts, sentences: readonly Sentence[], cautions: readonly CautionText[], options: { draft?: boolean } = {}): string {
+export function narrationText(facts: Facts, sentences: readonly Sentence[], cautions: readonly CautionText[]): string {
   const { title, disclosures } = facts.about;
   const blocks = [`# ${escaped(title || facts.about.id)}`];
   const total = sentences.reduce((sum, s) => sum + s.seconds, 0);
   blocks.push(`${sentences.length} ${sentences.length === 1 ? 'sentence' : 'sentences'} to choose from, about ${clock(total)} in all at ${wordsPerMinute} words a minute. Each stands on its own.`);
-  if (options.draft) blocks.push('**Draft:** not everything in this record has passed its checks.');
   if (disclosures.length) blocks.push('## To disclose', bullets(disclosures.map((d) => d.text)));
   if (cautions.length) blocks.push('## To say with it', bullets(cautions.map((c) => c.text)));
   for (const section of new Set(sentences.map((s) => s.section))) {

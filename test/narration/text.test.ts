@@ -41,11 +41,6 @@ Board power was one hundred watts under load.
 `);
 });
 
-test('a draft says so', () => {
-  const facts = factsOf('a/b/c/power/board/load: 100 W');
-  expect(narrationText(facts, narrate(facts), [], { draft: true })).toContain('**Draft:**');
-});
-
 test('markup in names and titles stays text', () => {
   const facts = factsOf('a/b/c/power/board/load: 100 W\nd/b/c/power/board/load: 120 W', {
     title: '# <script>alert(1)</script> *bold* [x](y)', setups: mapOf(arrangement('a', 'the <b>bench</b>'), arrangement('d', 'the `desk`')),
