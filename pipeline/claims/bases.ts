@@ -109,9 +109,12 @@ function constantLike(g: Grid, subject: Cell, key: string): Cell | undefined {
   return cell && cell.at[g.of.measure[0]!] === subject.at[g.of.measure[0]!] ? constantOf(g, subject, cell.role) : undefined;
 }
 
-function softBases(c: Context, subject: Cell, index: number, way: string | undefined, add: (cell: Cell | undefined, cost: number, firm: boolean, why: string) => void): void {
+function softBases(c: Context, subject: Cell, index: number, way: string | undefined, plain: (cell: Cell | undefined, cost: number, firm: boolean, why: string) => void): void {
   const g = c.grid;
   const { now } = c;
+  // What is spoken of is compared with something else, not something else with it.
+  const topical = (cell: Cell): boolean => [...g.of.setup, ...g.of.setting].some((i) => cell.at[i] !== subject.at[i] && cell.at[i] === now.topics[i]![0] && now.together[i] === 1 && !c.hits.hits.some((h) => h.slot === i && h.value === subject.at[i]));
+  const add = (cell: Cell | undefined, cost: number, firm: boolean, why: string): void => plain(cell, cell && topical(cell) ? cost + 0.9 : cost, firm, why);
   const phaseSlot = g.of.phase[0]!;
   if (now.pair) {
     const [from, to] = now.pair.map((k) => g.byKey.get(k));

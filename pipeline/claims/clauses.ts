@@ -22,7 +22,7 @@ export function segments(t: readonly Token[], mentions: readonly Mention[], name
 
 /** A clause that follows without a number of its own is no part of the stretch. */
 function ended(t: readonly Token[], m: Mention, to: number): number {
-  for (let k = m.to + 1; k < to; k++) {
+  for (let k = m.to; k < to; k++) {
     const s = strength(t, k, to);
     if ((s === 3 && t[k]!.low !== 'and') || (s === 5 && t[k]!.low === ',' && t[k + 1]!.low !== 'or' && t[k + 1]!.low !== 'with')) return k;
   }

@@ -72,7 +72,7 @@ function implausible(c: Context, index: number, cell: Cell): number {
   return mention.decimals > decimals + 1 ? 0.8 : 0;
 }
 
-export function subjectCells(c: Context, index: number, units: readonly Unit[] | undefined, options: { ahead?: boolean; limit?: number; ignoreBase?: boolean } = {}): { cells: { cell: Cell; cost: number }[]; evidence: SlotEvidence[] } {
+export function subjectCells(c: Context, index: number, units: readonly Unit[] | undefined, options: { ahead?: boolean; limit?: number; ignoreBase?: boolean; ownPart?: boolean } = {}): { cells: { cell: Cell; cost: number }[]; evidence: SlotEvidence[] } {
   const evidence = evidenceFor(c.grid, c.parsed, c.hits, index, c.now, units, options);
   const cells = cellsFor(c.grid, evidence, options.limit ?? reachOfCosts).map((x) => ({ cell: x.cell, cost: x.cost + implausible(c, index, x.cell) })).sort((a, b) => a.cost - b.cost || a.cell.index - b.cell.index);
   const least = cells[0]?.cost ?? 0;

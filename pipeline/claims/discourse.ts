@@ -6,10 +6,17 @@ import { nameLists } from './hits.js';
 import type { Parsed } from './parse.js';
 import { remember, type State } from './state.js';
 
+/** Beyond this it makes no difference how long ago a name was said; bounded, so that after an edit the states soon are as they were. */
+const longAgo = 10;
+
+function older(ages: readonly number[], by: number): number[] {
+  return ages.map((a) => Math.min(a + by, longAgo));
+}
+
 /** Names of a heading or a sentence become topics; what is only compared with does not, nor do measures and parts of a comparison. */
 export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits, options: { heading: boolean; open: boolean }): State {
   const topics = [...s.topics];
-  const ages = s.ages.map((a) => a + 1);
+  const ages = older(s.ages, 1);
   // "How hot does it get?": a kind of quantity that only one measure has becomes the topic as well.
   const measure = g.of.measure[0]!;
   if (options.open && !hits.some((h) => h.slot === measure)) for (const d of dimensions) {
@@ -41,7 +48,7 @@ export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits
 
 /** A new section: figures and comparisons of the last one are no longer at hand; topics stay until others are named. */
 export function newSection(g: Grid, s: State): State {
-  const out: State = { ...s, said: [], placed: [], shares: [], overRoom: false, ages: s.ages.map((a) => a + 8) };
+  const out: State = { ...s, said: [], placed: [], shares: [], overRoom: false, ages: older(s.ages, 8) };
   delete (out as { pair?: unknown }).pair;
   delete (out as { order?: unknown }).order;
   const phase = g.of.phase[0]!;

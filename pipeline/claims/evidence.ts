@@ -38,7 +38,7 @@ export interface SentenceHits {
 
 export const unlisted = 2;
 
-export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, state: State, units: readonly Unit[] | undefined, options: { ahead?: boolean; ignoreBase?: boolean } = {}): SlotEvidence[] {
+export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, state: State, units: readonly Unit[] | undefined, options: { ahead?: boolean; ignoreBase?: boolean; ownPart?: boolean } = {}): SlotEvidence[] {
   const said = p.said[index]!;
   const measures = units && [...g.measureUnits].filter(([, dims]) => units.some((u) => dims.has(kindOf(u)))).map(([m]) => m);
   // "from 38.2 at idle to 84.6": what stands by the first end is just what the second is not.
@@ -52,7 +52,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
       e.costs.set(pair.value, 0);
       return { ...e, rest: Infinity, empty: 0.5, named: true, known: true };
     }
-    const own = s.hits.filter((h) => h.slot === i && h.segment === index && (h.baseOf !== index || options.ignoreBase));
+    const own = s.hits.filter((h) => h.slot === i && h.segment === index && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part')));
     if (own.length) {
       const values = distinct(own, said.mention.from);
       values.forEach((v, k) => e.costs.set(v, k === 0 ? 0 : 0.6));
@@ -72,7 +72,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
       if (e.costs.has(v)) return;
       e.costs.set(v, fresh ? (k < state.together[i]! ? 0.2 * k : Math.min(1.4, 0.5 + 0.4 * k)) : 1 + 0.3 * k);
     });
-    if (fresh && e.costs.size) { e.known = true; e.rest = unlisted; }
+    if (fresh && e.costs.size) { e.known = true; e.rest = slot.field === 'part' ? 1.1 : unlisted; }
     if (!e.known) e.rest = 1;
     return e;
   });

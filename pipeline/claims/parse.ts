@@ -88,7 +88,7 @@ function elide(p: Parsed): void {
   for (let i = 1; i < p.said.length; i++) {
     const { cue, segment, mention } = p.said[i]!;
     const before = p.said[i - 1]!;
-    if (cue.op !== 'value' || (before.cue.op !== 'change' && before.cue.op !== 'share') || cue.because) continue;
+    if (cue.op !== 'value' || (before.cue.op !== 'change' && before.cue.op !== 'share' && !before.cue.elided) || cue.because) continue;
     const words = p.low.slice(Math.max(segment.from, before.mention.to), mention.from);
     if (words.length > 9 || words.some((w) => verbal.test(w)) || words.some((w) => /^(?:;|\(|[-–—])$/.test(w))) continue;
     cue.elided = before.cue.elided ?? before.cue;

@@ -7,6 +7,7 @@ import { afterMention, afterNames, afterSentence, newSection } from './discourse
 import { grid, type Grid } from './grid.js';
 import type { SentenceHits } from './evidence.js';
 import { hitsOf } from './hits.js';
+import { Kept } from './kept.js';
 import { lexicon, type Lexicon } from './lexicon.js';
 import { parse, type Parsed } from './parse.js';
 import { readMention, type Reading } from './read.js';
@@ -39,21 +40,26 @@ export interface ProofResult {
   findings: Finding[];
 }
 
-interface Prepared { grid: Grid; lexicon: Lexicon; parsed: Map<string, Parsed>; read: Map<string, { readings: Reading[]; after: State }> }
+interface Read { hits: SentenceHits; readings: Reading[]; after: State }
+/** What is kept of one text, by its file. */
+interface KeptText { parsed: Kept<Parsed>; read: Kept<Read> }
+interface Prepared { grid: Grid; lexicon: Lexicon; texts: Map<string, KeptText> }
 const prepared = new WeakMap<Facts, Prepared>();
 
 function prepare(facts: Facts): Prepared {
   let p = prepared.get(facts);
   if (!p) {
     const g = grid(facts);
-    prepared.set(facts, (p = { grid: g, lexicon: lexicon(facts, g), parsed: new Map(), read: new Map() }));
+    prepared.set(facts, (p = { grid: g, lexicon: lexicon(facts, g), texts: new Map() }));
   }
   return p;
 }
 
 /** Pure in its arguments. What was read before is kept for the same facts, so that after an edit only what depends on it is read again. */
 export function proof(script: Source, facts: Facts, options: ProofOptions = {}): ProofResult {
-  const { grid: g, lexicon: lex, parsed, read } = prepare(facts);
+  const { grid: g, lexicon: lex, texts } = prepare(facts);
+  const kept = texts.get(script.file) ?? { parsed: new Kept<Parsed>(), read: new Kept<Read>() };
+  texts.set(script.file, kept);
   let state = begin(g);
   const mentions: Verdict[] = [];
   const pins = new Pinned(script, facts);
@@ -62,8 +68,7 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
   let section = 0;
   for (const s of sentences(script.text)) {
     if (s.kind === 'comment' || s.kind === 'direction') continue;
-    let p = parsed.get(s.text);
-    if (!p) parsed.set(s.text, (p = parse(s.text, lex)));
+    const p = kept.parsed.get(s.text, () => parse(s.text, lex));
     if (s.kind === 'heading') {
       section++;
       state = afterNames(g, newSection(g, state), hitsOf(g, { ...p, said: [] }, state), { heading: true, open: true });
@@ -72,11 +77,10 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
     }
     spoken.push({ sentence: s, parsed: p, section });
     const pinned = pins.within(s.start, s.start + s.text.length);
-    const key = `${s.text}\u0000${stateText(state)}`;
-    let done = pinned ? readSentence(facts, g, p, state, (m) => pins.read(g, m, s.start)) : read.get(key);
-    if (!done) read.set(key, (done = readSentence(facts, g, p, state)));
-    options.seen?.({ sentence: s, parsed: p, hits: hitsOf(g, p, state), grid: g, before: state, readings: done.readings });
-    const named = hitsOf(g, p, state).hits;
+    const before = state;
+    const done = pinned ? readSentence(facts, g, p, before, (m) => pins.read(g, m, s.start)) : kept.read.get(`${s.text}\u0000${stateText(before)}`, () => readSentence(facts, g, p, before));
+    options.seen?.({ sentence: s, parsed: p, hits: done.hits, grid: g, before, readings: done.readings });
+    const named = done.hits.hits;
     done.readings.forEach((r, i) => mentions.push(tellVerdict(restated(g, agreed, r, named.filter((h) => h.segment === i)), script, s, facts)));
     for (const q of p.quiet) {
       const own = pinned ? pins.read(g, q.mention, s.start) : undefined;
@@ -84,6 +88,8 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
     }
     state = done.after;
   }
+  kept.parsed.turn();
+  kept.read.turn();
   mentions.sort((a, b) => a.place.line - b.place.line || a.place.column - b.place.column);
   const alone = g.cells.length === 0;
   if (alone) for (const m of mentions) if (m.verdict !== 'not-a-claim' || m.mention.unit) Object.assign(m, { verdict: 'untied', why: 'there is no record' });
@@ -92,14 +98,14 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
   return { mentions, findings: [...pins.finish(), ...(alone ? [] : findingsOf(said, facts)), ...itself] };
 }
 
-const texts = new WeakMap<State, string>();
+const written = new WeakMap<State, string>();
 function stateText(s: State): string {
-  let t = texts.get(s);
-  if (t === undefined) texts.set(s, (t = JSON.stringify(s)));
+  let t = written.get(s);
+  if (t === undefined) written.set(s, (t = JSON.stringify(s)));
   return t;
 }
 
-function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: (m: Mention) => Reading | undefined): { readings: Reading[]; after: State } {
+function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: (m: Mention) => Reading | undefined): Read {
   const hits = hitsOf(g, p, before);
   const c: Context = { facts, grid: g, parsed: p, hits, before, now: before, done: [] };
   const readings: Reading[] = [];
@@ -110,5 +116,5 @@ function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: 
     c.done.push(chosen);
     c.now = afterMention(c, i, chosen);
   }
-  return { readings, after: afterSentence(g, p, afterNames(g, c.now, hits, { heading: false, open: p.said.length === 0 }), hits.hits) };
+  return { hits, readings, after: afterSentence(g, p, afterNames(g, c.now, hits, { heading: false, open: p.said.length === 0 }), hits.hits) };
 }

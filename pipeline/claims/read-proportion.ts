@@ -19,7 +19,7 @@ export function readShare(c: Context, index: number): Candidate[] {
   // "83 percent of the frame rate": what follows is the measure itself, not what it is a share of.
   const ownPart = words.overrides.size > 0 && [...words.overrides.keys()].every((i) => c.grid.slots[i]!.field === 'part');
   if (ownPart) words.overrides.clear();
-  const { cells } = subjectCells(c, index, unitsOf(said, true), { ignoreBase: ownPart });
+  const { cells } = subjectCells(c, index, unitsOf(said, true), { ownPart });
   for (const { cell, cost } of cells) {
     if (out.length > 120) break;
     if (cell.fixed && !c.parsed.low.includes('limit')) { if (cost > 1.2) continue; }

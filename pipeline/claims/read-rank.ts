@@ -64,7 +64,7 @@ export function figureBeside(c: Context, index: number): Cell | undefined {
   const order = said[index]!.cue.of?.length ? [index - 1, index + 1] : [index + 1, index - 1];
   for (const k of order) {
     const s = said[k];
-    if (!s || s.mention.type !== 'cardinal' || s.cue.op !== 'value' || s.named || (!s.mention.unit && s.mention.decimals === 0)) continue;
+    if (!s || s.mention.type !== 'cardinal' || s.cue.op !== 'value' || s.named || (!s.mention.unit && s.mention.decimals === 0 && !/^(?:with|at|on|:)$/.test(c.parsed.low[s.mention.from - 1] ?? ''))) continue;
     const known = k < index ? c.done[k] : undefined;
     const cell = known?.term.kind === 'mean' ? known.subject : k > index ? readValue(c, k).filter((x) => x.cost <= 0.9 && fit(s.mention, x) && x.term.kind === 'mean').sort((x, y) => x.cost - y.cost)[0]?.subject : undefined;
     if (!cell || cell.fixed || !agrees(cell)) continue;

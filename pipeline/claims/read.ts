@@ -4,9 +4,9 @@ import type { Mention } from '../script/index.js';
 import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { kindOf } from './grid.js';
-import { decide, type Decision, fit } from './decide.js';
+import { decide, type Decision, fit, margin } from './decide.js';
 import { endBeside, readChange } from './read-change.js';
-import { countedBy, isThreshold, readCount, readRuns, setSize } from './read-count.js';
+import { countedBy, isCondition, isThreshold, readCount, readRuns, setSize } from './read-count.js';
 import { readPoints, readRatio, readShare } from './read-proportion.js';
 import { rangeAt, readRange } from './read-range.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
@@ -82,7 +82,7 @@ function weigh(c: Context, index: number): Reading {
   if (cue.op === 'count') return as(decide(m, readRuns(c, index), { silent: true }));
   if (!m.unit && m.type === 'cardinal' && (counting(c, index) || !cue.placed) && cue.op !== 'change') {
     const { candidates, sure } = readCount(c, index);
-    if (candidates.length) return as(decide(m, candidates, { silent: !sure, margin: 0.35 }));
+    if (candidates.length) return as(decide(m, candidates, { silent: !sure, margin: isCondition(c, index) ? 0.15 : 0.35, doubt: isCondition(c, index) ? 0.6 : 1.5 }));
     if (!cue.placed) return as(decide(m, [], { silent: true }));
   }
   const out: Candidate[] = [];
@@ -91,9 +91,9 @@ function weigh(c: Context, index: number): Reading {
     if (range.sure && out.length) return as(decide(m, out, {}));
   }
   const pair = pairWith(c, index);
-  if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : x)));
+  if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : x)), ...readRange(c, index, { ...pair, sure: false }).map((x) => ({ ...x, cost: x.cost + 1 })));
   if (cue.op === 'ratio') return as(decide(m, readRatio(c, index), { soft: !ratioSure(c, index), silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }));
-  if (cue.op === 'points') { const found = readPoints(c, index); return as(decide(m, found, { soft: !found.some((x) => x.firm || x.cost <= 0.4) })); }
+  if (cue.op === 'points') { const found = readPoints(c, index); return as(decide(m, found, { soft: !found.some((x) => x.firm || (x.cost <= 0.4 && x.term.args.every((a) => typeof a === 'string'))) && c.done.filter((x) => x?.kind === 'percent_of').length < 2 })); }
   const d = decideFigure(c, index, out, range !== undefined, pair !== undefined);
   return d.verdict === 'agrees' ? d : slippedUnit(c, index, d);
 }
@@ -125,12 +125,16 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
   if (!pair) out.push(...readValue(c, index).map((x) => (range ? { ...x, cost: x.cost + 0.8 } : x)));
   const opens = c.parsed.low.slice(said.segment.from, m.from);
   const pointing = opens.some((w) => /^(?:that's|that|there's|which|it's|makes|making)$/.test(w)) && !c.hits.hits.some((h) => h.segment === index);
-  const soft = readChange(c, index).filter((x) => !x.subject?.fixed).map((x) => ({ ...x, cost: x.cost + (pointing ? 0.4 : 1.2) }));
   const { low } = c.parsed;
-  const elapsed = m.unit?.dimension === 'duration' && (/^(?:after|for|in|within|every|over|another|last|first|next|per|past|until)$/.test(low[m.from - 1] ?? '') || /^(?:in|later|into|long|of|after|before|ago)$/.test(low[m.to] ?? '') || !timed(c, index));
+  const elapsed = m.unit?.dimension === 'duration' && !((m.composed || m.decimals > 0) && timed(c, index)) && (/^(?:after|for|in|within|every|over|another|last|first|next|per|past|until)$/.test(low[m.from - 1] ?? '') || /^(?:in|later|into|long|of|after|before|ago)$/.test(low[m.to] ?? '') || !timed(c, index));
   const aside = m.adjectival && !c.hits.roles.some((r) => r.from >= m.to && r.from <= m.to + 3);
   const second = pair && pairWith(c, index)?.second === index;
-  return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), silent: elapsed || aside || cue.doubtful || !supported(c, index) }));
+  // A comparison that is not said costs this much more; where a plain value is cheaper still and fits, none need be looked for.
+  const unsaid = pointing ? 0.4 : 1.2;
+  const least = Math.min(...out.map((x) => x.cost));
+  const plain = out.some((x) => x.cost <= Math.min(unsaid, least + (second ? 0.45 : margin)) && fit(m, x));
+  const soft = plain ? [] : readChange(c, index).filter((x) => !x.subject?.fixed).map((x) => ({ ...x, cost: x.cost + unsaid }));
+  return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: elapsed || aside || cue.doubtful || !supported(c, index) }));
 }
 
 /** The words speak of something that is measured in percent, or a share of one was just said. */
@@ -176,10 +180,24 @@ function withCue(c: Context, index: number, cue: Context['parsed']['said'][numbe
   return { ...c, parsed: { ...c.parsed, said: c.parsed.said.map((s, i) => (i === index ? { ...s, cue } : s)) } };
 }
 
+/** "78 hours" where it is 78 minutes. */
+function slippedTime(c: Context, index: number, d: Reading): Reading {
+  const m = c.parsed.said[index]!.mention;
+  if (m.composed || m.hedge || (m.decimals === 0 && m.value.toNumber() < 10)) return d;
+  for (const id of ['ms', 's', 'min', 'h']) {
+    if (id === m.unit!.id) continue;
+    const other: Mention = { ...m, unit: unit(id) };
+    const right = readValue(withMention(c, index, other), index).filter((x) => x.cost <= 0.5 && measureNamed(c, index, x)).find((x) => fit(other, x));
+    if (right) return { verdict: 'disagrees', chosen: right, why: `the record gives it in ${right.fact.unit.many}`, ranked: [{ candidate: right, fits: false }], mention: m };
+  }
+  return d;
+}
+
 /** The words name a quantity, the number is just its value, and the unit is another one's. */
 function slippedUnit(c: Context, index: number, d: Reading): Reading {
   const m = c.parsed.said[index]!.mention;
   if (!m.unit || m.unit.id === '%' || d.verdict === 'disagrees') return d;
+  if (m.unit.dimension === 'duration') return slippedTime(c, index, d);
   const other = foreign(c, index);
   return other.verdict === 'disagrees' ? { ...other, mention: m } : d;
 }
@@ -195,7 +213,7 @@ function foreign(c: Context, index: number): Decision {
   const bare: Mention = { ...m, loose: false };
   delete bare.unit;
   const shadow = withMention(c, index, bare);
-  const found = [...readValue(shadow, index)].filter((x) => x.cost <= 0.9 && measureNamed(c, index, x));
+  const found = [...readValue(shadow, index)].filter((x) => x.cost <= 0.9 && (measureNamed(c, index, x) || (m.decimals > 0 && c.now.ages[c.grid.of.measure[0]!]! <= 3 && c.now.topics[c.grid.of.measure[0]!]![0] === x.subject?.at[c.grid.of.measure[0]!])));
   const right = found.filter((x) => fit(bare, x) && !x.fact.value.equals(x.fact.value.round(-1)));
   if (right.length && m.unit!.dimension !== 'money' && m.unit!.dimension !== 'duration') return { verdict: 'disagrees', chosen: right[0]!, why: `the record gives it in ${right[0]!.fact.unit.symbol}`, ranked: right.map((candidate) => ({ candidate, fits: false })) };
   return { verdict: 'not-a-claim', why: `nothing in the record is in ${m.unit!.many || m.unit!.id}`, ranked: [] };
@@ -344,7 +362,7 @@ function shareSure(c: Context, index: number): boolean {
 /** Places are being given: several in the sentence, one before, or "place" itself. */
 function ranking(c: Context, index: number): boolean {
   const { said, low } = c.parsed;
-  return said.filter((s) => s.mention.type === 'ordinal').length > 1 || low.includes('place') || figureBeside(c, index) !== undefined || (c.now.placed.length > 0 && low.length <= 6);
+  return said.filter((s) => s.mention.type === 'ordinal').length > 1 || low.includes('place') || (figureBeside(c, index) !== undefined && /^(?:with|at|,|\.)?$/.test(low[said[index]!.mention.to] ?? '')) || (c.now.placed.length > 0 && low.length <= 6);
 }
 
 export { firstCell };

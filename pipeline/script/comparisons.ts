@@ -26,6 +26,7 @@ const rows: [stem: string, Way, readonly Dimension[]][] = [
   ['good|better|best', 'better', []], ['bad|worse|worst', 'worse', []], ['poor|poorer|poorest', 'worse', []], ['strong|stronger|strongest', 'better', []], ['weak|weaker|weakest', 'worse', []],
   ['cheap|cheaper|cheapest', 'down', ['money']], ['expensive|dearer|dearest', 'up', ['money']], ['pricey|pricier|priciest', 'up', ['money']],
   ['bright|brighter|brightest', 'up', ['illuminance']], ['dim|dimmer|dimmest', 'down', ['illuminance']], ['dark|darker|darkest', 'down', ['illuminance']],
+  ['deep|deeper|deepest', 'up', []], ['shallow|shallower|shallowest', 'down', []], ['steady|steadier|steadiest', 'down', []],
   ['thick|thicker|thickest', 'up', ['length']], ['thin|thinner|thinnest', 'down', ['length']], ['tall|taller|tallest', 'up', ['length']],
 ];
 

@@ -50,7 +50,7 @@ add('kelvin', unit('K'), true);
 for (const u of units.values()) {
   add(u.symbol, u, true);
   add(u.id, u, true);
-  const pairs: [string, boolean][] = [[u.one, u.one === u.many], [u.many, true], ...u.also.map((a): [string, boolean] => [a, a.endsWith('s') || !/[a-z]{3}/.test(a)])];
+  const pairs: [string, boolean][] = [[u.one, u.one === u.many], [u.many, true], ...u.also.map((a): [string, boolean] => [a, a.split(' ')[0]!.endsWith('s') || !/[a-z]{3}/.test(a)])];
   for (const [name, plural] of pairs) {
     if (!name) continue;
     add(name, u, plural);
