@@ -1,0 +1,84 @@
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { fromMarkdown } from 'mdast-util-from-markdown';
+import { median, project } from './measure.mjs';
+
+export const says = 'a script against 5,000 readings: proof against parsing the same bytes as Markdown, growth with its length, and again after one line is edited';
+
+const load = (path) => import(pathToFileURL(join(project, 'dist', path)).href);
+const setups = Array.from({ length: 20 }, (_, i) => `${'abcdefghijklmnopqrst'[i]}${['rin', 'vel', 'dom', 'kast', 'lun'][i % 5]}${['or', 'an', 'ek', 'ux'][i >> 2 & 3]}`);
+const settings = ['stock', 'quiet', 'undervolt', 'overclock', 'limit', 'silent', 'boost', 'travel', 'desk', 'open'];
+const workloads = ['harbour', 'forest', 'castle', 'desert', 'island'];
+const measures = [['temperature', 'core', 'degC', 'degrees', 60], ['power', 'board', 'W', 'watts', 240], ['frequency', 'core', 'MHz', 'megahertz', 2400], ['noise', 'fan', 'dB(A)', 'decibels', 36], ['frame_rate', 'average', 'fps', 'frames per second', 110]];
+
+/** A series of pseudo-random whole numbers below `n`, the same each time. */
+function series(seed) {
+  let state = seed;
+  return (n) => { state = (state * 1103515245 + 12345) & 0x7fffffff; return (state >> 8) % n; };
+}
+
+const value = (i, j, k, m) => measures[m][4] + ((i * 7 + j * 11 + k * 5) % 40);
+
+/** Sentences that are true of the record, in several forms, a heading every twenty. */
+function script(words, seed) {
+  const next = series(seed);
+  const lines = [];
+  for (let count = 0; count < words;) {
+    if (lines.length % 20 === 0) lines.push('', `## The ${setups[next(20)]}, part ${next(9) + 1}`, '');
+    const [i, j, k, m] = [next(20), next(10), next(5), next(5)];
+    const [measure, part, , unit] = measures[m];
+    const name = `${part === 'average' ? 'average' : `${part}`} ${measure.replace('_', ' ')}`;
+    const v = value(i, j, k, m);
+    const line = [
+      `On the ${setups[i]} at ${settings[j]} in the ${workloads[k]} scene, the ${name} is ${v} ${unit}.`,
+      `With the ${setups[i]}, ${settings[j]} setting, ${workloads[k]} scene, after a long warm-up and a short break, we measured ${v} ${unit} of ${name}.`,
+      `Now for something without a number in it, because people need to breathe between two figures.`,
+      `Then the ${setups[i]} goes to ${settings[j]} in the ${workloads[k]} scene, and its ${name} comes out at ${v} ${unit}.`,
+    ][next(4)];
+    lines.push(line);
+    count += line.split(' ').length;
+  }
+  return `${lines.join('\n')}\n`;
+}
+
+export async function run() {
+  const [{ proof }, { Facts }, { Source }, { bareEpisode, readNames, readReadings }] = await Promise.all([load('claims/index.js'), load('facts/index.js'), load('places/index.js'), load('records/index.js')]);
+  const rows = ['setup,setting,workload,measure,part,phase,run,value,unit'];
+  setups.forEach((s, i) => settings.forEach((t, j) => workloads.forEach((w, k) => measures.forEach(([name, part, unit], m) => rows.push(`${s},${t},${w},${name},${part},load,1,${value(i, j, k, m)},${unit}`)))));
+  const names = ['kind,id,spoken', ...setups.map((s) => `setup,${s},the ${s};${s}`), ...settings.map((s) => `setting,${s},${s};at ${s}`), ...workloads.map((w) => `workload,${w},the ${w} scene;${w}`), ...measures.map(([m]) => `measure,${m},${m.replace('_', ' ')}`), 'part,core,core', 'part,board,board', 'part,fan,fan', 'part,average,average', 'phase,load,under load'];
+  const table = new Source('readings.csv', `${rows.join('\n')}\n`);
+  const facts = new Facts(bareEpisode(readReadings(table).value, readNames(new Source('names.csv', `${names.join('\n')}\n`)).value, table.place(0)));
+  // Processor time, not time on the clock: the two differ in length, and a longer one is interrupted more often on a busy machine.
+  const took = (work) => { const from = process.cpuUsage(); work(); const { user, system } = process.cpuUsage(from); return (user + system) / 1000; };
+  const proofed = (text) => took(() => proof(new Source('script.md', text), facts));
+  const parsed = (text) => took(() => fromMarkdown(text));
+
+  // Every text is another one, so that nothing kept from an earlier text helps; what is warm is the program.
+  let seed = 1;
+  const fresh = (words) => script(words, seed++);
+  for (let i = 0; i < 12; i++) { const text = fresh(6000); proofed(text); parsed(text); }
+  const ratios = [];
+  const times = [[], []];
+  for (let i = 0; i < 7; i++) {
+    const text = fresh(10_000);
+    const [a, b] = i % 2 ? [proofed(text), parsed(text)] : [parsed(text), proofed(text)].reverse();
+    ratios.push(a / b);
+    times[0].push(a);
+    times[1].push(b);
+  }
+  const rowsOut = [{ what: '10,000 words, proof ÷ Markdown parse', ratio: median(ratios), most: 4, detail: `${median(times[0]).toFixed(0)} ms against ${median(times[1]).toFixed(0)} ms` }];
+  const perWord = new Map([1000, 2000, 4000, 8000].map((words) => [words, median(Array.from({ length: 5 }, () => proofed(fresh(words)) / words))]));
+  for (const [words, each] of perWord) rowsOut.push({ what: `${words} words, time a word ÷ that of 1000`, ratio: each / perWord.get(1000), ...(words === 8000 && { most: 1.5 }), detail: `${(each * 1000).toFixed(1)} µs a word` });
+
+  const long = fresh(10_000);
+  const whole = proofed(long);
+  const lines = long.split('\n');
+  const again = median(Array.from({ length: 5 }, (_, i) => {
+    const at = Math.floor(lines.length / 2) + i;
+    const edited = [...lines];
+    edited[at] = `${edited[at]} That is ${i + 3} more than one would think.`;
+    return proofed(edited.join('\n'));
+  }));
+  rowsOut.push({ what: 'again after one line is edited ÷ the first time', ratio: again / whole, detail: `${again.toFixed(0)} ms against ${whole.toFixed(0)} ms` });
+  return rowsOut;
+}
