@@ -8,7 +8,7 @@ const styles = { error: ['bold', 'red'], warning: ['bold', 'yellow'], note: ['bo
 /** Colour goes to a terminal, unless NO_COLOR is set (no-color.org) or TERM is dumb; never to a pipe or a file. */
 export function inkFor(stream: NodeJS.WriteStream, env = process.env): (ink: Ink, text: string) => string {
   const coloured = stream.isTTY === true && !env.NO_COLOR && env.TERM !== 'dumb';
-  return coloured ? (ink, text) => [styles[ink]].flat().reduce((t, style) => styleText(style, t), text) : (_ink, text) => text;
+  return coloured ? (ink, text) => [styles[ink]].flat().reduce((t, style) => styleText(style, t, { validateStream: false }), text) : (_ink, text) => text;
 }
 
 export function columnsOf(stream: NodeJS.WriteStream): number {
