@@ -33,13 +33,16 @@ const adverbs = new Set(['only', 'just', 'another', 'a', 'an', 'further', 'even'
 const blockers = new Set(['to', 'at', 'is', 'are', 'was', 'were', 'reads', 'read', 'with', 'as', 'from', 'in', 'on', 'for', ':', ',', ';', 'be', 'shows', 'showed', 'reaches', 'reached', 'hits', 'hit', 'settles', 'settled', 'averages', 'averaged', 'draws', 'drew', 'measured', 'lands', 'sits', 'sat', 'of', 'it\'s', 'that\'s', 'than', 'and', 'but', 'so', 'which']);
 const adverbial = new Set(['only', 'just', 'even', 'still', 'also', 'actually', 'some', 'bit', 'a', 'much', 'far', 'again', 'whole', 'or', 'so', 'no']);
 
+const roomPhrases = [['over', 'room'], ['over', 'the', 'room'], ['above', 'room'], ['above', 'the', 'room'], ['above', 'ambient'], ['over', 'ambient'], ['over', 'the', 'ambient'], ['above', 'the', 'ambient'], ['over', 'air'], ['warmer', 'than', 'the', 'room'], ['hotter', 'than', 'the', 'room'], ['over', 'intake'], ['above', 'intake']];
+const wattPhrases = [['per', 'watt'], ['a', 'watt'], ['for', 'each', 'watt'], ['for', 'every', 'watt']];
+
 export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, seg: Segment, reach: number, names: readonly Name[]): Cue {
   const covered = (k: number): boolean => names.some((n) => n.from <= k && k < n.to && n.meanings.some((x) => x.own));
   const cue: Cue = { op: 'value', because: '', overRoom: false, median: false, another: false, placed: false, doubtful: false, perWatt: false };
   const segment = low.slice(seg.from, seg.to);
-  cue.overRoom = hasPhrase([...low.slice(0, 4).join(' ').match(/^(?:over|above) (?:the )?(?:room|ambient|intake)/) ? ['over', 'room'] : [], ...segment], [['over', 'room'], ['over', 'the', 'room'], ['above', 'room'], ['above', 'the', 'room'], ['above', 'ambient'], ['over', 'ambient'], ['over', 'the', 'ambient'], ['above', 'the', 'ambient'], ['over', 'air'], ['warmer', 'than', 'the', 'room'], ['hotter', 'than', 'the', 'room'], ['over', 'intake'], ['above', 'intake']]);
+  cue.overRoom = hasPhrase([...low.slice(0, 4).join(' ').match(/^(?:over|above) (?:the )?(?:room|ambient|intake)/) ? ['over', 'room'] : [], ...segment], roomPhrases);
   cue.median = segment.includes('median') || (m.from > 0 && low.slice(Math.max(0, seg.from - 8), m.from).includes('median') && !low.slice(Math.max(0, seg.from - 8), m.from).some((w, k, all) => /^(?:is|was|climbs|rises|falls|sits)$/.test(w) && k < all.length - 3) && /^(?:is|was|of|at|to|:)$/.test(low[m.from - 1] ?? ''));
-  cue.perWatt = hasPhrase(low.slice(m.to, Math.min(seg.to, m.to + 4)), [['per', 'watt'], ['a', 'watt'], ['for', 'each', 'watt'], ['for', 'every', 'watt']]);
+  cue.perWatt = hasPhrase(low.slice(m.to, Math.min(seg.to, m.to + 4)), wattPhrases);
   cue.another = /^(?:another|further|additional)$/.test(low[m.from - 1] ?? '');
   cue.placed = placed(t, m);
   cue.doubtful = cue.placed && !m.unit && m.decimals === 0 && t[m.to]?.kind === 'word' && !following.has(t[m.to]!.low);
@@ -55,6 +58,10 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   const base = baseScope(low, m, seg, Math.max(seg.to, reach), covered);
   if (base) cue.base = base;
   if (change) { cue.because = change.because; if (change.of?.length) cue.of = change.of; }
+  if (!m.unit && low.slice(Math.max(seg.from, m.from - 8), m.from).some((w) => /^multipl(?:y|ies|ied)$/.test(w)) && low[m.from - 1] === 'by') {
+    cue.op = 'ratio';
+    return cue;
+  }
   if (m.type === 'multiplier' && t[m.to - 1]!.low === 'times' && !/^(?:as|what|the|that|more|less|of|its|an?|his|our|higher|lower|faster|slower|louder|quieter|hotter|longer|shorter|heavier|lighter|over|better|worse)$/.test(low[m.to] ?? '') && !/^(?:is|'s|it's|that's|was|about|almost|nearly|exactly|roughly|than|worth|by|over|at|factor|some|around|well)$/.test(low[m.from - 1] ?? '')) {
     cue.op = 'count';
     return cue;
@@ -234,11 +241,16 @@ function verbBefore(low: readonly string[], from: number, k: number): { way: Way
   return undefined;
 }
 
+const openers = new Map<string, { opener: string; words: string[] }[]>();
+for (const opener of baseOpeners) {
+  const words = opener.split(' ');
+  openers.set(words[0]!, [...(openers.get(words[0]!) ?? []), { opener, words }]);
+}
+
 /** What the number is compared with: from the word that opens it to the end of its stretch. */
 function baseScope(low: readonly string[], m: Mention, seg: Segment, end: number, covered: (k: number) => boolean): { from: number; to: number } | undefined {
   for (let i = m.to; i < end; i++) {
-    for (const opener of baseOpeners) {
-      const words = opener.split(' ');
+    for (const { opener, words } of openers.get(low[i]!) ?? []) {
       if (!words.every((w, k) => low[i + k] === w)) continue;
       if (covered(i) || (/^(?:over|under|above|below|from|off)$/.test(opener) && (i > m.to + 4 || notTrailer(low, i, 1)))) continue;
       return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
@@ -286,5 +298,5 @@ function placed(t: readonly Token[], m: Mention): boolean {
 const following = new Set(['in', 'on', 'at', 'under', 'for', 'with', 'and', 'or', 'to', 'when', 'while', 'but', 'so', 'which', 'as', 'from', 'after', 'before', 'by', 'over', 'above', 'below', 'than', 'flat', 'respectively', 'against', 'up', 'down', 'here', 'there', 'now', 'instead', 'the', 'it', 'that', 'this', 'then', 'idle', 'full', 'once', 'versus', 'plus', 'if', 'where', 'because', 'of', 'is', 'was', 'across', 'through', 'more', 'less', 'behind', 'ahead', 'again', 'per', 'a', 'an', 'without', 'inside', 'during', 'only', 'still', 'too', 'mark', 'that\'s', 'it\'s', 'there\'s', 'is', 'this', 'we', 'you', 'they', 'i', 'he', 'she', 'what', 'are', 'has', 'have', 'not', 'even', 'also', 'either', 'though', 'compared', 'vs', 'meaning', 'making', 'pretty', 'quite', 'really', 'right', 'okay', 'ok', 'well', 'almost', 'just', 'nearly', 'about', 'although', 'yet', 'since', 'until', 'between', 'at', 'these', 'those', 'his', 'its', 'my', 'our', 'your', 'their', 'apart', 'back', 'away', 'off', 'down', 'between', 'versus', 'plus', 'minus', 'times', 'done', 'long', 'later', 'ahead', 'overall', 'respectively', 'total', 'as', 'was', 'were', 'will', 'would', 'can', 'could', 'does', 'did', 'do', 'no', 'all', 'both', 'each', 'never', 'always', 'already', 'basically', 'actually', 'honestly', 'there', 'here', 'let\'s', 'let', 'because', 'than', 'fewer', 'higher', 'lower', 'better', 'worse', 'cooler', 'warmer', 'hotter', 'quieter', 'louder', 'faster', 'slower', 'points', 'less', 'versus', 'less']);
 
 function hasPhrase(low: readonly string[], phrases: readonly (readonly string[])[]): boolean {
-  return phrases.some((p) => low.some((_, i) => p.every((w, k) => low[i + k] === w)));
+  return phrases.some((p) => { for (let i = low.indexOf(p[0]!); i >= 0; i = low.indexOf(p[0]!, i + 1)) if (p.every((w, k) => low[i + k] === w)) return true; return false; });
 }

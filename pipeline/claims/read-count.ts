@@ -119,7 +119,7 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
       }
       push(out, c, { kind: 'count', variant, args: cells.map((x) => x.key) }, 'count', 0.1 * k, cells[0], w, { exact: true });
       const last = out.at(-1);
-      if (last && last.fact.value.toNumber() !== left) out[out.length - 1] = { ...last, fact: { ...last.fact, value: Exact.of(left) } };
+      if (last && last.fact.value.toNumber() !== left) out.push({ ...last, cost: last.cost + 0.05, fact: { ...last.fact, value: Exact.of(left) } });
     }
   }
   const others = /^(?:other|remaining)$/.test(low[mention.from - 1] ?? '');
@@ -217,7 +217,7 @@ function readCondition(c: Context, index: number): { candidates: Candidate[]; su
       if (base && cell.at[g.of.part[0]!] !== base.at[g.of.part[0]!]) continue;
       for (const slots of [g.of.setting, g.of.setup, [...g.of.setup, ...g.of.setting]]) {
         const set = siblings(g, cell, slots);
-        if (set.length !== size) continue;
+        if (set.length !== size || (t.operand.startsWith('#') && outside(c, set, Number(t.operand.slice(1))))) continue;
         const operand = t.operand.startsWith('#') ? `=${t.operand.slice(1)} ${cell.unit.id}` : t.operand.startsWith('=') || t.like ? t.operand : roleKey(c, cell, t.operand as 'limit' | 'target');
         if (!operand) continue;
         const lower = polarity(c, cell) <= 0;
@@ -227,7 +227,13 @@ function readCondition(c: Context, index: number): { candidates: Candidate[]; su
     }
   }
   const least = Math.min(...out.map((x) => x.cost));
-  return { candidates: out.map((x) => ({ ...x, cost: x.cost - least })), sure: out.length > 0 && (up || down || missing) };
+  return { candidates: out.map((x) => ({ ...x, cost: x.cost - least })), sure: out.length > 0 && (up || down || missing) && (thresholds.some((t) => t.like) || c.hits.roles.length > 0 || c.hits.dimensions.length > 0 || c.hits.hits.some((h) => h.slot === g.of.measure[0] || h.slot === g.of.part[0])) };
+}
+
+/** A mark far from all values is about another measure. */
+function outside(c: Context, set: readonly Cell[], mark: number): boolean {
+  const values = set.map((x) => { const f = c.facts.value(x.key); return 'id' in f ? f.value.toNumber() : 0; });
+  return mark < Math.min(...values) / 1.3 || mark > Math.max(...values) * 1.3;
 }
 
 function roleKey(c: Context, cell: Cell, role: 'limit' | 'target'): string | undefined {

@@ -18,9 +18,10 @@ export function runNamed(low: readonly string[]): string | undefined {
   return undefined;
 }
 
-export function readValue(c: Context, index: number): Candidate[] {
+/** `limit`: how much dearer than the best a reading may be. */
+export function readValue(c: Context, index: number, limit?: number): Candidate[] {
   const said = c.parsed.said[index]!;
-  const { cells } = subjectCells(c, index, unitsOf(said, false));
+  const { cells } = subjectCells(c, index, unitsOf(said, false), limit === undefined ? {} : { limit });
   const out: Candidate[] = [];
   const run = runNamed(c.parsed.low);
   const overRoom = said.cue.overRoom || (c.parsed.low.includes('room') && c.parsed.said.some((s) => s.cue.overRoom) && pairWith(c, index) !== undefined);

@@ -1,6 +1,6 @@
 // One mention: all its readings, weighed.
 import { type Unit, unit } from '../quantities/index.js';
-import type { Mention } from '../script/index.js';
+import { changeVerbs, type Mention, phraseAt } from '../script/index.js';
 import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { kindOf } from './grid.js';
@@ -82,7 +82,7 @@ function weigh(c: Context, index: number): Reading {
   if (cue.op === 'count') return as(decide(m, readRuns(c, index), { silent: true }));
   if (!m.unit && m.type === 'cardinal' && (counting(c, index) || !cue.placed) && cue.op !== 'change') {
     const { candidates, sure } = readCount(c, index);
-    if (candidates.length) return as(decide(m, candidates, { silent: !sure, margin: isCondition(c, index) ? 0.15 : 0.35, doubt: isCondition(c, index) ? 0.6 : 1.5 }));
+    if (candidates.length) return as(decide(m, candidates, { silent: !sure, margin: isCondition(c, index) ? 0.15 : 0.35, doubt: isCondition(c, index) ? 1 : 1.5 }));
     if (!cue.placed) return as(decide(m, [], { silent: true }));
   }
   const out: Candidate[] = [];
@@ -92,8 +92,8 @@ function weigh(c: Context, index: number): Reading {
   }
   const pair = pairWith(c, index);
   if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : x)), ...readRange(c, index, { ...pair, sure: false }).map((x) => ({ ...x, cost: x.cost + 1 })));
-  if (cue.op === 'ratio') return as(decide(m, readRatio(c, index), { soft: !ratioSure(c, index), silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }));
-  if (cue.op === 'points') { const found = readPoints(c, index); return as(decide(m, found, { soft: !found.some((x) => x.firm || (x.cost <= 0.4 && x.term.args.every((a) => typeof a === 'string'))) && c.done.filter((x) => x?.kind === 'percent_of').length < 2 })); }
+  if (cue.op === 'ratio') return as(decide(m, readRatio(c, index), { soft: !ratioSure(c, index) || ofChanges(c, index), silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }));
+  if (cue.op === 'points') { const found = readPoints(c, index); return as(decide(m, found, { soft: !found.some((x) => x.firm || (x.cost <= 0.3 && x.term.args.every((a) => typeof a === 'string'))) && c.done.filter((x) => x?.kind === 'percent_of').length < 2 })); }
   const d = decideFigure(c, index, out, range !== undefined, pair !== undefined);
   return d.verdict === 'agrees' ? d : slippedUnit(c, index, d);
 }
@@ -113,16 +113,20 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
   if (!m.unit && (cue.op === 'change' || again || /^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '') || /^percent/.test(c.now.said[0]?.kind ?? '')) && lastUnit(c, index)?.id === '%') {
     const elided = { ...m, unit: unit('%') };
     const shadow = withMention(again ? withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }) : c, index, elided);
-    const first = decide(elided, readPercent(shadow, index), {});
+    const alike = c.done[index - 1]?.kind === 'mean' && c.done[index - 1]!.fact.unit.id === '%' ? readValue(shadow, index) : [];
+    const first = decide(elided, [...alike, ...readPercent(shadow, index).map((x) => (alike.length ? { ...x, cost: x.cost + 0.4 } : x))], {});
     if (/^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '')) return as(first.verdict === 'disagrees' ? { ...first, verdict: 'untied' } : first, elided);
-    if (first.verdict === 'agrees' || ((cue.op === 'change' || again) && first.verdict === 'disagrees')) return as(first, elided);
+    if (first.verdict === 'agrees' || ((cue.op === 'change' || again?.op === 'change') && first.verdict === 'disagrees')) return as(first, elided);
   }
   if (cue.op === 'change' || again?.op === 'change') {
     const found = again ? readChange(withCue(c, index, { ...cue, op: 'change', way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index) : readChange(c, index);
     const plain = readValue(c, index).map((x) => ({ ...x, cost: x.cost + (again ? 0.6 : /^(?:more|less|fewer|higher|lower)$| by$|er$/.test(cue.because) ? 2.6 : 1.2) }));
     return as(decide(m, [...out, ...found, ...plain], { silent: !supported(c, index) }));
   }
-  if (!pair) out.push(...readValue(c, index).map((x) => (range ? { ...x, cost: x.cost + 0.8 } : x)));
+  // Where just what the words say fits, nothing further off need be looked for.
+  const nearest = pair || range ? [] : readValue(c, index, 1);
+  if (nearest.some((x) => x.cost <= 0.3 && fit(m, x))) out.push(...nearest);
+  else if (!pair) out.push(...readValue(c, index).map((x) => (range ? { ...x, cost: x.cost + 0.8 } : x)));
   const opens = c.parsed.low.slice(said.segment.from, m.from);
   const pointing = opens.some((w) => /^(?:that's|that|there's|which|it's|makes|making)$/.test(w)) && !c.hits.hits.some((h) => h.segment === index);
   const { low } = c.parsed;
@@ -134,7 +138,7 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
   const least = Math.min(...out.map((x) => x.cost));
   const plain = out.some((x) => x.cost <= Math.min(unsaid, least + (second ? 0.45 : margin)) && fit(m, x));
   const soft = plain ? [] : readChange(c, index).filter((x) => !x.subject?.fixed).map((x) => ({ ...x, cost: x.cost + unsaid }));
-  return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: elapsed || aside || cue.doubtful || !supported(c, index) }));
+  return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: openMeasure(c, index) || labelLike(c, index) || !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: elapsed || aside || cue.doubtful || !supported(c, index) }));
 }
 
 /** The words speak of something that is measured in percent, or a share of one was just said. */
@@ -174,6 +178,25 @@ function supported(c: Context, index: number): boolean {
   if (c.done.slice(0, index).some((x) => x !== undefined)) return true;
   const slot = g.of.measure[0]!;
   return c.now.ages[slot]! <= 2 || c.now.ages[g.of.part[0]!]! <= 1 || c.now.said.length > 0 && m.decimals > 0;
+}
+
+const figureBefore = /^(?:to|at|is|are|was|were|reads?|with|as|from|in|on|for|be|shows?|showed|reach(?:es|ed)?|hits?|settle[sd]?|average[sd]?|draws?|drew|pulls?|pulled|measured|measures|lands?|landed|sits?|sat|of|it's|that's|than|and|but|so|which|or|by|gets?|got|has|have|had|does|do|did|makes?|made|needs?|takes?|took|runs?|ran|turns?|moves?|manages?|keeps?|kept|holds?|held|gives?|gave|adds?|another|only|just|still|even|about|around|roughly|nearly|almost|under|over|below|above|the|a|its|my|weighs|stays?|costs?|see|saw|touch(?:es|ed)?|came|comes|went|goes|ends?|ended|peaks?|peaked|starts?|started|then|now|also|some|well|wants?|both|all|says?|said|claims?|pushes|push|does)$/;
+
+/** "platform 6": a bare number right after a word that neither leads to a figure nor is a name is more likely a label. */
+function labelLike(c: Context, index: number): boolean {
+  const m = c.parsed.said[index]!.mention;
+  const before = c.parsed.tokens[m.from - 1];
+  if (m.unit || m.decimals > 0 || !before || before.kind === 'mark') return false;
+  if (figureBefore.test(before.low)) return false;
+  if (c.parsed.names.some((n) => n.from <= m.from - 1 && m.from - 1 < n.to)) return false;
+  return phraseAt(changeVerbs, c.parsed.low, m.from - 1) === undefined && phraseAt(changeVerbs, c.parsed.low, m.from - 2) === undefined;
+}
+
+/** A bare number in a sentence that names no quantity, some way from the last that did. */
+function openMeasure(c: Context, index: number): boolean {
+  const g = c.grid;
+  if (c.parsed.said[index]!.mention.unit || c.now.ages[g.of.measure[0]!]! <= 1 || c.done.slice(0, index).some((x) => x !== undefined)) return false;
+  return !c.hits.hits.some((h) => h.slot === g.of.measure[0] || h.slot === g.of.part[0]) && c.hits.dimensions.length === 0;
 }
 
 function withCue(c: Context, index: number, cue: Context['parsed']['said'][number]['cue']): Context {
@@ -352,6 +375,12 @@ function readPlace(c: Context, index: number): Decision {
 function ratioSure(c: Context, index: number): boolean {
   const words = baseWords(c, index);
   return words.overrides.size > 0 || words.roles.length > 0 || words.leader || words.low.some((w) => /^(?:much|many|that|it|as)$/.test(w)) || c.now.pair !== undefined;
+}
+
+/** "gives up twice as much as": a multiple of changes, which need not be found among plain values. */
+function ofChanges(c: Context, index: number): boolean {
+  const { segment, mention } = c.parsed.said[index]!;
+  return Array.from({ length: mention.from - segment.from }, (_, k) => segment.from + k).some((k) => { const p = phraseAt(changeVerbs, c.parsed.low, k); return p !== undefined && p.value !== 'apart'; });
 }
 
 function shareSure(c: Context, index: number): boolean {
