@@ -56,26 +56,29 @@ export interface World {
   limit: number;
   /** Readings of the room, one a thing. */
   room: boolean;
+  /** Temperatures at idle too, so that one without "under load" may be either. */
+  idle: boolean;
 }
 
 const syllable = fc.tuple(fc.constantFrom('b', 'd', 'f', 'k', 'l', 'm', 'n', 'p', 'r', 't', 'v', 'z', 'br', 'dr', 'tr'), fc.constantFrom('a', 'e', 'i', 'o', 'u'), fc.constantFrom('l', 'n', 'r', 'sk', 'x', 'v', 'm')).map((s) => s.join(''));
 const name = fc.array(syllable, { minLength: 2, maxLength: 2 }).map((s) => s.join('')).map((s) => s[0]!.toUpperCase() + s.slice(1));
-const settings: Thing[] = [{ id: 'stock', name: 'stock', with: 'at stock' }, { id: 'undervolt', name: 'the undervolt', with: 'with the undervolt' }, { id: 'overclock', name: 'the overclock', with: 'with the overclock' }, { id: 'limit', name: 'the power limit', with: 'with the power limit' }];
+const settings: Thing[] = [{ id: 'stock', name: 'stock', with: 'at stock' }, { id: 'undervolt', name: 'the undervolt', with: 'with the undervolt' }, { id: 'overclock', name: 'the overclock', with: 'with the overclock' }, { id: 'eco', name: 'the eco mode', with: 'in the eco mode' }];
 const places = [{ id: 'open-bench', in: 'on the open bench', name: 'the open bench' }, { id: 'closed-case', in: 'in the closed case', name: 'the closed case' }];
 
 export const world: fc.Arbitrary<World> = fc.record({
   products: fc.boolean(),
   names: fc.uniqueArray(name, { minLength: 6, maxLength: 6, selector: (n) => n.slice(0, 3) }),
   size: fc.nat(4),
-  kept: fc.shuffledSubarray(Object.keys(quantities) as (keyof typeof quantities)[], { minLength: 3, maxLength: 5 }),
+  kept: fc.shuffledSubarray(Object.keys(quantities) as (keyof typeof quantities)[], { minLength: 3, maxLength: 7 }),
   factor: fc.constantFrom(2, 3, 0.5),
   room: fc.boolean(),
-  levels: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 160, maxLength: 160 }),
-}).map(({ products, names, size, kept, factor, room, levels }) => {
+  idle: fc.boolean(),
+  levels: fc.array(fc.noBias(fc.integer({ min: 0, max: 9999 })), { minLength: 160, maxLength: 160 }),
+}).map(({ products, names, size, kept, factor, room, idle, levels }) => {
   const things: Thing[] = products ? names.slice(0, 2 + size).map((n) => ({ id: n.toLowerCase(), name: `the ${n}`, with: `with the ${n}` })) : settings.slice(0, 2 + (size % 3));
   const measured = kept.map((k) => quantities[k] as Quantity);
   let drawn = 0;
-  const level = (): number => levels[drawn++ % levels.length]!;
+  const level = (): number => levels[drawn++ % levels.length]! / 10_000;
   const rows: string[] = [];
   const limit = 10 * Math.ceil((measured.find((m) => m.measure === 'power')?.high ?? 280) / 10 + level() * 4);
   for (const place of products ? [undefined] : places) {
@@ -87,7 +90,7 @@ export const world: fc.Arbitrary<World> = fc.record({
         if (m.measure === 'fan_speed') { if (first === undefined) first = middle; else if (thing === things[1]) middle = first * factor; }
         const step = 10 ** -m.decimals;
         for (let run = 1; run <= 3; run++) rows.push(`${at},${m.measure},${m.part},load,${run},${(middle + (run - 2) * step * (level() < 0.5 ? 0 : 1)).toFixed(m.decimals)},${m.unit}`);
-        if (m.idle) for (let run = 1; run <= 2; run++) rows.push(`${place ? `${place.id},${thing.id},` : `${thing.id},,`},${m.measure},${m.part},idle,${run},${(middle - 25 - level() * 8).toFixed(m.decimals)},${m.unit}`);
+        if (idle && m.idle) for (let run = 1; run <= 2; run++) rows.push(`${place ? `${place.id},${thing.id},` : `${thing.id},,`},${m.measure},${m.part},idle,${run},${(middle - 25 - level() * 8).toFixed(m.decimals)},${m.unit}`);
       }
       if (room && measured.some((m) => m.idle)) rows.push(`${at},temperature,room,load,,${(20 + level() * 4).toFixed(1)},degC`);
     }
@@ -102,7 +105,7 @@ export const world: fc.Arbitrary<World> = fc.record({
   const table = new Source('readings.csv', `setup,setting,workload,measure,part,phase,run,value,unit\n${rows.join('\n')}\n`);
   const names_ = new Source('names.csv', `kind,id,spoken\n${rowsOfNames.join('\n')}\n`);
   const facts = new Facts(bareEpisode(readReadings(table).value!, readNames(names_).value!, table.place(0)));
-  return { facts, kind: products ? 'products' : 'settings', places: products ? [] : places, things, measured, limit, room } as World;
+  return { facts, kind: products ? 'products' : 'settings', places: products ? [] : places, things, measured, limit, room, idle } as World;
 });
 
 export function valueAt(w: World, place: string | undefined, t: Thing, m: Quantity, phase = 'load'): Exact {

@@ -58,7 +58,7 @@ export function ordinal(n: number, of: number): Said {
 /** A count out of `of`. */
 export function count(n: number, of: number, words = true): Said {
   const say = (x: number): string => (words ? inWords(String(x)) : String(x));
-  return { text: say(n), wrong: { ...(n < of && { up: say(n + 1) }), ...(n > 1 && { down: say(n - 1) }) } };
+  return { text: say(n), wrong: { ...(n < of && { up: say(n + 1) }), ...(n > 2 && { down: say(n - 1) }) } };
 }
 
 export function turn(right: string, wrong: string): Said {
