@@ -55,7 +55,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   const measured = (k: number): boolean => names.some((n) => n.from <= k && k < n.to && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'part' || f === 'measure')));
   const plain = low.map((w, k) => (covered(k) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? (measured(k) ? '\u0000' : '\u0001') : w));
   const change = changeOf(plain, m, seg, covered);
-  const base = baseScope(low, m, seg, Math.max(seg.to, reach), covered);
+  const base = baseScope(low, m, seg, Math.max(seg.to, reach), names, covered);
   if (base) cue.base = base;
   if (change) { cue.because = change.because; if (change.of?.length) cue.of = change.of; }
   if (!m.unit && low.slice(Math.max(seg.from, m.from - 8), m.from).some((w) => /^multipl(?:y|ies|ied)$/.test(w)) && low[m.from - 1] === 'by') {
@@ -121,6 +121,8 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   // "4 degrees of headroom", "35 to spare", but not "under load" or "over room", which are names.
   const trailer = phraseAt(changeTrailers, low, i);
   if (trailer && !covered(i) && i <= m.to + 1 && !notTrailer(low, i, trailer.words.length)) return { way: trailer.value, because: trailer.words.join(' '), after: true };
+  // "0.7 cubic metres of flow between them"
+  for (let j = m.to; j < Math.min(seg.to, m.to + 5); j++) if (low[j] === 'between' && /^(?:them|the|these)$/.test(low[j + 1] ?? '') && (low[j + 1] === 'them' || low[j + 2] === 'two')) return { way: 'apart', because: 'between them', after: true };
   // "a third more", "a rise", "39 percent faster"
   if (m.unit?.id === '%' || m.type === 'fraction') {
     const later = low.slice(m.to, Math.min(seg.to, m.to + 3)).findIndex((w) => comparatives.has(w));
@@ -248,7 +250,7 @@ for (const opener of baseOpeners) {
 }
 
 /** What the number is compared with: from the word that opens it to the end of its stretch. */
-function baseScope(low: readonly string[], m: Mention, seg: Segment, end: number, covered: (k: number) => boolean): { from: number; to: number } | undefined {
+function baseScope(low: readonly string[], m: Mention, seg: Segment, end: number, names: readonly Name[], covered: (k: number) => boolean): { from: number; to: number } | undefined {
   for (let i = m.to; i < end; i++) {
     for (const { opener, words } of openers.get(low[i]!) ?? []) {
       if (!words.every((w, k) => low[i + k] === w)) continue;
@@ -262,7 +264,9 @@ function baseScope(low: readonly string[], m: Mention, seg: Segment, end: number
     const opener = /^(?:than|versus|vs|against|beats|beat|beating|misses|missed|trails|trailing|trailed|leads|led|leading|behind|outperforms|outperform)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : low[i] === 'from' && /^(?:rise|rises|up|climb|drop|measured|gain|increase|counted|distance|gap|change)$/.test(low[i - 1] ?? '') && !/\d/.test(low[i + 1] ?? '') ? 1 : 0;
     if (!opener || i + opener >= m.from) continue;
     const stop = low.slice(i + opener, m.from).findIndex((w) => w === 'by' || w === ',' || w === ':');
-    return { from: i + opener, to: stop < 0 ? m.from : i + opener + stop };
+    // Without a joint the comparison ends with the first thing named: "against the higher speed the Alderwick loses 36".
+    const named = names.find((n) => n.from >= i + opener && n.to <= m.from && n.meanings.some((x) => x.own && x.slots.length > 0));
+    return { from: i + opener, to: stop >= 0 ? i + opener + stop : named ? named.to : m.from };
   }
   return undefined;
 }

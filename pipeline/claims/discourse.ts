@@ -13,6 +13,17 @@ function older(ages: readonly number[], by: number): number[] {
   return ages.map((a) => Math.min(a + by, longAgo));
 }
 
+/** A comparison that was made this many sentences ago is no longer what "than that" goes back to. */
+const forgotten = 25;
+
+function lessCompared(s: State): State {
+  if (!s.base && !s.pair) return s;
+  const since = (s.since ?? 0) + 1;
+  if (since <= forgotten) return { ...s, since };
+  const { base: _base, pair: _pair, since: _since, ...rest } = s;
+  return rest;
+}
+
 /** Names of a heading or a sentence become topics; what is only compared with does not, nor do measures and parts of a comparison. */
 export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits, options: { heading: boolean; open: boolean }): State {
   const topics = [...s.topics];
@@ -43,7 +54,7 @@ export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits
     together[h.slot] = values.size;
   }
   const heading = options.heading ? hits.map((h) => [h.slot, h.value] as const) : s.heading;
-  return { ...s, topics, ages, together, heading };
+  return { ...lessCompared(s), topics, ages, together, heading };
 }
 
 /** A new section: figures and comparisons of the last one are no longer at hand; topics stay until others are named. */
@@ -65,13 +76,13 @@ export function afterMention(c: Context, index: number, chosen: Candidate | unde
   if (kind !== 'rank' && kind !== 'count' && kind !== 'range') next = { ...next, said: [chosen.term, ...now.said.filter((t) => JSON.stringify(t) !== JSON.stringify(chosen.term))].slice(0, 4) };
   if (kind === 'percent_of') next = { ...next, shares: [chosen.term, ...now.shares].slice(0, 2) };
   if (kind === 'rank' && chosen.subject) next = { ...next, placed: [...now.placed.filter((k) => k !== chosen.subject!.key), chosen.subject.key].slice(-8) };
-  if (chosen.change?.length && chosen.subject && chosen.base && !chosen.base.fixed) next = { ...next, base: chosen.change, pair: [chosen.base.key, chosen.subject.key] };
+  if (chosen.change?.length && chosen.subject && chosen.base && !chosen.base.fixed) next = { ...next, base: chosen.change, pair: [chosen.base.key, chosen.subject.key], since: 0 };
   const cell = chosen.subject;
   if (cell && chosen.term.kind === 'mean') {
     if (cell.fixed) next = { ...next, constant: cell.key };
     const previous = index > 0 ? c.done[index - 1] : undefined;
     const low = c.parsed.low.slice(index > 0 ? c.parsed.said[index - 1]!.mention.to : 0, c.parsed.said[index]!.mention.from);
-    if (previous?.subject && previous.term.kind === 'mean' && low.includes('to') && previous.subject !== cell) next = { ...next, pair: [previous.subject.key, cell.key] };
+    if (previous?.subject && previous.term.kind === 'mean' && low.includes('to') && previous.subject !== cell) next = { ...next, pair: [previous.subject.key, cell.key], since: 0 };
   }
   if (cell && (kind === 'mean' || kind === 'difference' || kind === 'rise' || kind === 'percent_change')) {
     // The measure and part of a figure read carry on, as do things that the words left open.

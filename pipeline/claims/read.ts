@@ -1,6 +1,6 @@
 // One mention: all its readings, weighed.
 import { type Unit, unit } from '../quantities/index.js';
-import { changeVerbs, type Mention, phraseAt } from '../script/index.js';
+import { changeVerbs, comparatives, type Mention, phraseAt } from '../script/index.js';
 import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { kindOf } from './grid.js';
@@ -37,6 +37,10 @@ function doubtful(c: Context, index: number, r: Reading): string | undefined {
   const { cue, segment, mention } = c.parsed.said[index]!;
   const plain = r.chosen!.kind === 'mean' || r.chosen!.kind === 'raw' || r.chosen!.kind === 'constant';
   if (plain && r.chosen!.term.kind === 'mean' && (cue.op === 'change' || cue.elided?.op === 'change') && !/the record gives it in/.test(r.why)) return 'the words speak of a change, and no reading of it was found';
+  const { low } = c.parsed;
+  // "Nobody is louder than 22.7", "per watt it makes 3.9": bounds and quotients that no plain reading gives.
+  if (low[mention.from - 1] === 'than' && comparatives.has(low[mention.from - 2] ?? '') && plain) return 'a bound, not a reading';
+  if (plain && /\b(?:per|for each|for every) watt\b/.test(low.join(' ')) && !mention.unit?.id.includes('/')) return 'it speaks of something per watt';
   const best = c.parsed.said.some((s, k) => k !== index && s.mention.superlative && s.mention.from >= segment.from && s.mention.from < mention.from);
   const named = c.hits.hits.some((h) => h.segment === index && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field));
   if (best && !named && r.chosen!.kind !== 'rank') return 'it speaks of whichever is the extreme';
@@ -357,6 +361,8 @@ function readPlace(c: Context, index: number): Decision {
     // "from coolest to hottest" states an order; "most of you", "at best" state nothing.
     const beside = [low[m.to], low[m.to + 1], low[m.from - 1], low[m.from - 2]];
     if ((low[m.to] === 'to' && c.parsed.said[index + 1]?.mention.superlative) || (low[m.from - 1] === 'to' && c.parsed.said[index - 1]?.mention.superlative)) return decide(m, [], { silent: true });
+    // "9.5 more than the quietest" compares with it; "at its best" ranks nothing.
+    if (/^(?:its|their|his|her|my|our|your)$/.test(low[m.from - 1] ?? '') || c.parsed.said.some((s, k) => k !== index && s.cue.base && m.from >= s.cue.base.from && m.from < s.cue.base.to)) return decide(m, [], { silent: true });
     if (low.slice(m.to, m.to + 5).includes(':') && m.value.toNumber() === 1) return decide(m, [], { silent: true });
     if (low[m.to] === 'first' || /^(?:most|least)$/.test(low[m.from]!) && (beside[0] === 'of' || !/^(?:efficient|power|noise|heat|frames)$/.test(beside[0] ?? ''))) return decide(m, [], { silent: true });
   }

@@ -19,6 +19,8 @@ export interface State {
   table?: { slot: number; values: readonly string[] };
   /** What the last comparison was made with: slot values. */
   base?: readonly (readonly [number, string])[];
+  /** How many sentences ago the last comparison or pair was said. */
+  since?: number;
   /** The constant spoken of last. */
   constant?: string;
   /** Stated order of a ranking being read out: lowest or highest first. */

@@ -48,7 +48,9 @@ export function findMentions(t: readonly Token[]): Mention[] {
       }
     }
     const measured = n.type === 'fraction' ? fractionUnit(t, n) : unitAt(t, n.to, isOne(n));
-    if (n.to - n.from === 1 && t[n.from]!.low === 'one' && (!measured || measured.unit.id === 's')) continue;
+    // "one of the four" counts, "one of those" does not.
+    const counts = t[n.to]?.low === 'of' && numbers[k + 1]?.type === 'cardinal' && numbers[k + 1]!.from - n.to <= 3;
+    if (n.to - n.from === 1 && t[n.from]!.low === 'one' && (!measured || measured.unit.id === 's') && !counts) continue;
     const why = idle(t, n, measured);
     out.push({ ...mention(t, n, measured), ...(why && { idle: why }) });
   }
