@@ -47,7 +47,7 @@ function worstLast(findings: readonly Finding[]): Finding[] {
   return ['accepted', 'note', 'warning', 'error'].flatMap((r) => sorted.filter((f) => rank(f) === r));
 }
 
-function table(examined: Examined[], { ink }: Look): string[] {
+function table(examined: Examined[], { ink, columns }: Look): string[] {
   const head = ['episode', 'readings', 'facts', 'pictures', 'said', 'found'];
   const rows = examined.map((e) => {
     const open = e.findings.filter((f) => !f.accepted);
@@ -59,8 +59,12 @@ function table(examined: Examined[], { ink }: Look): string[] {
       [...found.filter(([n]) => n > 0).map(([n, what]) => plural(n, what)), ...(accepted > 0 ? [`${accepted} accepted`] : [])].join(', '),
     ];
   });
-  const used = head.map((_, i) => i < 4 || rows.some((r) => r[i] !== ''));
   const widths = head.map((_, i) => Math.max(...[head, ...rows].map((r) => width(r[i]!))));
+  const used = head.map((_, i) => i < 4 || rows.some((r) => r[i] !== ''));
+  // In a narrow terminal the least telling columns go first.
+  for (const name of ['pictures', 'readings', 'facts', 'said']) {
+    if (widths.reduce((sum, w, i) => (used[i] ? sum + w + 2 : sum), -2) > columns) used[head.indexOf(name)] = false;
+  }
   const left = (i: number): boolean => i === 0 || i === head.length - 1;
   const line = (row: string[]): string => row.map((cell, i) => (left(i) ? padEnd(cell, widths[i]!) : padStart(cell, widths[i]!))).filter((_, i) => used[i]).join('  ').trimEnd();
   return [ink('faint', line(head)), ...rows.map(line)];
