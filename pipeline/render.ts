@@ -44,7 +44,7 @@ export async function render(examined: Examined, facts: Facts, draft: boolean, s
   put(`${id}/facts.json`, json(records));
   put(`${id}/findings.json`, json(findings.map((f) => ({ ...f, ...(draft && { draft: true }) }))));
   const pictures = await drawing;
-  put(`${id}/index.html`, renderPage({ facts, pictures: pictures.map(onPage), sentences, cautions, findings, draft, template }));
+  put(`${id}/index.html`, renderPage({ facts, pictures: pictures.map(onPage), sentences: await sentencesOf(facts, 'digits'), cautions, findings, draft, template }));
   const first = pictures[0];
   return {
     id, title: facts.about.title, draft, readings: examined.counts.readings, facts: examined.counts.facts,
@@ -60,12 +60,13 @@ export async function storedFacts(facts: Facts, claimed: readonly string[]): Pro
   return listFacts(facts, [...plan.pictures.flatMap((p) => p.prepared.facts), ...sentences.flatMap((s) => s.facts), ...claimed]);
 }
 
-const told = new WeakMap<Facts, Sentence[]>();
+const told = { words: new WeakMap<Facts, Sentence[]>(), digits: new WeakMap<Facts, Sentence[]>() };
 
-async function sentencesOf(facts: Facts): Promise<Sentence[]> {
+/** Spelled out to be read aloud, in digits to be looked at. */
+async function sentencesOf(facts: Facts, form: 'words' | 'digits' = 'words'): Promise<Sentence[]> {
   const { narrate } = await import('./narration/index.js');
-  const sentences = told.get(facts) ?? narrate(facts, { form: 'words' });
-  told.set(facts, sentences);
+  const sentences = told[form].get(facts) ?? narrate(facts, { form });
+  told[form].set(facts, sentences);
   return sentences;
 }
 
