@@ -1,0 +1,30 @@
+// The trial episodes: what the proofreader catches, and that it does not cry wolf. Floors of what has been reached, by trial
+// (shares in percent; alarms are on the true script); raise them when it gets better, never lower them.
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { score } from './score-in-process.js';
+
+const floors: Record<string, { caught: number; alarms: number; coverage: number; tied: number; quiet: number }> = {
+  'small-case-card': { caught: 96, alarms: 0, coverage: 98, tied: 93, quiet: 100 },
+  'tower-coolers': { caught: 88, alarms: 0, coverage: 95, tied: 95, quiet: 100 },
+  'laptop-sustained': { caught: 88, alarms: 0, coverage: 91, tied: 92, quiet: 100 },
+  'terse-psu': { caught: 84, alarms: 0, coverage: 94, tied: 95, quiet: 100 },
+  'fahrenheit-loop': { caught: 76, alarms: 0, coverage: 92, tied: 91, quiet: 100 },
+  'rambling-fans': { caught: 88, alarms: 0, coverage: 89, tied: 95, quiet: 100 },
+  'careful-paste': { caught: 84, alarms: 0, coverage: 89, tied: 92, quiet: 100 },
+  'british-monitors': { caught: 92, alarms: 1, coverage: 96, tied: 94, quiet: 80 },
+  'auto-captions-aio-loops': { caught: 92, alarms: 1, coverage: 94, tied: 92, quiet: 100 },
+  'question-and-answer-chargers': { caught: 84, alarms: 0, coverage: 92, tied: 93, quiet: 100 },
+  'unpunctuated-ssd': { caught: 80, alarms: 0, coverage: 86, tied: 91, quiet: 100 },
+};
+
+const share = (a: number, b: number): number => (b ? (100 * a) / b : 100);
+
+describe.each(Object.entries(floors))('%s', (folder, floor) => {
+  const s = score(join(import.meta.dirname, folder));
+  test('false alarms on the true script', () => expect(s.alarms.slice(floor.alarms)).toEqual([]));
+  test('mistakes caught', () => expect(share(s.caught, s.mistakes), s.missed.join('\n')).toBeGreaterThanOrEqual(floor.caught));
+  test('claims covered', () => expect(share(s.covered, s.claims), s.uncovered.join('\n')).toBeGreaterThanOrEqual(floor.coverage));
+  test('tied to the right readings', () => expect(share(s.tied, s.covered), s.loose.join('\n')).toBeGreaterThanOrEqual(floor.tied));
+  test('what is no claim stays quiet', () => expect(share(s.quiet, s.distractors), s.uncovered.join('\n')).toBeGreaterThanOrEqual(floor.quiet));
+});
