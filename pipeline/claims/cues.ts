@@ -41,6 +41,8 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   const cue: Cue = { op: 'value', because: '', overRoom: false, median: false, another: false, placed: false, doubtful: false, perWatt: false };
   const segment = low.slice(seg.from, seg.to);
   cue.overRoom = hasPhrase([...low.slice(0, 4).join(' ').match(/^(?:over|above) (?:the )?(?:room|ambient|intake)/) ? ['over', 'room'] : [], ...segment], roomPhrases);
+  // "temperature over room" may be the name of a measure itself.
+  if (cue.overRoom && names.some((n) => n.to - n.from > 1 && n.meanings.some((x) => x.own && x.slots.length > 0) && low.slice(n.from, n.to - 1).some((w, k) => /^(?:over|above)$/.test(w) && /^(?:room|ambient|intake|air|the)$/.test(low[n.from + k + 1]!)))) cue.overRoom = false;
   cue.median = segment.includes('median') || (m.from > 0 && low.slice(Math.max(0, seg.from - 8), m.from).includes('median') && !low.slice(Math.max(0, seg.from - 8), m.from).some((w, k, all) => /^(?:is|was|climbs|rises|falls|sits)$/.test(w) && k < all.length - 3) && /^(?:is|was|of|at|to|:)$/.test(low[m.from - 1] ?? ''));
   cue.perWatt = hasPhrase(low.slice(m.to, Math.min(seg.to, m.to + 4)), wattPhrases);
   cue.another = /^(?:another|further|additional)$/.test(low[m.from - 1] ?? '');

@@ -160,6 +160,17 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     if (!tight && !(t[a.from - 1]?.low === 'from' && t[b.from - 1]?.low === 'to' && b.from - a.to <= 6)) continue;
     Object.assign(a, { unit: b.unit, loose: b.loose, sharedUnit: true });
   }
+  for (let k = 1; k + 1 < list.length; k++) endsOfChange(t, list[k - 1]!, list[k]!, list[k + 1]!);
+}
+
+/** "rose 29 degrees, from 38 at idle to 67 under load": the ends are in the unit of the change. */
+function endsOfChange(t: readonly Token[], change: Mention, a: Mention, b: Mention): void {
+  const u = change.unit;
+  if (!u || a.unit || b.unit || a.type !== 'cardinal' || b.type !== 'cardinal' || a.idle || b.idle || change.adjectival) return;
+  if (u.dimension === 'share' || u.dimension === 'points' || (u.dimension === 'temperature-difference' && u.id !== 'K')) return;
+  if (t[a.from - 1]?.low !== 'from' || t[b.from - 1]?.low !== 'to' || b.from - a.to > 7) return;
+  for (let i = change.to; i < a.from - 1; i++) if (!/^[,:—–-]$/.test(t[i]!.low)) return;
+  for (const end of [a, b]) Object.assign(end, { unit: u, loose: change.loose, sharedUnit: true });
 }
 
 const hedgeWord = new Set(['about', 'around', 'roughly', 'nearly', 'almost', 'just', 'under', 'over', 'only', 'respectively', 'then']);
