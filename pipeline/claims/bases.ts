@@ -162,20 +162,44 @@ function softBases(c: Context, subject: Cell, index: number, way: string | undef
   }
 }
 
-/** All cells that differ from one in the given slots only. */
+const groups = new WeakMap<Grid, Map<string, Map<string, Cell[]>>>();
+
+/** All cells that differ from one in the given slots only. Grouped once for each set of slots. */
 export function siblings(g: Grid, cell: Cell, slots: readonly number[]): Cell[] {
-  const out: Cell[] = [];
-  for (const c of g.byMeasure.get(cell.at[g.of.measure[0]!]!) ?? []) {
-    if (c.fixed !== cell.fixed) continue;
-    if (c.at.every((v, i) => v === cell.at[i] || slots.includes(i))) out.push(c);
+  const id = slots.join();
+  let bySlots = groups.get(g);
+  if (!bySlots) groups.set(g, (bySlots = new Map()));
+  let table = bySlots.get(id);
+  if (!table) {
+    bySlots.set(id, (table = new Map()));
+    for (const c of g.cells) {
+      const key = groupOf(c, slots);
+      const list = table.get(key);
+      if (list) list.push(c);
+      else table.set(key, [c]);
+    }
   }
-  return out;
+  return [...(table.get(groupOf(cell, slots)) ?? [])];
 }
 
+function groupOf(c: Cell, slots: readonly number[]): string {
+  return c.at.map((v, i) => (slots.includes(i) ? '*' : v)).join('\u0000') + (c.fixed ? '!' : '');
+}
+
+const orders = new WeakMap<Cell, Map<string, Cell[]>>();
+
+/** Siblings, the best first. */
 function ordered(c: Context, subject: Cell, slots: readonly number[]): Cell[] {
-  const good = polarity(c, subject) || -1;
-  const value = (x: Cell): number => { const f = c.facts.value(x.key); return 'id' in f ? f.value.toNumber() : 0; };
-  return siblings(c.grid, subject, slots).sort((a, b) => good * (value(b) - value(a)));
+  let known = orders.get(subject);
+  if (!known) orders.set(subject, (known = new Map()));
+  const id = slots.join();
+  let list = known.get(id);
+  if (!list) {
+    const good = polarity(c, subject) || -1;
+    const value = new Map(siblings(c.grid, subject, slots).map((x) => { const f = c.facts.value(x.key); return [x, 'id' in f ? f.value.toNumber() : 0] as const; }));
+    known.set(id, (list = [...value.keys()].sort((p, q) => good * (value.get(q)! - value.get(p)!))));
+  }
+  return list;
 }
 
 export function extreme(c: Context, subject: Cell, slots: readonly number[]): Cell | undefined {

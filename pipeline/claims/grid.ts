@@ -132,8 +132,17 @@ function crossed(ids: readonly string[]): number {
 export function moved(g: Grid, cell: Cell, change: ReadonlyMap<number, string>): Cell | undefined {
   const at = [...cell.at];
   for (const [i, v] of change) at[i] = v;
-  return g.byVector.get(at.join('\u0000')) ?? loosened(g, at, change);
+  const vector = at.join('\u0000');
+  const exact = g.byVector.get(vector);
+  if (exact) return exact;
+  let known = loose.get(g);
+  if (!known) loose.set(g, (known = new Map()));
+  const id = `${vector}\u0001${[...change.keys()].join()}`;
+  if (!known.has(id)) known.set(id, loosened(g, at, change));
+  return known.get(id);
 }
+
+const loose = new WeakMap<Grid, Map<string, Cell | undefined>>();
 
 function loosened(g: Grid, at: readonly string[], change: ReadonlyMap<number, string>): Cell | undefined {
   const measure = at[g.of.measure[0]!]!;
@@ -154,8 +163,17 @@ function loosened(g: Grid, at: readonly string[], change: ReadonlyMap<number, st
   return best;
 }
 
+const constants = new WeakMap<Cell, Map<Role, Cell | undefined>>();
+
 /** The constant of a role that holds for a cell: same measure and part, the most specific first. */
 export function constantOf(g: Grid, cell: Cell, role: Role): Cell | undefined {
+  let known = constants.get(cell);
+  if (!known) constants.set(cell, (known = new Map()));
+  if (!known.has(role)) known.set(role, findConstant(g, cell, role));
+  return known.get(role);
+}
+
+function findConstant(g: Grid, cell: Cell, role: Role): Cell | undefined {
   let best: Cell | undefined;
   let most = -1;
   for (const c of g.byMeasure.get(cell.at[g.of.measure[0]!]!) ?? []) {

@@ -1,5 +1,5 @@
 // A mention read as a proportion: a share of something, a multiple, points between two shares.
-import { basesFor, baseWords, changesOf } from './bases.js';
+import { basesFor, baseWords, changesOf, siblings } from './bases.js';
 import { type Candidate, type Context, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
 import { moved } from './grid.js';
 import { changeVerbs, phraseAt } from '../script/index.js';
@@ -22,6 +22,11 @@ export function readShare(c: Context, index: number): Candidate[] {
   const { cells } = subjectCells(c, index, unitsOf(said, true), { ownPart });
   for (const { cell, cost } of cells) {
     if (out.length > 120) break;
+    if (words.median) {
+      const set = siblings(c.grid, cell, c.grid.of.setup);
+      if (set.length > 2) push(out, c, { kind: 'points', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, said.cue.way, cell), firm: true });
+      continue;
+    }
     if (cell.fixed && !c.parsed.low.includes('limit')) { if (cost > 1.2) continue; }
     for (const b of basesFor(c, cell, index, words, undefined)) {
       const total = cost + b.cost;
@@ -103,6 +108,11 @@ export function readPoints(c: Context, index: number): Candidate[] {
   const { cells } = subjectCells(c, index, c.grid.cells.filter((x) => x.unit.id === '%').slice(0, 1).map((x) => x.unit));
   for (const { cell, cost } of cells) {
     if (out.length > 120) break;
+    if (words.median) {
+      const set = siblings(c.grid, cell, c.grid.of.setup);
+      if (set.length > 2) push(out, c, { kind: 'points', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, said.cue.way, cell), firm: true });
+      continue;
+    }
     for (const base of basesFor(c, cell, index, words, said.cue.way)) {
       const total = cost + base.cost;
       if (total > reachOfCosts) continue;
