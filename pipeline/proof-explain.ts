@@ -48,7 +48,7 @@ function candidates(list: readonly Considered[], taken: string | undefined, { in
     const rows = whole.length <= columns ? [whole] : [lead.trimEnd(), ...chunks(c.fact, columns - 8).map((f) => `        ${f}`)];
     return [...(c.fact === taken ? rows.map((r) => ink('strong', r)) : rows), ...(c.why ? [ink('faint', `        ${c.why}`)] : [])];
   });
-  return [`  ${ink('faint', 'readings weighed: cost (0: just what is said), whether the number fits, what the record gives, fact')}`, ...lines];
+  return [`  ${ink('faint', 'readings weighed: cost of what is unsaid, whether it fits, figure, fact')}`, ...lines];
 }
 
 function chunks(text: string, size: number): string[] {

@@ -111,6 +111,9 @@ interface Change { way: Way | undefined; because: string; before?: boolean; afte
 function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k: number) => boolean): Change | undefined {
   // After the number: "… warmer", "… less than", "… behind", "… percent more efficient".
   let i = m.to;
+  // "320 to one below the leader"
+  const toOne = low[i] === 'to' && low[i + 1] === 'one' ? 2 : 0;
+  i += toOne;
   while (i < seg.to && adverbial.has(low[i]!)) i++;
   if (low[i] === '-' ) i++;
   const word = low[i] ?? '';
@@ -122,7 +125,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   }
   // "4 degrees of headroom", "35 to spare", but not "under load" or "over room", which are names.
   const trailer = phraseAt(changeTrailers, low, i);
-  if (trailer && !covered(i) && i <= m.to + 1 && !notTrailer(low, i, trailer.words.length)) return { way: trailer.value, because: trailer.words.join(' '), after: true };
+  if (trailer && !covered(i) && i <= m.to + toOne + 1 && !notTrailer(low, i, trailer.words.length)) return { way: trailer.value, because: trailer.words.join(' '), after: true };
   // "0.7 cubic metres of flow between them"
   for (let j = m.to; j < Math.min(seg.to, m.to + 5); j++) if (low[j] === 'between' && /^(?:them|the|these)$/.test(low[j + 1] ?? '') && (low[j + 1] === 'them' || low[j + 2] === 'two')) return { way: 'apart', because: 'between them', after: true };
   // "a third more", "a rise", "39 percent faster"

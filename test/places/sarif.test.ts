@@ -7,7 +7,7 @@ import { type Finding, Source, sarif } from '../../pipeline/places/index.js';
 import { oracle, oracleJson } from '../oracles/table.js';
 
 // The schema's pattern for languages is no regular expression under the u flag; formats are annotations.
-const ajv = new Ajv({ strict: false, unicodeRegExp: false, validateFormats: false });
+const ajv = new Ajv.default({ strict: false, unicodeRegExp: false, validateFormats: false });
 const valid = ajv.compile<Log>(oracleJson<object>('sarif-2.1.0-rtm.5.schema.json'));
 
 const script = new Source('data/a b/script.md', 'One.\nIt 🙂 rose 31 degrees — from 38 to 67.\n');

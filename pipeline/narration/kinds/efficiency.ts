@@ -32,9 +32,14 @@ function powerOf(facts: Facts, scene: Scene): Point | undefined {
 function perWatt(stage: Stage, { key, parts }: Point, power: Point | undefined, section: string): Draft[] {
   if (!power || power.parts.phase !== parts.phase) return [];
   const fact = stage.facts.derive('per_watt', [key, power.key]);
-  if (!isFact(fact) || fact.value.compare(sayable) < 0) return [];
+  if (!isFact(fact) || fact.value.compare(sayable) < 0 || isMeasured(stage.facts, fact.unit.id)) return [];
   const [what, of] = [definite(quantity(stage, parts)), quantity(stage, power.parts)];
   return [{ section, facts: [fact], text: (v) => `${stage.opening(parts)}${what} came to ${v.say(fact)} of ${of} ${stage.when({ key, parts })}` }];
+}
+
+/** A record that has efficiency among its readings says it by those; a second figure in the same unit would only confuse. */
+function isMeasured(facts: Facts, unit: string): boolean {
+  return facts.keys().some((key) => facts.readings(key).some((r) => r.quantity.unit.id === unit));
 }
 
 function perPrice(stage: Stage, { key, parts }: Point, section: string): Draft[] {

@@ -1,0 +1,41 @@
+// Every sentence that the narration room writes is read back as it was meant: nothing in it disagrees, nothing stays untied.
+import { existsSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { open } from '../../pipeline/build.js';
+import { proof } from '../../pipeline/claims/index.js';
+import type { Facts } from '../../pipeline/facts/index.js';
+import { narrate } from '../../pipeline/narration/index.js';
+import { Source } from '../../pipeline/places/index.js';
+import { factsOf } from '../trials/score-in-process.js';
+
+const data = join(import.meta.dirname, '../../data');
+const trials = join(import.meta.dirname, '../trials');
+const { episodes, asked } = open({ data, only: [], cache: undefined });
+
+/**
+ * Not yet read back whole: two parts that are both degrees over the air; a ratio "to one" compared with another; one name
+ * that is a setup and a phase; fan speeds ranked among settings. Elsewhere every sentence is held to it.
+ */
+const notYet = ['auto-captions-aio-loops', 'british-monitors', 'laptop-sustained', 'power-supply-transients', 'terse-psu'];
+
+function unread(facts: Facts, form: 'words' | 'digits'): { odd: string[]; agree: number } {
+  const sentences = narrate(facts, { form });
+  const lines = sentences.flatMap((s, i) => [...(s.section === sentences[i - 1]?.section ? [] : ['', `## ${s.section}`, '']), s.text]);
+  const { mentions } = proof(new Source('narration.md', lines.join('\n')), facts);
+  const odd = mentions.filter((m) => m.verdict === 'disagrees' || m.verdict === 'untied');
+  return { odd: odd.map((m) => `${m.verdict} "${m.text}" (${m.facts[0]}): ${lines[m.place.line - 1]}`), agree: mentions.filter((m) => m.verdict === 'agrees').length };
+}
+
+describe.each(['words', 'digits'] as const)('in %s', (form) => {
+  test.each(asked)('episode %s', async (id) => {
+    const { odd, agree } = unread((await episodes.facts(id))!, form);
+    expect(odd).toEqual([]);
+    expect(agree).toBeGreaterThan(10);
+  });
+  test.each(readdirSync(trials).filter((n) => existsSync(join(trials, n, 'names.csv')) && !notYet.includes(n)))('trial tables %s', (name) => {
+    const { odd, agree } = unread(factsOf(join(trials, name)), form);
+    expect(odd).toEqual([]);
+    expect(agree).toBeGreaterThan(10);
+  });
+});
