@@ -61,6 +61,16 @@ test('commands that are named exist, with the options named', () => {
   expect(commands.filter((c) => !lines.some((l) => l.split(/\s+/)[2] === c))).toEqual([]);
 });
 
+test('what the README has explained can be explained', () => {
+  const lines = blocks(readme, 'sh').flatMap((b) => b.split('\n')).filter((l) => l.startsWith('node dist/cli.js explain'));
+  expect(lines.length).toBeGreaterThan(0);
+  for (const line of lines) {
+    const id = /"([^"]+)"/.exec(line)![1]!;
+    const ran = spawnSync('node', ['dist/cli.js', 'explain', id], { cwd: root, encoding: 'utf8' });
+    expect(ran.status, ran.stdout + ran.stderr).toBe(0);
+  }
+});
+
 test('paths that are named exist', () => {
   const named = [...(readme + developers).matchAll(/`((?:pipeline|test|templates|data|out\/showcase|\.ci)[/\w.-]*)`/g)].map((m) => m[1]!);
   const links = [...(readme + developers).matchAll(/\]\(([^)#:]+)\)/g)].map((m) => m[1]!);
