@@ -40,6 +40,8 @@ export interface Lexicon {
   places: ReadonlyMap<string, Meaning>;
   /** Whole numbers that stand in names. */
   numbered: ReadonlySet<string>;
+  /** Settings and loads that the record gives a limit or target for, as slot and value. */
+  setTo: ReadonlySet<string>;
 }
 
 const fillers = new Set(['the', 'a', 'an', 'my', 'our', 'your', 'its', 'own', 'this', 'that', 'their']);
@@ -128,7 +130,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   for (const [text, role] of roleWords) put(keyOfPhrase(text), { slots: [], role, own: false });
   const numbered = new Set([...about.setups.values()].flatMap((n) => [n.id, ...n.spoken].flatMap((s) => s.match(/\b\d{1,4}\b/g) ?? [])));
   const unitOf = new Map([...g.byMeasure].flatMap(([m, list]) => { const ids = new Set(list.map((c) => c.unit.id)); return ids.size === 1 ? [[m, list[0]!.unit] as const] : []; }));
-  return { root, heard: properWords(maps, g), numbered, unitOf, measureSlot: g.of.measure[0]!, places: elliptical(maps, g) };
+  return { root, heard: properWords(maps, g), numbered, unitOf, measureSlot: g.of.measure[0]!, setTo: new Set(g.cells.filter((x) => x.constant).flatMap((x) => [...g.of.setting, ...g.of.workload].filter((i) => x.at[i]).map((i) => `${i}=${x.at[i]}`))), places: elliptical(maps, g) };
 }
 
 const prepositions = new Set(['on', 'in', 'at', 'with', 'under', 'of', 'without', 'by', 'inside', 'for', 'over', 'from']);

@@ -43,7 +43,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
     }
     const name = names.find((n) => n.from <= m.from && m.from < n.to && n.meanings.some((x) => x.slots.length > 0));
     if (name && m.type !== 'superlative' && m.type !== 'ordinal') {
-      if (m.to >= name.to && m.type === 'cardinal' && name.from === m.from && !m.idle) live.push({ mention: m, named: name });
+      if (m.to >= name.to && m.type === 'cardinal' && !m.idle && (name.from === m.from || name.meanings.some((x) => x.slots.some((s) => lex.setTo.has(`${s.slot}=${s.value}`)))) && low.slice(name.from, m.from).every((w) => /^(?:at|on|with|the|in|of)$/.test(w))) live.push({ mention: m, named: name });
       else quiet.push({ mention: m, why: 'part of a name' });
       continue;
     }

@@ -73,6 +73,8 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
       section++;
       state = afterNames(g, newSection(g, state), hitsOf(g, { ...p, said: [] }, state), { heading: true, open: true });
       if (state.title.length === 0) state = { ...state, title: p.tokens.filter((t) => t.kind === 'word' && t.low.length > 3).map((t) => singular(t.low)) };
+      // A heading names and counts, but claims nothing that could be wrong.
+      for (const r of readSentence(facts, g, p, state).readings) mentions.push(tellVerdict(r.verdict === 'agrees' && (r.chosen?.kind === 'count' || r.chosen?.kind === 'constant') ? r : { ...r, verdict: 'not-a-claim', why: 'a heading' }, script, s, facts));
       continue;
     }
     spoken.push({ sentence: s, parsed: p, section });

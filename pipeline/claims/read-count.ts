@@ -15,9 +15,15 @@ const nouns: readonly [Counted, boolean, RegExp][] = [
   ['workloads', false, /^(?:loads?|tests?|steps?|levels?|heat)$/],
   ['runs', true, /^(?:runs?|passes|repeats|repetitions)$/],
   ['combinations', true, /^(?:combinations?|combos?|pairings?)$/],
-  ['setups', true, /^(?:setups?|contenders?|candidates?|entrants?|laptops?|coolers?|supplies|cards?|loops?|machines?|heatsinks?|notebooks?|phones?|routers?|printers?|headsets?|keyboards?|monitors?|enclosures?|chassis|desktops?|towers?|pastes?|arrangements?)$/],
+  ['setups', true, /^(?:setups?|contenders?|candidates?|entrants?|laptops?|coolers?|supplies|cards?|loops?|machines?|heatsinks?|notebooks?|phones?|routers?|printers?|headsets?|keyboards?|monitors?|enclosures?|chassis|desktops?|towers?|pastes?|tablets?|chargers?)$/],
+  ['setups', false, /^(?:arrangements?|ways?|versions?|variants?|results?|layouts?)$/],
+  ['settings', false, /^(?:arrangements?|ways?|versions?|variants?|layouts?|caps?)$/],
+  ['combinations', false, /^(?:arrangements?|ways?|results?|layouts?)$/],
   ['setups', false, /^(?:fans?|pumps?|cases?|drives?|boards?|chips?|pads?|kits?|models?|products?|units?|boxes|samples?|radiators?|sticks?|modules?|designs?|systems?|options?|ones?|cpus?|processors?|ssds?|blocks?|brands?)$/],
 ];
+
+/** Nouns for whatever was varied. */
+const plainCount = /^(?:arrangements|ways|versions|variants|results|layouts)$/;
 
 /** What a number counts, by the noun after it; `sure` where the noun can hardly mean anything else. */
 export function countedBy(c: Context, index: number): { what: Counted[]; sure: boolean } | undefined {
@@ -28,7 +34,7 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
     if (/^(?:of|and|or|to|in|on|at|with|is|are|was|were|that|which|than|under|for|by|as|over|from|when|after|before|then|while|so|per|behind|above|below|idle)$/.test(low[i]!)) break;
     if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 };
     const found = nouns.filter(([, , re]) => re.test(low[i]!));
-    if (found.length && !found.some(([, sure]) => sure) && !/^(?:the|all|these|those|our|my|of|other)$/.test(low[mention.from - 1] ?? '') && !nameWord(c, low[i]!)) return undefined;
+    if (found.length && !found.some(([, sure]) => sure) && !/^(?:the|all|these|those|our|my|of|other)$/.test(low[mention.from - 1] ?? '') && !plainCount.test(low[i]!) && !nameWord(c, low[i]!)) return undefined;
     if (found.length) return { what: found.map(([w]) => w), sure: found.some(([, sure]) => sure) && (i === mention.to || i === mention.to + 1) };
   }
   return undefined;
