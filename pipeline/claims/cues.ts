@@ -193,7 +193,7 @@ function flip(way: Way, less: boolean): Way {
 function notTrailer(low: readonly string[], i: number, length: number): boolean {
   const w = low[i]!;
   const next = low[i + length] ?? '';
-  if (/^(?:under|over|above)$/.test(w) && /^(?:load|stress|full|pressure|the|room|ambient|time|there)$/.test(next)) return next !== 'the' || /^(?:load|same|room|ambient|render|course|week|night|run)$/.test(low[i + length + 1] ?? '');
+  if (/^(?:under|over|above)$/.test(w) && /^(?:load|stress|full|pressure|the|room|ambient|time|there)$/.test(next)) return next !== 'the' || /^(?:load|same|room|ambient|render|course|week|night|run|day|hour|hours|days|weeks|months|morning|afternoon|evening|whole)$/.test(low[i + length + 1] ?? '');
   if (w === 'from' && /^(?:the|a|our|my)$/.test(next) && /^(?:start|meter|sensor|wall|outset|beginning|log)$/.test(low[i + length + 1] ?? '')) return true;
   if (/^(?:up|down|back|left|off)$/.test(w) && /^(?:there|here|to|from|at|in|with)$/.test(next)) return w !== 'up' && w !== 'down' ? /^(?:to|there|here)$/.test(next) : next !== 'from' && next !== 'at';
   if (w === 'between') return true;

@@ -1,6 +1,6 @@
 // One mention: all its readings, weighed.
 import { type Unit, unit } from '../quantities/index.js';
-import { changeVerbs, comparatives, type Mention, phraseAt } from '../script/index.js';
+import { changeVerbs, type Mention, phraseAt } from '../script/index.js';
 import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { kindOf } from './grid.js';
@@ -11,6 +11,7 @@ import { readPoints, readRatio, readShare } from './read-proportion.js';
 import { rangeAt, readRange } from './read-range.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
 import { pairWith, push, readValue } from './read-value.js';
+import { ofChanges, ratioSure, unsupported } from './support.js';
 import { firstCell, substitute, valueOf } from './terms.js';
 
 export interface Reading extends Decision {
@@ -20,7 +21,7 @@ export interface Reading extends Decision {
 export function readMention(c: Context, index: number): Reading {
   const r = weigh(c, index);
   if (r.verdict !== 'disagrees') return r;
-  const why = doubtful(c, index, r);
+  const why = unsupported(c, index, r.chosen!);
   if (why) return { ...r, verdict: 'untied', why };
   const turned = turnedRound(c, index, r);
   if (turned) return { ...r, verdict: 'agrees', chosen: turned, why: turned.why };
@@ -30,21 +31,6 @@ export function readMention(c: Context, index: number): Reading {
   const other = r.ranked.find((x) => x.fits && x.candidate.cost <= best.candidate.cost + wideDoubt);
   if (other && other.candidate.base && other.candidate.base === best.candidate.subject && other.candidate.subject === best.candidate.base) return { ...r, verdict: 'agrees', chosen: other.candidate, why: other.candidate.why };
   return other ? { ...r, verdict: 'untied', why: `would be right for another reading (${other.candidate.fact.id})` } : r;
-}
-
-/** What keeps an alarm back, whatever the numbers. */
-function doubtful(c: Context, index: number, r: Reading): string | undefined {
-  const { cue, segment, mention } = c.parsed.said[index]!;
-  const plain = r.chosen!.kind === 'mean' || r.chosen!.kind === 'raw' || r.chosen!.kind === 'constant';
-  if (plain && r.chosen!.term.kind === 'mean' && (cue.op === 'change' || cue.elided?.op === 'change') && !/the record gives it in/.test(r.why)) return 'the words speak of a change, and no reading of it was found';
-  const { low } = c.parsed;
-  // "Nobody is louder than 22.7", "per watt it makes 3.9": bounds and quotients that no plain reading gives.
-  if (low[mention.from - 1] === 'than' && comparatives.has(low[mention.from - 2] ?? '') && plain) return 'a bound, not a reading';
-  if (plain && /\b(?:per|for each|for every) watt\b/.test(low.join(' ')) && !mention.unit?.id.includes('/')) return 'it speaks of something per watt';
-  const best = c.parsed.said.some((s, k) => k !== index && s.mention.superlative && s.mention.from >= segment.from && s.mention.from < mention.from);
-  const named = c.hits.hits.some((h) => h.segment === index && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field));
-  if (best && !named && r.chosen!.kind !== 'rank') return 'it speaks of whichever is the extreme';
-  return undefined;
 }
 
 /** "2.6 degrees cooler", with neither of the two named in the sentence: which is compared with which is open. */
@@ -375,18 +361,6 @@ function readPlace(c: Context, index: number): Decision {
   const standing = subjectSaid || sizeSaid(c, index) !== undefined || /^(?:this|that|it)$/.test(low[Math.max(0, said.segment.from)] ?? '') || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it)$/.test(w));
   if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 ? 0.9 : 0.35) : 0.5)) && (m.type !== 'ordinal' || ranking(c, index))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
   return d;
-}
-
-/** What a multiple is of is said: by name, by a limit, or as that just spoken of. */
-function ratioSure(c: Context, index: number): boolean {
-  const words = baseWords(c, index);
-  return words.overrides.size > 0 || words.roles.length > 0 || words.leader || words.low.some((w) => /^(?:much|many|that|it|as)$/.test(w)) || c.now.pair !== undefined;
-}
-
-/** "gives up twice as much as": a multiple of changes, which need not be found among plain values. */
-function ofChanges(c: Context, index: number): boolean {
-  const { segment, mention } = c.parsed.said[index]!;
-  return Array.from({ length: mention.from - segment.from }, (_, k) => segment.from + k).some((k) => { const p = phraseAt(changeVerbs, c.parsed.low, k); return p !== undefined && p.value !== 'apart'; });
 }
 
 function shareSure(c: Context, index: number): boolean {

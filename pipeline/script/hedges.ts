@@ -28,6 +28,6 @@ export const hedges: readonly Hedge[] = [
   { name: 'about', after: true, low: 1 - near, high: 1 + near, rounds: true, words: ['or so', 'or thereabouts', 'give or take', 'ish', 'roughly', 'more or less', 'approximately', 'or about that', 'near enough'] },
   { name: 'just over', after: true, low: 1, high: 1 + near, rounds: true, words: ['and a bit', 'and a little', 'and change', 'or a bit more', 'and something', 'odd', 'or slightly more'] },
   { name: 'just under', after: true, low: 1 - near, high: 1, rounds: true, words: ['or a bit less', 'or slightly less', 'minus a bit'] },
-  { name: 'at least', after: true, low: 1, high: 1 + far, rounds: true, words: ['or more', 'plus', 'and up', 'or better', 'at least'] },
-  { name: 'at most', after: true, low: 0.4, high: 1, rounds: true, words: ['or less', 'at most', 'tops', 'at the most'] },
+  { name: 'at least', after: true, low: 1, high: 1 + far, rounds: true, words: ['or more', 'or above', 'or over', 'or higher', 'plus', 'and up', 'or better', 'at least'] },
+  { name: 'at most', after: true, low: 0.4, high: 1, rounds: true, words: ['or less', 'or below', 'or under', 'or lower', 'or fewer', 'at most', 'tops', 'at the most'] },
 ];

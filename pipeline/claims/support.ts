@@ -1,0 +1,82 @@
+// What an alarm rests on. A reading is the best only beside the others; before a number is called wrong, the words must say
+// by themselves what kind of quantity it is and what it is about, and leave no word of comparison unread.
+//   "The Ardent draws 214 watts."                   unit said, subject said
+//   "18.6 and 18.9 kelvin", "24 percent, then 36"   the unit is that of the list
+//   "The drive is at 67.4."                         no unit: the measure must be named, or just have been spoken of
+//   "9 degrees for the price of a box"              nothing of the record is named, here or before
+//   "multiplies the flow by 2.6", "3.90 a watt"     a multiple, a quotient: no plain reading is meant
+//   "does twice as much for the one as …"           a multiple of changes, not of values
+import { changeVerbs, comparatives, phraseAt } from '../script/index.js';
+import { baseWords } from './bases.js';
+import type { Candidate, Context } from './context.js';
+import { firstCell } from './terms.js';
+
+/** Why an alarm lacks support; undefined where it stands. */
+export function unsupported(c: Context, index: number, x: Candidate): string | undefined {
+  if (x.kind === 'rank' || x.kind === 'count') return undefined;
+  if (!anythingNamed(c)) return 'nothing of the record was named';
+  return unread(c, index, x) ?? (kindSaid(c, index, x) ? undefined : 'the words do not say what kind of quantity it is');
+}
+
+/** A name of the record in the sentence or before it. */
+function anythingNamed(c: Context): boolean {
+  const g = c.grid;
+  return c.hits.hits.length > 0 || c.now.topics.some((t, i) => t.length > 0 && g.slots[i]!.field !== 'measure' && g.slots[i]!.field !== 'part' && g.slots[i]!.field !== 'phase');
+}
+
+/** The unit is said, the measure is named in the clause, or goes on from the figure or the sentence before. */
+function kindSaid(c: Context, index: number, x: Candidate): boolean {
+  const g = c.grid;
+  const { mention: m, cue } = c.parsed.said[index]!;
+  const measure = g.of.measure[0]!;
+  const at = x.subject?.at;
+  if (!at || (m.unit && m.unit.id !== '%' && m.unit.id !== 'points')) return true;
+  const of = at[measure]!;
+  const dims = g.measureUnits.get(of);
+  if (cue.of?.some((d) => dims?.has(d))) return true;
+  const own = [measure, ...g.of.part];
+  if (c.hits.hits.some((h) => h.segment <= index && own.includes(h.slot) && h.value === at[h.slot])) return true;
+  if (c.hits.dimensions.some((d) => d.segment <= index && d.dimension.some((y) => dims?.has(y)))) return true;
+  if (c.done.slice(0, index).some((d) => d?.subject?.at[measure] === of)) return true;
+  const lately = c.now.said.some((t) => firstCell(g, t)?.at[measure] === of);
+  return lately || (c.now.topics[measure]![0] === of && c.before.ages[measure]! <= 3) || (!m.unit && ofOneSize(c, index, of));
+}
+
+/** "17,520": nothing else in the record is of that size. */
+function ofOneSize(c: Context, index: number, of: string): boolean {
+  const m = c.parsed.said[index]!.mention;
+  const value = Math.abs(m.value.toNumber());
+  if (m.type !== 'cardinal' || value < 100) return false;
+  return [...c.grid.scale].every(([name, s]) => (name === of) === (value <= s.high * 2 && value >= s.low / 2));
+}
+
+/** A word of comparison, multiplication or division in the clause that the reading leaves out. */
+function unread(c: Context, index: number, x: Candidate): string | undefined {
+  const { cue, mention, segment } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  const plain = x.kind === 'mean' || x.kind === 'raw' || x.kind === 'constant';
+  if (plain && x.term.kind === 'mean' && (cue.op === 'change' || cue.elided?.op === 'change') && !/the record gives it in/.test(x.why)) return 'the words speak of a change, and no reading of it was found';
+  if (low[mention.from - 1] === 'than' && comparatives.has(low[mention.from - 2] ?? '') && plain) return 'a bound, not a reading';
+  if (plain && /\b(?:per|for each|for every) watt\b/.test(low.join(' ')) && !mention.unit?.id.includes('/')) return 'it speaks of something per watt';
+  if (plain && !mention.unit && low.slice(Math.max(0, mention.from - 9), mention.from).some((w) => /^(?:multipl(?:y|ies|ied)|divide[sd]?)$/.test(w)) && low[mention.from - 1] === 'by') return 'it speaks of a multiple';
+  if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
+  if (cue.op === 'ratio' && ofChanges(c, index) && x.term.args.every((a) => typeof a === 'string')) return 'it speaks of a multiple of changes';
+  const best = c.parsed.said.some((s, k) => k !== index && s.mention.superlative && s.mention.from >= segment.from && s.mention.from < mention.from);
+  const named = c.hits.hits.some((h) => h.segment === index && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field));
+  return best && !named ? 'it speaks of whichever is the extreme' : undefined;
+}
+
+/** "gives up twice as much as", "does three times as much for": a multiple of changes, which need not be found among plain values. */
+export function ofChanges(c: Context, index: number): boolean {
+  const { segment, mention } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  if (low.slice(mention.to, mention.to + 4).join(' ').startsWith('as much for')) return true;
+  const does = low.slice(segment.from, mention.from).some((w) => /^(?:do|does|did)$/.test(w)) && /\bas much\b/.test(low.slice(mention.to, mention.to + 3).join(' '));
+  return does || Array.from({ length: mention.from - segment.from }, (_, k) => segment.from + k).some((k) => { const p = phraseAt(changeVerbs, low, k); return p !== undefined && p.value !== 'apart'; });
+}
+
+/** What a multiple is of is said: by name, by a limit, or as that just spoken of. */
+export function ratioSure(c: Context, index: number): boolean {
+  const words = baseWords(c, index);
+  return words.overrides.size > 0 || words.roles.length > 0 || words.leader || words.low.some((w) => /^(?:much|many|that|it|as)$/.test(w)) || c.now.pair !== undefined;
+}
