@@ -1,5 +1,6 @@
 // A mention read as a count of what the record has: setups, settings, loads, runs, combinations, or those that meet a mark.
 import { Exact, type Unit } from '../quantities/index.js';
+import { withValue } from '../facts/index.js';
 import { unitAt } from '../script/index.js';
 import { siblings } from './bases.js';
 import { type Candidate, type Context, polarity, subjectCells } from './context.js';
@@ -113,7 +114,8 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
   const what: Counted[] = counted ? counted.what : ['setups', 'settings', 'combinations', 'workloads'];
   for (const [k, w] of what.entries()) {
     for (const { cells, n } of members(c, w)) {
-      if (!cells.length || (size && mention.value.toNumber() > n * 2 && mention.value.toNumber() > 12)) continue;
+      // Where the record has but one of a kind, others are counted than those.
+      if (!cells.length || (n === 1 && w !== 'runs' && mention.value.toNumber() > 1) || (size && mention.value.toNumber() > n * 2 && mention.value.toNumber() > 12)) continue;
       const variant = w === 'combinations' ? 'keys' : w;
       const whole = /^(?:other|remaining)$/.test(low[mention.from - 1] ?? '');
       const left = whole ? n - c.now.placed.length : n;
@@ -125,7 +127,7 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
       }
       push(out, c, { kind: 'count', variant, args: cells.map((x) => x.key) }, 'count', 0.1 * k, cells[0], w, { exact: true });
       const last = out.at(-1);
-      if (last && last.fact.value.toNumber() !== left) out.push({ ...last, cost: last.cost + 0.05, fact: { ...last.fact, value: Exact.of(left) } });
+      if (last && last.fact.value.toNumber() !== left) out.push({ ...last, cost: last.cost + 0.05, fact: withValue(last.fact, Exact.of(left)) });
     }
   }
   const others = /^(?:other|remaining)$/.test(low[mention.from - 1] ?? '');

@@ -37,3 +37,11 @@ export interface Fact {
   /** The same in the second unit system, where the record asks for one; a difference converted as a difference. */
   second?: { value: Exact; unit: Unit; decimals: number; shown: string; spoken: string };
 }
+
+/** The same fact with another value and the words that it had. Facts write their words when asked for, so that a spread would lose them. */
+export function withValue(f: Fact, value: Exact): Fact {
+  return {
+    id: f.id, kind: f.kind, variant: f.variant, value, unit: f.unit, decimals: f.decimals, shown: f.shown, spoken: f.spoken, subject: f.subject, against: f.against,
+    keys: f.keys, readings: f.readings, formula: f.formula, ...(f.spread && { spread: f.spread }), ...(f.sofa && { sofa: f.sofa }), ...(f.second && { second: f.second }),
+  };
+}

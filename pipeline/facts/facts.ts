@@ -1,14 +1,14 @@
 // All facts of an episode, derived when asked for and kept by id.
-import { convert, convertedDecimals, Exact, type Quantity, readQuantity, secondUnit, show, speak, type Unit, unit } from '../quantities/index.js';
+import { convert, convertedDecimals, Exact, type Quantity, readQuantity, show, speak, type Unit, unit } from '../quantities/index.js';
 import { type Episode, type Key, type KeyField, type Reading, splitKey, type Trace } from '../records/index.js';
 import { Alike } from './alike.js';
 import { type Fact, type FactKind, factKinds } from './fact.js';
-import { type FactId, readId, subjectKey, writeId } from './id.js';
+import { Derived } from './derived.js';
+import { type FactId, readId } from './id.js';
 import { Neighbours, priceKey } from './neighbours.js';
 import { asDifference } from './named-differences.js';
 import { operations } from './operations.js';
 import { roundingRules } from './rounding.js';
-import { sofaNote } from './sofa.js';
 
 /** What a fact could not be derived for, in words. */
 export interface Underivable {
@@ -22,13 +22,23 @@ export function isFact(x: Fact | Underivable | undefined): x is Fact {
 /** What the record says about the episode besides its readings: title, names, method, disclosures … for all who show or say it. */
 export type About = Omit<Episode, 'readings' | 'traces' | 'stated' | 'accept' | 'thresholds' | 'severities'>;
 
+interface Step {
+  facts: Map<string, Fact | Underivable>;
+  next?: Map<string, Step>;
+}
+
+function step(from: Map<string, Step>, by: string): Step {
+  let next = from.get(by);
+  if (!next) from.set(by, (next = { facts: new Map() }));
+  return next;
+}
+
 export class Facts {
   readonly about: About;
   readonly traces: Episode['traces'];
   readonly #byKey = new Map<Key, Reading[]>();
-  readonly #made = new Map<string, Fact | Underivable>();
-  /** The same by the question as it was asked, since writing an id takes longer than looking one up. */
-  readonly #asked = new Map<string, Fact | Underivable>();
+  readonly #made = new Map<string, Step>();
+  readonly #byId = new Map<string, Fact | Underivable>();
   readonly #values = new Map<Key, Fact | Underivable>();
   readonly #prices = new Map<Key, Reading[]>();
   readonly #quoted: ReadonlySet<Key>;
@@ -110,10 +120,12 @@ export class Facts {
 
   /** The fact with this id, derived now if need be; undefined when the id cannot be read. */
   get(id: string): Fact | Underivable | undefined {
-    const known = this.#made.get(id);
+    const known = this.#byId.get(id);
     if (known) return known;
     const parsed = readId(id);
-    return parsed && this.derive(parsed.kind, parsed.operands, parsed.variant);
+    const fact = parsed && this.derive(parsed.kind, parsed.operands, parsed.variant);
+    if (fact) this.#byId.set(id, fact);
+    return fact;
   }
 
   /** The plain value of a key: a constant, or the mean over its runs. */
@@ -129,48 +141,39 @@ export class Facts {
 
   /** Operands: subject first, base last; keys, `key#run`, bracketed fact ids, or literals (`=1000g`). */
   derive(kind: FactKind, operands: string[], variant = ''): Fact | Underivable {
-    const asked = `${kind}.${variant}:${operands.join('~')}`;
-    const answered = this.#asked.get(asked);
-    if (answered) return answered;
     const chosen = variant || operations[kind].variants?.[0] || '';
-    const id = writeId({ kind, variant: chosen, operands });
-    const made = this.#made.get(id) ?? this.#make({ kind, variant: chosen, operands }, id);
-    this.#made.set(id, made);
-    this.#asked.set(asked, made);
+    const asked = this.#asked(kind, chosen, operands);
+    const last = operands[operands.length - 1]!;
+    let made = asked.get(last);
+    if (!made) asked.set(last, (made = this.#make({ kind, variant: chosen, operands })));
     return made;
   }
 
-  #make({ kind, variant, operands }: FactId, id: string): Fact | Underivable {
+  /** Facts by their last operand, step by step from the kind: operands are found by identity, where one text of all would have to be put together. */
+  #asked(kind: FactKind, variant: string, operands: readonly string[]): Map<string, Fact | Underivable> {
+    let at = step(this.#made, variant ? `${kind}.${variant}` : kind);
+    for (let i = 0; i < operands.length - 1; i++) at = step((at.next ??= new Map()), operands[i]!);
+    return at.facts;
+  }
+
+  #make(as: FactId): Fact | Underivable {
+    const { kind, variant, operands } = as;
     const op = operations[kind];
     if (op.variants && !op.variants.includes(variant)) return { why: `${kind} has no form "${variant}"` };
     if (operands.length < op.least || operands.length > (op.most ?? Infinity)) return { why: `${kind} takes ${op.takes}` };
     const inputs: Fact[] = [];
     for (const o of operands) {
-      const f = this.#operand(o, op.leaf ? id : undefined);
+      const f = this.#operand(o, op.leaf ?? false);
       if (!isFact(f)) return f;
       inputs.push(f);
     }
     const result = op.run(inputs, variant, this.about);
     if ('why' in result) return result;
-    const { value, unit: u, formula, spread } = result;
-    const own = roundingRules[kind].decimals(value, u, inputs);
-    const decimals = kind === 'mean' && inputs.length === 1 ? Math.min(own, (this.#alike ??= new Alike(this.#byKey)).most(inputs[0]!.subject, u.id)) : own;
-    const second = besides(value, u, decimals, this.about.secondUnits);
-    const fact: Fact = {
-      id, kind, variant, value, unit: u, decimals,
-      shown: show(value, u, decimals),
-      spoken: speak(value, u, decimals),
-      subject: subjectKey(operands[0]!) ?? '',
-      against: operands.slice(1),
-      keys: inputs.length === 1 ? inputs[0]!.keys : [...new Set(inputs.flatMap((f) => f.keys))],
-      readings: inputs.length === 1 ? inputs[0]!.readings : [...new Set(inputs.flatMap((f) => f.readings))],
-      formula,
-      ...(spread && { spread }),
-      ...(second && { second }),
-    };
-    const sofa = sofaNote(op, inputs, fact, this.about);
-    if (sofa) fact.sofa = sofa;
-    return fact;
+    const { value, unit: u } = result;
+    return new Derived(as, result, inputs, this.about, () => {
+      const own = roundingRules[kind].decimals(value, u, inputs);
+      return kind === 'mean' && inputs.length === 1 ? Math.min(own, (this.#alike ??= new Alike(this.#byKey)).most(inputs[0]!.subject, u.id)) : own;
+    });
   }
 
   /** What the person has already said or written, as far as it can be derived. */
@@ -181,10 +184,10 @@ export class Facts {
   }
 
   /** A leaf operation (raw, mean, constant) is handed its readings; all others are handed facts. */
-  #operand(operand: string, leafOf: string | undefined): Fact | Underivable {
+  #operand(operand: string, leaf: boolean): Fact | Underivable {
     if (operand.startsWith('(')) return this.get(operand.slice(1, -1)) ?? { why: `${operand} is no fact id` };
     if (operand.startsWith('=')) return literal(operand);
-    if (!leafOf) return operand.includes('#') ? this.derive('raw', [operand]) : this.value(operand);
+    if (!leaf) return operand.includes('#') ? this.derive('raw', [operand]) : this.value(operand);
     const [key, run] = operand.split('#') as [string, string?];
     if (!splitKey(key)) return { why: `"${key}" is not setup/setting/workload/measure/part/phase` };
     if (/[~()=,]|#.*#/.test(operand)) return { why: `"${operand}" cannot be named in a fact: ~ ( ) = , # have a meaning there` };
@@ -195,14 +198,14 @@ export class Facts {
     const first = readings[0]!.quantity.unit;
     const odd = readings.find((r) => !convert(r.quantity.value, r.quantity.unit, first));
     if (odd) return { why: `${key} is given in ${first.id} and in ${odd.quantity.unit.id}` };
-    return leaf(key, readings);
+    return runsAsFact(key, readings);
   }
 
   /** The facts that an id names as its operands, for those who explain it; a leaf has none. */
   operands(fact: Fact): Fact[] {
     const parsed = readId(fact.id);
     if (!parsed || operations[fact.kind].leaf && parsed.operands.length === 1) return [];
-    return parsed.operands.map((o) => this.#operand(o, undefined)).filter(isFact);
+    return parsed.operands.map((o) => this.#operand(o, false)).filter(isFact);
   }
 }
 
@@ -210,7 +213,7 @@ function missing(key: Key, all: readonly Reading[] | undefined): string {
   return all?.length ? `every run of ${key} is set aside` : `no reading of ${key}`;
 }
 
-function leaf(key: Key, readings: Reading[]): Fact {
+function runsAsFact(key: Key, readings: Reading[]): Fact {
   const first = readings[0]!.quantity;
   const decimals = readings.map(({ quantity: { decimals, unit: u } }) => convertedDecimals(decimals, u, first.unit));
   return {
@@ -228,12 +231,4 @@ function literal(operand: string): Fact | Underivable {
 
 function blank(u: Unit, decimals: number): Fact {
   return { id: '', kind: 'mean', variant: '', value: Exact.zero, unit: u, decimals, shown: '', spoken: '', subject: '', against: [], keys: [], readings: [], formula: '' };
-}
-
-function besides(value: Exact, u: Unit, decimals: number, seconds: ReadonlyMap<string, string>): Fact['second'] {
-  const other = seconds.size ? secondUnit(u, seconds) : undefined;
-  const converted = other && convert(value, u, other);
-  if (!other || !converted) return undefined;
-  const places = convertedDecimals(decimals, u, other);
-  return { value: converted, unit: other, decimals: places, shown: show(converted, other, places), spoken: speak(converted, other, places) };
 }

@@ -9,7 +9,8 @@ import { spreadOf } from './spread.js';
 export interface Result {
   value: Exact;
   unit: Unit;
-  formula: string;
+  /** Written when it is asked for: most facts are only compared. */
+  readonly formula: string;
   spread?: Fact['spread'];
 }
 
@@ -44,15 +45,15 @@ export const operations: Record<FactKind, Operation> = {
   },
   percent_change: {
     takes: 'the new value and the base', ...two, onTheSofa: true,
-    run: ([a, b]) => quotient(a!, b!, 'percent', 'base', (x, y) => x.minus(y).over(y.abs()).times(hundred), unit('%'), `(${num(a!)} − ${num(b!, a!)}) ÷ ${num(b!, a!)}`),
+    run: ([a, b]) => quotient(a!, b!, 'percent', 'base', (x, y) => x.minus(y).over(y.abs()).times(hundred), unit('%'), () => `(${num(a!)} − ${num(b!, a!)}) ÷ ${num(b!, a!)}`),
   },
   percent_of: {
     takes: 'a part and its whole', ...two, onTheSofa: true,
-    run: ([a, b]) => quotient(a!, b!, 'percent', 'whole', (x, y) => x.over(y).times(hundred), unit('%'), `${num(a!)} ÷ ${num(b!, a!)}`),
+    run: ([a, b]) => quotient(a!, b!, 'percent', 'whole', (x, y) => x.over(y).times(hundred), unit('%'), () => `${num(a!)} ÷ ${num(b!, a!)}`),
   },
   ratio: {
     takes: 'a subject and a base', ...two,
-    run: ([a, b]) => quotient(a!, b!, 'ratio', 'base', (x, y) => x.over(y), unit('x'), `${num(a!)} ÷ ${num(b!, a!)}`),
+    run: ([a, b]) => quotient(a!, b!, 'ratio', 'base', (x, y) => x.over(y), unit('x'), () => `${num(a!)} ÷ ${num(b!, a!)}`),
   },
   rank: { takes: 'a subject and the others it is ranked with', least: 2, variants: ['better', 'highest', 'lowest'], run: rank },
   median: {
@@ -63,7 +64,7 @@ export const operations: Record<FactKind, Operation> = {
       const sorted = ascending(all.values);
       const half = sorted.length >> 1;
       const value = sorted.length % 2 ? sorted[half]! : mean([sorted[half - 1]!, sorted[half]!]);
-      return { value, unit: inputs[0]!.unit, formula: `median of ${sorted.map((v) => showNumber(v, widest(inputs))).join(', ')}` };
+      return { value, unit: inputs[0]!.unit, get formula() { return `median of ${sorted.map((v) => showNumber(v, widest(inputs))).join(', ')}`; } };
     },
   },
   range: {
@@ -75,9 +76,11 @@ export const operations: Record<FactKind, Operation> = {
       const sorted = ascending(all.values);
       const low = sorted[0]!;
       const high = sorted.at(-1)!;
-      const formula = `from ${showNumber(low, widest(inputs))} to ${showNumber(high, widest(inputs))}`;
-      if (variant === 'width') return { value: high.minus(low), unit: differenceUnit(u), formula };
-      return { value: variant.startsWith('low') ? low : high, unit: u, formula };
+      const width = variant === 'width';
+      return {
+        value: width ? high.minus(low) : variant.startsWith('low') ? low : high, unit: width ? differenceUnit(u) : u,
+        get formula() { return `from ${showNumber(low, widest(inputs))} to ${showNumber(high, widest(inputs))}`; },
+      };
     },
   },
   count: { takes: 'the things counted', least: 1, variants: ['keys', 'setups', 'settings', 'workloads', 'runs', 'at-most', 'at-least', 'below', 'above'], run: count },
@@ -86,7 +89,7 @@ export const operations: Record<FactKind, Operation> = {
 };
 
 function plain(a: Fact): Result {
-  return { value: a.value, unit: a.unit, formula: show(a.value, a.unit, a.decimals) };
+  return { value: a.value, unit: a.unit, get formula() { return show(a.value, a.unit, a.decimals); } };
 }
 
 /**
@@ -106,10 +109,13 @@ function average(inputs: Fact[], variant: string): Result | Underivable {
     groups.push(values);
   }
   const averaged = one ? groups[0]! : groups.map((g) => (variant === 'energy' ? meanLevel(g) : mean(g)));
-  const decimals = widest(inputs);
   return {
     value: energy ? meanLevel(averaged) : mean(averaged), unit: first.unit,
-    formula: averaged.length === 1 ? show(averaged[0]!, first.unit, decimals) : `${energy ? 'energy mean' : 'mean'} of ${averaged.map((v) => showNumber(v, Math.max(...averaged.map((x) => written(x, decimals))))).join(', ')}`,
+    get formula() {
+      const decimals = widest(inputs);
+      const places = Math.max(...averaged.map((x) => written(x, decimals)));
+      return averaged.length === 1 ? show(averaged[0]!, first.unit, decimals) : `${energy ? 'energy mean' : 'mean'} of ${averaged.map((v) => showNumber(v, places)).join(', ')}`;
+    },
     spread: one ? spreadOf(averaged) : undefined,
   };
 }
@@ -126,51 +132,54 @@ function rank(inputs: Fact[], variant: string, about: About): Result | Underivab
   if ('why' in all) return all;
   const own = all.values[0]!;
   const place = 1 + all.values.slice(1).filter((v) => (high ? v.compare(own) > 0 : v.compare(own) < 0)).length;
-  const decimals = Math.max(...all.values.map((v) => written(v, widest(inputs))));
-  const sorted = ascending(all.values).map((v) => showNumber(v, decimals));
   return {
     value: Exact.of(place), unit: unit('1'),
-    formula: `place ${place} from the ${high ? 'highest' : 'lowest'} of ${inputs.length}: ${(high ? sorted.reverse() : sorted).join(', ')}`,
+    get formula() {
+      const finest = widest(inputs);
+      const decimals = Math.max(...all.values.map((v) => written(v, finest)));
+      const sorted = ascending(all.values).map((v) => showNumber(v, decimals));
+      return `place ${place} from the ${high ? 'highest' : 'lowest'} of ${inputs.length}: ${(high ? sorted.reverse() : sorted).join(', ')}`;
+    },
   };
 }
 
 function count(inputs: Fact[], variant: string): Result | Underivable {
-  const tell = (n: number, formula: string): Result => ({ value: Exact.of(n), unit: unit('1'), formula });
+  const tell = (n: number, formula: () => string): Result => ({ value: Exact.of(n), unit: unit('1'), get formula() { return formula(); } });
   const test = { 'at-most': (c: number) => c <= 0, 'at-least': (c: number) => c >= 0, below: (c: number) => c < 0, above: (c: number) => c > 0 }[variant];
   if (test) {
     const limit = inputs.at(-1)!;
     const all = inOneUnit([limit, ...inputs.slice(0, -1)]);
     if ('why' in all) return all;
     const met = all.values.slice(1).filter((v) => test(v.compare(limit.value))).length;
-    return tell(met, `${met} of ${inputs.length - 1} are ${variant.replace('-', ' ')} ${limit.shown}`);
+    return tell(met, () => `${met} of ${inputs.length - 1} are ${variant.replace('-', ' ')} ${limit.shown}`);
   }
   if (variant === 'runs') {
     const runs = Math.max(...inputs.map((f) => f.readings.length));
-    return tell(runs, runs === 1 ? '1 run' : `${runs} runs`);
+    return tell(runs, () => runs === 1 ? '1 run' : `${runs} runs`);
   }
   const field = { setups: 'setup', settings: 'setting', workloads: 'workload' }[variant] as 'setup' | undefined;
   const names = new Set(inputs.map((f) => (field ? splitKey(f.subject)?.[field] : f.subject)));
   const noun = variant === 'keys' ? 'values' : variant;
-  return tell(names.size, `${names.size} ${names.size === 1 ? noun.slice(0, -1) : noun}`);
+  return tell(names.size, () => `${names.size} ${names.size === 1 ? noun.slice(0, -1) : noun}`);
 }
 
 function minus(a: Fact, b: Fact): Result | Underivable {
   const x = same(a, b);
-  return 'why' in x ? x : { value: x.a.minus(x.b), unit: differenceUnit(a.unit), formula: `${num(a)} − ${num(b, a)}` };
+  return 'why' in x ? x : { value: x.a.minus(x.b), unit: differenceUnit(a.unit), get formula() { return `${num(a)} − ${num(b, a)}`; } };
 }
 
-function quotient(a: Fact, b: Fact, what: string, base: string, take: (a: Exact, b: Exact) => Exact, u: Unit, formula: string): Result | Underivable {
+function quotient(a: Fact, b: Fact, what: string, base: string, take: (a: Exact, b: Exact) => Exact, u: Unit, formula: () => string): Result | Underivable {
   if (a.unit.dimension === 'temperature') return arbitraryZero(what);
   const x = same(a, b);
   if ('why' in x) return x;
-  return x.b.sign() === 0 ? { why: `the ${base} is zero` } : { value: take(x.a, x.b), unit: u, formula };
+  return x.b.sign() === 0 ? { why: `the ${base} is zero` } : { value: take(x.a, x.b), unit: u, get formula() { return formula(); } };
 }
 
 function per(a: Fact, b: Fact): Result | Underivable {
   if (a.unit.dimension === 'temperature') return { why: 'a temperature in °C or °F for each of something means nothing: take its rise over the room' };
   if (a.unit.parts) return { why: `${a.unit.id} cannot be divided once more` };
   if (b.value.sign() === 0) return { why: 'division by zero' };
-  return { value: a.value.over(b.value), unit: perUnit(a.unit, b.unit), formula: `${show(a.value, a.unit, closer(a))} ÷ ${show(b.value, b.unit, closer(b))}` };
+  return { value: a.value.over(b.value), unit: perUnit(a.unit, b.unit), get formula() { return `${show(a.value, a.unit, closer(a))} ÷ ${show(b.value, b.unit, closer(b))}`; } };
 }
 
 /** Both values in a's unit. A temperature and a difference do not mix. */

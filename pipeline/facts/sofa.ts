@@ -1,13 +1,13 @@
 // Viewers subtract on the sofa: what the figures on the screen would give, where that is another number than the fact.
 import { show } from '../quantities/index.js';
-import type { Fact } from './fact.js';
+import { type Fact, withValue } from './fact.js';
 import type { About } from './facts.js';
 import type { Operation } from './operations.js';
 
 /** A sentence, or nothing where the rounded figures give the same rounded result. */
 export function sofaNote(op: Operation, inputs: readonly Fact[], fact: Fact, about: About): string | undefined {
   if (!op.onTheSofa) return undefined;
-  const seen = inputs.map((f) => ({ ...f, value: f.value.round(f.decimals) }));
+  const seen = inputs.map((f) => withValue(f, f.value.round(f.decimals)));
   if (seen.every((f, i) => f.value.equals(inputs[i]!.value))) return undefined;
   const result = op.run(seen, fact.variant, about);
   if ('why' in result || result.value.round(fact.decimals).equals(fact.value.round(fact.decimals))) return undefined;

@@ -4,7 +4,7 @@
 //   {{name "setup" "bench"}}                                                      the bench
 // Only these helpers exist; a template reaches nothing else. Whatever cannot be filled in is a finding at its place.
 import Handlebars from 'handlebars';
-import type { Fact, Facts } from '../facts/index.js';
+import { type Fact, type Facts, withValue } from '../facts/index.js';
 import { keyFields } from '../facts/index.js';
 import { type Finding, nearest, type Outcome, Source } from '../places/index.js';
 import { show, showNumber } from '../quantities/index.js';
@@ -32,7 +32,7 @@ const helpers: Record<string, Helper> = {
     options: ['size', 'number', 'digits', 'british'],
     fill: (facts, params, options) => withFact(facts, params, (f) => {
       const voice = new Voice({ form: options.digits ? 'digits' : 'words', british: Boolean(options.british) });
-      const said = options.size ? { ...f, value: f.value.abs() } : f;
+      const said = options.size ? withValue(f, f.value.abs()) : f;
       return options.number ? voice.number(said) : voice.say(said);
     }),
   },
