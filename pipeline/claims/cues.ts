@@ -240,6 +240,8 @@ function verbBefore(low: readonly string[], from: number, k: number): { way: Way
       if (!p || s + p.words.length !== i + 1) continue;
       const word = p.words.join(' ');
       if (unsure.has(word) && i < k - 1) continue;
+      // "You gain 2.3 degrees": what people gain is to the good; what a thing gains is more.
+      if (/^gain/.test(word) && /^(?:you|we|i|they|who|to|and|also|can|would|could|will)$/.test(low[s - 1] ?? '')) return { way: 'better', word };
       if (word === 'up' && /^(?:ends?|ended|goes|went)$/.test(low[s - 1] ?? '') && /^ends?|ended$/.test(low[s - 1] ?? '')) continue;
       return { way: p.value, word };
     }
@@ -263,6 +265,8 @@ function baseScope(low: readonly string[], m: Mention, seg: Segment, end: number
       return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
     }
   }
+  // "At 115.8 frames per second, the rate is the same as at stock."
+  for (let i = m.to; i + 1 < low.length; i++) if (/^(?:same|identical|equal|equivalent)$/.test(low[i]!) && /^(?:as|to)$/.test(low[i + 1]!)) return { from: i + 2, to: endOfBase(low, i + 2, low.length) };
   // "leaves 182 millivolts to the limit"
   if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   for (let i = seg.from; i < m.from; i++) {

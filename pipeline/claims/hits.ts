@@ -19,7 +19,20 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
       if (m.dimension) dimensions.push({ dimension: m.dimension, from: n.from, segment });
     }
   }
-  return { hits, roles, dimensions, paired: pairs(g, p, hits, state) };
+  return { hits: withoutAsides(p, hits), roles, dimensions, paired: pairs(g, p, hits, state) };
+}
+
+/** "The drive, which sits under the card, is at 67.4": a thing named only to say which one is meant is not what the figure is about. */
+function withoutAsides(p: Parsed, hits: readonly Hit[]): Hit[] {
+  const { low } = p;
+  const asides: { from: number; to: number }[] = [];
+  for (let i = 1; i < low.length - 1; i++) {
+    if (low[i] !== ',' || !/^(?:which|who|whose|where)$/.test(low[i + 1]!)) continue;
+    const end = low.indexOf(',', i + 1);
+    if (end > 0 && end - i < 12 && !p.said.some((s) => s.mention.from > i && s.mention.from < end)) asides.push({ from: i, to: end });
+  }
+  const inside = (h: Hit): { from: number; to: number } | undefined => asides.find((a) => a.from < h.from && h.from < a.to);
+  return hits.filter((h) => { const a = inside(h); return !a || !hits.some((o) => o.slot === h.slot && o.value !== h.value && o.to <= a.from); });
 }
 
 function segmentOf(p: Parsed, at: number): number {
