@@ -14,10 +14,11 @@ export interface WrittenNumber {
   decimals: number;
 }
 
+// A group of thousands never begins with a zero: "0,985" is a decimal comma.
 // No-break, narrow no-break and thin space group digits; an ordinary space does not: "610 615 612 W" are three runs.
 const grouping = "\u00a0\u202f\u2009'’";
-const point = new RegExp(`^[+-]?(?:\\d{1,3}(?:[,${grouping}]\\d{3})+|\\d*)(?:\\.\\d+)?(?:[eE][+-]?\\d{1,3})?$`);
-const comma = new RegExp(`^[+-]?(?:\\d{1,3}(?:[. ${grouping}]\\d{3})+|\\d*)(?:,\\d+)?$`);
+const point = new RegExp(`^[+-]?(?:[1-9]\\d{0,2}(?:[,${grouping}]\\d{3})+|\\d*)(?:\\.\\d+)?(?:[eE][+-]?\\d{1,3})?$`);
+const comma = new RegExp(`^[+-]?(?:[1-9]\\d{0,2}(?:[. ${grouping}]\\d{3})+|\\d*)(?:,\\d+)?$`);
 const longest = 60;
 
 /**
@@ -64,8 +65,13 @@ function clock(t: string): Quantity | undefined {
   return { value, unit: unit('s'), decimals: m[4] ? m[4].length - 1 : 0 };
 }
 
+/** "1,234": a thousand and more to some, a little over one to others; nothing in the number itself tells which. */
+export function isAmbiguous(text: string): boolean {
+  return /^[+\-−–‒]?[1-9]\d{0,2},\d{3}$/.test(text.trim());
+}
+
 function misread(digits: string): string {
-  if (/,\d{1,2}$/.test(digits)) return `"${digits}" has a decimal comma; write a point`;
+  if (/^[^,.]*,\d+$/.test(digits)) return `"${digits}" has a decimal comma; write a point`;
   if (/\d \d/.test(digits)) return `"${digits}" is more than one number`;
   return `"${digits.length > longest ? `${digits.slice(0, longest)}…` : digits}" is not a number`;
 }

@@ -87,7 +87,7 @@ type TableDraft = NonNullable<NonNullable<Outline['ctx']['fields']['tables']>[nu
 function optionsOf(t: TableDraft): TableOptions {
   return {
     delimiter: t.delimiter?.text === 'tab' ? '\t' : t.delimiter?.text ?? ',',
-    decimalComma: t.decimal?.value === ',' || t.decimal?.value === 'comma',
+    ...(t.decimal && { decimalComma: t.decimal.value === ',' || t.decimal.value === 'comma' }),
   };
 }
 

@@ -2,7 +2,7 @@
 import { type Alias, type Document, isAlias, isMap, isScalar, isSeq, type Node, parseDocument, visit } from 'yaml';
 import type { Finding, Outcome, Place, Source } from '../places/index.js';
 
-export type { Node } from 'yaml';
+export type { Node, YAMLMap } from 'yaml';
 export { isMap, isScalar, isSeq } from 'yaml';
 
 /** Characters; beyond it a record is refused unread. Readings in bulk belong in CSV. */

@@ -13,6 +13,7 @@ import { phased, readBlocks } from './reading-blocks.js';
 import { recordShape } from './record-shape.js';
 import { readPictures, readQuotes } from './said-section.js';
 import type { Written } from './shape.js';
+import { ambiguousOnce } from './tables.js';
 
 /** A file that the record names. With `pattern`, `path` has placeholders, and every file that fits is wanted. */
 export interface Want {
@@ -65,6 +66,8 @@ export function outline(source: Source, id: string): Outcome<Outline> {
   if (!fields.readings && !fields.tables && !fields.logs && !fields.quotes && !keys.readings && !keys.tables && !keys.logs && !keys.quotes) {
     reader.fail(source.wholeLine(reader.place(root).line), 'record-bare', 'the record has no "readings", "tables", "logs" or "quotes": there is nothing to compute from', { severity: 'warning', subject: 'readings' });
   }
+  const once = ambiguousOnce(reader.findings);
+  if (once !== reader.findings) reader.findings.splice(0, reader.findings.length, ...once);
   return { value: made, findings: [...reader.findings] };
 }
 

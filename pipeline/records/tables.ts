@@ -1,7 +1,7 @@
 // The two tables that can stand alone: readings.csv (tidy readings) and names.csv (how things are spoken).
 import { type CsvOptions, cellPlace, scanCsv } from '../logs/index.js';
 import { comparePlaces, type Finding, nearest, type Outcome, type Place, type Source } from '../places/index.js';
-import { Exact, findUnit, ownUnit, readNumber, units } from '../quantities/index.js';
+import { Exact, findUnit, isAmbiguous, ownUnit, readNumber, units } from '../quantities/index.js';
 import type { Named, Reading } from './episode.js';
 import { isId, idRule, keyFields, makeKey } from './key.js';
 
@@ -10,6 +10,7 @@ const nameKinds = keyFields;
 export type NameKind = (typeof nameKinds)[number];
 
 export interface TableOptions extends CsvOptions {
+  /** Undefined where nobody has said which sign it is: a point, then, and "1,234" is ambiguous. */
   decimalComma?: boolean;
   /** Where a table stands alone, nothing can be declared elsewhere: ids and units that nobody knows are taken at their word. */
   alone?: boolean;
@@ -45,15 +46,16 @@ export function readReadings(source: Source, options: TableOptions = {}): Outcom
     const written = row.cell('value');
     const number = readNumber(written, { decimalComma: options.decimalComma });
     if (!number) findings.push(bad('table-value', row.place('value'), whyNoNumber(written, options.decimalComma), written));
+    if (number && options.decimalComma === undefined && isAmbiguous(written)) findings.push(ambiguousComma(written, row.place('value')));
     if (number && beyondMeasure(number.value)) findings.push(bad('table-value', row.place('value'), `"${written}" is too large or too small for anything measured`, written));
     const unitName = row.cell('unit');
     const unit = findUnit(unitName) ?? (options.alone && unitName ? ownUnit(unitName) : undefined);
     if (!unit) findings.push(unknownUnit('table-unit', row.place('unit'), unitName));
-    if (findings.length > before) continue;
+    if (findings.slice(before).some((f) => f.severity === 'error')) continue;
     const key = makeKey(Object.fromEntries(keyFields.map((f, i) => [f, ids[i]!])));
     readings.push({ key, run, quantity: { ...number!, unit: unit! }, constant: run === '', place: row.whole });
   }
-  return { value: table.value && readings, findings: findings.sort((a, b) => comparePlaces(a.place, b.place)) };
+  return { value: table.value && readings, findings: ambiguousOnce(findings).sort((a, b) => comparePlaces(a.place, b.place)) };
 }
 
 /** How things are spoken: kind, id, and forms separated by semicolons. */
@@ -134,7 +136,8 @@ function headerIsRight(source: Source, cells: string[], columns: readonly string
 function whyNoNumber(text: string, decimalComma = false): string {
   if (text === '') return 'a value is missing here';
   if (/^[+-]?(nan|inf(inity)?)$/i.test(text)) return `"${text}" is not a finite number`;
-  if (!decimalComma && /^[+-]?\d+,\d+$/.test(text)) return `"${text}" has a decimal comma; write a point`;
+  if (!decimalComma && /^[+-]?\d+,\d+$/.test(text)) return `"${text}" has a decimal comma; write a point, or say decimal: comma where the table is named`;
+  if (decimalComma && /^[+-]?\d+\.\d+$/.test(text)) return `"${text}" has a decimal point, and the table's decimal sign is said to be a comma`;
   if (/^[+-]?0x[0-9a-f]+$/i.test(text)) return `"${text}" is hexadecimal; write the decimal number`;
   if (/^[+-]?\d+(_\d+)+$/.test(text)) return `"${text}" has underscores; write ${text.replace(/_/g, '')}`;
   return `"${text}" is not a number`;
@@ -147,6 +150,23 @@ const smallest = Exact.of(1n, 10n ** 18n);
 export function beyondMeasure(value: Exact): boolean {
   const size = value.abs();
   return size.compare(largest) > 0 || (size.sign() !== 0 && size.compare(smallest) < 0);
+}
+
+/** A comma before three digits, where nothing says whether it groups thousands. It is read as grouping. */
+export function ambiguousComma(digits: string, place: Place): Finding {
+  return {
+    code: 'value-ambiguous', severity: 'warning', place, said: digits, subject: digits, suggest: digits.replace(',', ''),
+    message: `"${digits}" is read as ${digits.replace(',', '')}; write it without the comma, or as ${digits.replace(',', '.')} if the comma is a decimal sign`,
+  };
+}
+
+/** A file with one such number has them by the dozen, all of one kind: they are told at the first. */
+export function ambiguousOnce(findings: Finding[]): Finding[] {
+  const all = findings.filter((f) => f.code === 'value-ambiguous');
+  const [first] = all;
+  if (!first || all.length === 1) return findings;
+  const told = { ...first, message: `${first.message} (and so with ${count(all.length - 1, 'more number')})` };
+  return findings.flatMap((f) => (f === first ? [told] : f.code === 'value-ambiguous' ? [] : [f]));
 }
 
 export function unknownUnit(code: string, place: Place, name: string): Finding {

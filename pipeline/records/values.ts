@@ -1,10 +1,10 @@
 // Values as people write them: one or several runs, with their unit said once or every time.
 import type { Finding, Place } from '../places/index.js';
-import { findUnit, type Quantity, readQuantity, type Unit } from '../quantities/index.js';
+import { findUnit, isAmbiguous, type Quantity, readQuantity, type Unit } from '../quantities/index.js';
 import type { Values } from './values-shape.js';
 import type { Reader } from './document.js';
 import type { Written } from './shape.js';
-import { beyondMeasure, unknownUnit } from './tables.js';
+import { ambiguousComma, beyondMeasure, unknownUnit } from './tables.js';
 
 export interface Run {
   /** "" for a single value, which stands for no run of its own. */
@@ -26,6 +26,8 @@ function readOne(text: string, place: Place, findings: Finding[], fallback?: Uni
   const why = notPlain(text);
   const q = why === undefined ? readQuantity(text, fallback) : { why };
   if ('quantity' in q) {
+    const digits = /^[^\d+−-]*([+−-]?[\d.,]*\d)/.exec(text.trim())?.[1] ?? '';
+    if (isAmbiguous(digits)) findings.push(ambiguousComma(digits, place));
     if (!beyondMeasure(q.quantity.value)) return q.quantity;
     findings.push({ code: 'value-form', severity: 'error', place, said: text, message: `"${text}" is too large or too small for anything measured` });
     return undefined;

@@ -17,8 +17,12 @@ describe('numbers as people write them', () => {
     expect(n.decimals).toBe(decimals);
   });
 
-  test.each(['', ' ', '-', '.', ',', 'NaN', 'Infinity', '-Infinity', '1.2.3', '12,34', '1,23,456', '0x1F', '610 615 612', '1e', '１２', '9'.repeat(61)])('"%s" is no number', (text) => {
+  test.each(['', ' ', '-', '.', ',', 'NaN', 'Infinity', '-Infinity', '1.2.3', '12,34', '1,23,456', '0x1F', '610 615 612', '1e', '0,985', '-0,985', '00,985', '012,345', '１２', '9'.repeat(61)])('"%s" is no number', (text) => {
     expect(readNumber(text)).toBeUndefined();
+  });
+
+  test.each(['0.985', '-0.100'])('"%s" is no grouping where the comma is the decimal sign', (text) => {
+    expect(readNumber(text, { decimalComma: true })).toBeUndefined();
   });
 
   test('what is shown is read back', () => {
@@ -45,7 +49,7 @@ describe('quantities as people write them', () => {
   });
 
   test.each([
-    ['61', '"61" has no unit'], ['12,5 V', '"12,5" has a decimal comma; write a point'], ['61 °X', 'unknown unit "°X"'], ['hot', 'no number in "hot"'], ['610 615 W', '"610 615" is more than one number'], ['1.2.3 V', '"1.2.3" is not a number'], ['', 'no number in ""'], ['NaN W', 'no number in "NaN W"'],
+    ['61', '"61" has no unit'], ['12,5 V', '"12,5" has a decimal comma; write a point'], ['0,985 V', '"0,985" has a decimal comma; write a point'], ['61 °X', 'unknown unit "°X"'], ['hot', 'no number in "hot"'], ['610 615 W', '"610 615" is more than one number'], ['1.2.3 V', '"1.2.3" is not a number'], ['', 'no number in ""'], ['NaN W', 'no number in "NaN W"'],
   ])('"%s" is told: %s', (text, why) => {
     expect(readQuantity(text)).toEqual({ why });
   });

@@ -50,6 +50,12 @@ const cases: Case[] = [
 
   // Values
   ['a decimal comma', run('‹71,5 W›'), ['value-form', 'decimal comma']],
+  ['a decimal comma before three digits', run('‹0,985 V›'), ['value-form', 'decimal comma']],
+  ['one decimal comma of three', run('0.985 ‹0,985› 0.990 V'), ['value-form', 'decimal comma']],
+  ['decimal commas in a map in braces', run('{load: ‹60,5 61,5 °C›}').replace('power/board', 'temperature/core'), ['value-form', 'write 60.5 61.5 °C']],
+  ['a decimal comma in a map in braces, before another phase', run('{load: ‹60,5 W›, idle: 20 W}'), ['value-form', 'decimal comma']],
+  ['a decimal comma alone in a map in braces', run('{idle: 20 W, load: ‹60,5›}'), ['value-form', 'write 60.5']],
+  ['a comma that may be either sign', run('‹1,234› 1,250 1,240 W'), ['value-ambiguous', 'read as 1234; write it without the comma, or as 1.234 if the comma is a decimal sign (and so with 2 more numbers)']],
   ['a decimal comma in a list', run('[‹71,5 W›]'), ['value-form', '71.5']],
   ['a hexadecimal number', run('‹0x1F›'), ['value-form', 'hexadecimal']],
   ['an octal number', run('‹0o17 W›'), ['value-form', 'octal']],

@@ -31,6 +31,8 @@ describe('readings.csv', () => {
     ['a row too long', `${header}bench,stock,scene,power,board,load,1,247.5,W,‹x›\n`, 'table-ragged', '10 cells'],
     ['a decimal comma that widens its row', `${header}bench,stock,scene,power,board,load,1,247,5,‹W›\n`, 'table-ragged', '10 cells'],
     ['a decimal comma', `${header}bench,stock,scene,power,board,load,1,‹"247,5"›,W\n`, 'table-value', 'decimal comma'],
+    ['a decimal comma before three digits', `${header}bench,stock,scene,voltage,core,load,1,‹"0,985"›,V\n`, 'table-value', 'decimal comma'],
+    ['a comma that may be either sign', `${header}bench,stock,scene,power,board,load,1,‹"1,234"›,W\n`, 'value-ambiguous', 'as 1.234'],
     ['no value', `${header}bench,stock,scene,power,board,load,1,‹›,W\n`, 'table-value', 'missing'],
     ['a value that is no number', `${header}bench,stock,scene,power,board,load,1,‹warm›,W\n`, 'table-value', 'not a number'],
     ['not a number', `${header}bench,stock,scene,power,board,load,1,‹NaN›,W\n`, 'table-value', 'finite'],
@@ -74,6 +76,18 @@ describe('tables in a record', () => {
   test('the same run in the record and in a table', () => {
     const { findings } = readEpisode('title: T\nreadings:\n  - for: {setup: bench, setting: stock, workload: scene}\n    power/board: {load: 247 W}\ntables: r.csv\n', { 'r.csv': header + good });
     expect(findings.map((f) => [f.code, spanOf(f), f.related?.[0]?.place.file])).toEqual([['reading-twice', 'data/example/r.csv:2:1-45', 'data/example/episode.yaml']]);
+  });
+
+  test('where the decimal sign is said, a comma before three digits is what it is', () => {
+    const row = (value: string) => `${header.replace(/,/g, ';')}a;;;power;board;load;1;${value};W\n`;
+    const read = (decimal: string, value: string) => {
+      const { episode, findings } = readEpisode(`title: T\ntables: [{file: r.csv, delimiter: ";", decimal: ${decimal}}]\n`, { 'r.csv': row(value) });
+      return [episode!.readings.map((r) => r.quantity.value.toString()), findings.map((f) => `${f.code}: ${f.message}`)];
+    };
+    expect(read('point', '1,234')).toEqual([['1234'], []]);
+    expect(read('comma', '1,234')).toEqual([['1.234'], []]);
+    expect(read('comma', '0,985')).toEqual([['0.985'], []]);
+    expect(read('comma', '0.985')).toEqual([[], [expect.stringContaining('decimal point')]]);
   });
 
   test('with its own delimiter, decimal sign and encoding', () => {
