@@ -112,7 +112,9 @@ function logFiles(outline: Outline, given: Given, result: LogReadings): LogFile[
       reader.fail(want.place, 'file-missing', `no file fits ${want.path}`, { said: want.path, subject: want.path });
     }
     for (const path of paths) {
-      const said = { ...fixed(f.for?.fields), ...(f.run && { run: f.run.text }), ...(pattern && matchPattern(pattern, path)) };
+      const match = pattern && matchPattern(pattern, path, { setup: names.map('setup').keys(), setting: names.map('setting').keys(), workload: names.map('workload').keys() });
+      if (match?.other) tellAmbiguous(outline, want, path, match.ids, match.other);
+      const said = { ...fixed(f.for?.fields), ...(f.run && { run: f.run.text }), ...match?.ids };
       const known = (['setup', 'setting', 'workload'] as const).every((k) => {
         const id = said[k] ?? '';
         if (id && !isId(id)) {
@@ -129,6 +131,11 @@ function logFiles(outline: Outline, given: Given, result: LogReadings): LogFile[
     }
   }
   return files;
+}
+
+function tellAmbiguous(outline: Outline, want: Want, path: string, ids: Partial<Record<Placeholder, string>>, other: Partial<Record<Placeholder, string>>): void {
+  const inWords = (m: typeof ids) => Object.entries(m).map(([kind, id]) => `${kind} ${id}`).join(', ');
+  outline.ctx.reader.fail(want.place, 'log-name-ambiguous', `the name ${path} can be read in two ways: as ${inWords(ids)}, which is taken, or as ${inWords(other)}; name the file so that it can be told, or give it a line of its own`, { severity: 'warning', said: path, subject: path });
 }
 
 function fixed(scope: Partial<Record<Placeholder, { text: string }>> | undefined): Partial<Record<Placeholder, string>> {

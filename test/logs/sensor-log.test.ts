@@ -71,6 +71,33 @@ describe('any layout', () => {
     expect(episode!.readings.every((r) => episode!.traces.some((t) => t.id === r.log!.trace))).toBe(true);
   });
 
+  describe('ids with hyphens in the names of files', () => {
+    const log = 't,phase,c\n0,load,40\n1,load,41\n';
+    const read = (sections: string, ...paths: string[]) => {
+      const { episode, findings } = readEpisode(`title: T\n${sections}layouts:\n  sensors: ${plain}\nlogs:\n  - {files: "logs/{setup}-{setting}-{run}.csv", layout: sensors}\n`, Object.fromEntries(paths.map((p) => [`logs/${p}.csv`, log])));
+      return { keys: [...new Set(episode!.readings.map((r) => `${r.key.split('/').slice(0, 2).join(' at ')}, run ${r.run}`))], told: findings.map((f) => `${f.severity} ${f.code} ${f.message}`) };
+    };
+    const towers = 'setups: {tall: {}, tall-tower: {}, loop: {}}\n';
+
+    test.each<[string, string, string, string]>([
+      ['both are known, the longer one is meant', `${towers}settings: {stock: {}, limit-75: {}}\n`, 'tall-tower-limit-75-1', 'tall-tower at limit-75, run 1'],
+      ['the shorter one is meant', `${towers}settings: {stock: {}, limit-75: {}}\n`, 'tall-stock-2', 'tall at stock, run 2'],
+      ['only the setups are known', towers, 'tall-tower-fan-curve-2-3', 'tall-tower at fan-curve-2, run 3'],
+      ['only the settings are known', 'settings: {stock: {}, power-limit: {}}\n', 'low-box-power-limit-1', 'low-box at power-limit, run 1'],
+      ['an id with a point', 'setups: {v1.2: {}, v1x2: {}}\n', 'v1.2-stock-1', 'v1.2 at stock, run 1'],
+    ])('%s', (_, sections, path, expected) => expect(read(sections, path)).toEqual({ keys: [expected], told: [] }));
+
+    test('one that is unknown is named whole', () => {
+      expect(read(`${towers}settings: {stock: {}}\n`, 'short-tower-stock-1').told).toEqual([expect.stringMatching(/^error unknown-name Unknown setup "short-tower" in the name of logs\/short-tower-stock-1\.csv/)]);
+    });
+
+    test('a name that can be read in two ways is told', () => {
+      const { keys, told } = read('setups: {tall: {}, tall-tower: {}}\nsettings: {stock: {}, tower-stock: {}}\n', 'tall-tower-stock-1');
+      expect(keys).toEqual(['tall-tower at stock, run 1']);
+      expect(told).toEqual([expect.stringMatching(/^warning log-name-ambiguous .*setup tall-tower, setting stock, run 1, which is taken, or as setup tall, setting tower-stock, run 1/)]);
+    });
+  });
+
   test('a trace has gaps where cells are empty, and its windows', () => {
     const { episode } = readEpisode(record(plain), { 'log.csv': 't,phase,c\n0.5,idle,30\n1,load,\n1.5,load,60\n' });
     expect(episode!.traces[0]).toMatchObject({
