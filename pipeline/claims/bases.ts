@@ -91,6 +91,11 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
     // Words beside the name may belong to the subject: try each named slot alone.
     if (change.size > 1) for (const [i, v] of change) if (subject.at[i] !== v) add(moved(g, subject, new Map([[i, v]])), 0.6, true, 'named');
   }
+  const { course } = c.hits;
+  if (course && !words.overrides.size && !out.length) {
+    if (subject.at[course.slot] === course.to) add(moved(g, subject, new Map([[course.slot, course.from]])), 0, true, 'from … to');
+    if (out.length || subject.at[course.slot] === course.from) return out;
+  }
   if (words.leader) add(extreme(c, subject, c.grid.of.setup), 0, true, 'the best');
   if (out.length) return out;
   // What is compared with was named, and this subject is it, or has nothing there: no other base is meant.

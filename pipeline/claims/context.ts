@@ -96,6 +96,7 @@ export function signOf(c: Context, way: Way | undefined, cell: Cell): -1 | 0 | 1
   if (way === 'up') return 1;
   if (way === 'down') return -1;
   if (way === 'lost') return polarity(c, cell) > 0 ? -1 : 0;
+  if (way === 'gained') return polarity(c, cell) > 0 ? 1 : 0;
   if (way === 'better') return polarity(c, cell);
   if (way === 'worse') return (-polarity(c, cell) || 0) as -1 | 0 | 1;
   return 0;

@@ -125,6 +125,8 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   }
   // "4 degrees of headroom", "35 to spare", but not "under load" or "over room", which are names.
   const trailer = phraseAt(changeTrailers, low, i);
+  // "you get 8.8 decibels back", "it hands 3 back": no place behind a leader.
+  if (trailer && trailer.words[0] === 'back' && !covered(i) && low.slice(Math.max(0, m.from - 9), m.from).some((w) => /^(?:give|gives|gave|hand|hands|handed|win|wins|won|get|gets|got|take|takes|took|bring|brings|claw|claws|clawed|have|has|want)$/.test(w))) return { way: 'apart', because: 'back', after: true };
   if (trailer && !covered(i) && i <= m.to + toOne + 1 && !notTrailer(low, i, trailer.words.length)) return { way: trailer.value, because: trailer.words.join(' '), after: true };
   // "0.7 cubic metres of flow between them"
   for (let j = m.to; j < Math.min(seg.to, m.to + 5); j++) if (low[j] === 'between' && /^(?:them|the|these)$/.test(low[j + 1] ?? '') && (low[j + 1] === 'them' || low[j + 2] === 'two')) return { way: 'apart', because: 'between them', after: true };
@@ -187,7 +189,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
 }
 
 function flip(way: Way, less: boolean): Way {
-  return !less ? way : ({ up: 'down', down: 'up', better: 'worse', worse: 'better', lost: 'lost', apart: 'apart' } as const)[way];
+  return !less ? way : ({ up: 'down', down: 'up', better: 'worse', worse: 'better', lost: 'lost', gained: 'gained', apart: 'apart' } as const)[way];
 }
 
 function notTrailer(low: readonly string[], i: number, length: number): boolean {

@@ -12,6 +12,10 @@ export interface Decision {
   chosen?: Candidate;
   why: string;
   ranked: readonly { candidate: Candidate; fits: boolean }[];
+  /** The size is that of what the words say best, the direction is not. */
+  turned?: boolean;
+  /** Given although some other reading would fit. */
+  insisted?: boolean;
 }
 
 /** Readings this much dearer than the best count as about as good. */
@@ -19,6 +23,9 @@ export const margin = 1;
 
 /** A reading up to this much dearer that fits keeps an alarm back. */
 export const doubt = 1.5;
+
+/** How much dearer than the best a reading may be whose size fits and whose direction does not, and how much cheaper than any that fits. */
+const turnedReach = 0.26;
 
 export interface Weighing {
   /** Say nothing rather than "untied" where nothing fits: a number that need not be about a reading. */
@@ -38,6 +45,9 @@ export function decide(m: Mention, candidates: readonly Candidate[], weighing: W
   // The same comparison the other way round is never "about as good": it is the mistake looked for.
   const counts = (r: { candidate: Candidate; fits: boolean }): boolean => r.fits && !mirrors(best.candidate, r.candidate);
   const near = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + (weighing.margin ?? margin));
+  // What the words say best has just the size that was said, and goes the other way: a dearer reading that fits is chance.
+  const turned = weighing.soft ? undefined : ranked.find((r) => r.candidate.cost <= best.candidate.cost + turnedReach && isTurned(m, r.candidate));
+  if (turned && (!near || near.candidate.cost > turned.candidate.cost + turnedReach)) return { verdict: 'disagrees', chosen: turned.candidate, why: turned.candidate.why, ranked, turned: true };
   if (near) return { verdict: 'agrees', chosen: near.candidate, why: near.candidate.why, ranked };
   const far = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + (weighing.doubt ?? doubt));
   if (weighing.silent) return { verdict: 'not-a-claim', why: 'need not be about a reading', ranked };
@@ -45,6 +55,11 @@ export function decide(m: Mention, candidates: readonly Candidate[], weighing: W
   if (weighing.soft) return { verdict: 'untied', chosen: best.candidate, why: 'the words leave open what is stated', ranked };
   if (best.candidate.cost > certain) return { verdict: 'untied', chosen: best.candidate, why: 'the words leave open what it speaks of', ranked };
   return { verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why, ranked };
+}
+
+/** The size fits and the direction does not. */
+export function isTurned(m: Mention, x: Candidate): boolean {
+  return x.sign !== 0 && x.base !== undefined && !fit(m, x) && fit(m, { ...x, sign: 0 });
 }
 
 function mirrors(a: Candidate, b: Candidate): boolean {

@@ -26,12 +26,18 @@ export interface Hit {
   segment: number;
   /** Index of the mention whose comparison it stands in, or -1. */
   baseOf: number;
+  /** It is what "going from … to …" sets out from. */
+  departs?: boolean;
 }
+
+/** "Going from stock to the undervolt": what the sentence's changes are between. */
+export interface Course { slot: number; from: string; to: string }
 
 export interface SentenceHits {
   hits: readonly Hit[];
   roles: readonly { role: Role; firm: boolean; from: number; to: number; segment: number; baseOf: number }[];
   dimensions: readonly { dimension: readonly Dimension[]; from: number; segment: number }[];
+  course?: Course;
   /** Paired lists: value of a slot by mention index. */
   paired: ReadonlyMap<number, readonly { slot: number; value: string }[]>;
 }
@@ -52,7 +58,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
       e.costs.set(pair.value, 0);
       return { ...e, rest: Infinity, empty: 0.5, named: true, known: true };
     }
-    const own = s.hits.filter((h) => h.slot === i && h.segment === index && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part')));
+    const own = s.hits.filter((h) => h.slot === i && !h.departs && h.segment === index && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part')));
     if (own.length) {
       const values = distinct(own, said.mention.from);
       values.forEach((v, k) => e.costs.set(v, k === 0 ? 0 : 0.6));

@@ -64,7 +64,7 @@ function sentence(s: Seen, script: Source, mentions: readonly Verdict[]): ReadSe
   return { text: parsed.text, topics, numbers };
 }
 
-const way = { up: 'upwards', down: 'downwards', better: 'for the better', worse: 'for the worse', lost: 'as a loss', apart: 'either way' } as const;
+const way = { up: 'upwards', down: 'downwards', better: 'for the better', worse: 'for the worse', lost: 'as a loss', gained: 'as a gain', apart: 'either way' } as const;
 
 function distinct(list: string[]): string[] {
   return [...new Set(list)];

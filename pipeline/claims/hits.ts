@@ -1,6 +1,6 @@
 // The names of a sentence sorted by slot, with the mention they stand by, and the lists that pair names with numbers.
 import type { Grid } from './grid.js';
-import type { Hit, SentenceHits } from './evidence.js';
+import type { Course, Hit, SentenceHits } from './evidence.js';
 import { numberLists } from './lists.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
@@ -19,7 +19,8 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
       if (m.dimension) dimensions.push({ dimension: m.dimension, from: n.from, segment });
     }
   }
-  return { hits: withoutAsides(p, hits), roles, dimensions, paired: pairs(g, p, hits, state) };
+  const course = courseOf(g, p, hits);
+  return { hits: withoutAsides(p, hits), roles, dimensions, ...(course && { course }), paired: pairs(g, p, hits, state) };
 }
 
 /** "The drive, which sits under the card, is at 67.4": a thing named only to say which one is meant is not what the figure is about. */
@@ -33,6 +34,27 @@ function withoutAsides(p: Parsed, hits: readonly Hit[]): Hit[] {
   }
   const inside = (h: Hit): { from: number; to: number } | undefined => asides.find((a) => a.from < h.from && h.from < a.to);
   return hits.filter((h) => { const a = inside(h); return !a || !hits.some((o) => o.slot === h.slot && o.value !== h.value && o.to <= a.from); });
+}
+
+const setsOut = /^(?:going|go|goes|gone|went|moving|move|moves|switching|switch|switches|stepping|step|changing|change|dropping|turning|jumping|coming|swapping|,)$/;
+
+/** "Going from stock to the undervolt, …": one is where a change starts, the other where it ends. */
+function courseOf(g: Grid, p: Parsed, hits: Hit[]): Course | undefined {
+  const { low } = p;
+  for (let i = 0; i < low.length; i++) {
+    if (low[i] !== 'from' || !(i === 0 || setsOut.test(low[i - 1]!))) continue;
+    const to = low.indexOf('to', i + 1);
+    if (to < 0 || to > i + 7 || p.said.some((s) => s.mention.from > i && s.mention.from < to + 1)) continue;
+    for (const field of ['setting', 'setup', 'workload'] as const) for (const slot of g.of[field]) {
+      const a = hits.filter((h) => h.slot === slot && h.from > i && h.to <= to && h.from <= i + 3);
+      const b = hits.filter((h) => h.slot === slot && h.from > to && h.from <= to + 2);
+      if (a.length !== 1 || b.length > 1 || (b.length === 0 && low[to + 1] !== 'the') || a[0]!.value === b[0]?.value) continue;
+      Object.assign(a[0]!, { departs: true, baseOf: p.said.length });
+      if (!b.length) return undefined;
+      return { slot, from: a[0]!.value, to: b[0]!.value };
+    }
+  }
+  return undefined;
 }
 
 function segmentOf(p: Parsed, at: number): number {

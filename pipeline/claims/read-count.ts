@@ -168,7 +168,7 @@ function othersSaid(c: Context): number | undefined {
   return c.parsed.said.find((s) => /^(?:other|remaining)$/.test(c.parsed.low[s.mention.from - 1] ?? ''))?.mention.value.toNumber();
 }
 
-const upward = /^(?:pass|passes|passed|exceed|exceeds|exceeded|over|above|beat|beats|top|tops|more|heavier|louder|hotter|clear|cross|crosses|reach|reaches|break|breaks)$/;
+const upward = /^(?:past|pass|passes|passed|exceed|exceeds|exceeded|over|above|beat|beats|top|tops|more|heavier|louder|hotter|clear|cross|crosses|reach|reaches|break|breaks)$/;
 const downward = /^(?:under|below|stay|stays|stayed|meet|meets|met|within|less|lighter|quieter|cooler|fit|fits|keep|keeps|inside)$/;
 
 /** "two of the four": a count of those that meet something. */

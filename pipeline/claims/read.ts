@@ -10,6 +10,9 @@ import { countedBy, isCondition, isThreshold, readCount, readRuns, setSize } fro
 import { readPoints, readRatio, readShare } from './read-proportion.js';
 import { rangeAt, readRange } from './read-range.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
+import { insisted, oneNamed } from './insist.js';
+import { endsSwapped } from './ends-swapped.js';
+import { percentForPoints, pointsForPercent } from './points-or-percent.js';
 import { pairWith, push, readValue } from './read-value.js';
 import { ofChanges, ratioSure, unsupported } from './support.js';
 import { firstCell, substitute, valueOf } from './terms.js';
@@ -19,10 +22,11 @@ export interface Reading extends Decision {
 }
 
 export function readMention(c: Context, index: number): Reading {
-  const r = weigh(c, index);
+  const r = insisted(c, index, weigh(c, index));
   if (r.verdict !== 'disagrees') return r;
   const why = unsupported(c, index, r.chosen!);
   if (why) return { ...r, verdict: 'untied', why };
+  if (r.insisted || (r.turned && oneNamed(c, index, r.chosen!))) return r;
   const turned = turnedRound(c, index, r);
   if (turned) return { ...r, verdict: 'agrees', chosen: turned, why: turned.why };
   if (standsFirm(c, index, r)) return r;
@@ -83,8 +87,10 @@ function weigh(c: Context, index: number): Reading {
   const pair = pairWith(c, index);
   if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : x)), ...readRange(c, index, { ...pair, sure: false }).map((x) => ({ ...x, cost: x.cost + 1 })));
   if (cue.op === 'ratio') return as(decide(m, readRatio(c, index), { soft: !ratioSure(c, index) || ofChanges(c, index), silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }));
-  if (cue.op === 'points') { const found = readPoints(c, index); return as(decide(m, found, { soft: !found.some((x) => x.firm || (x.cost <= 0.3 && x.term.args.every((a) => typeof a === 'string'))) && c.done.filter((x) => x?.kind === 'percent_of').length < 2 })); }
+  if (cue.op === 'points') { const found = readPoints(c, index); return pointsForPercent(c, index, as(decide(m, found, { soft: !found.some((x) => x.firm || (x.cost <= 0.3 && x.term.args.every((a) => typeof a === 'string'))) && c.done.filter((x) => x?.kind === 'percent_of').length < 2 }))); }
   const d = decideFigure(c, index, out, range !== undefined, pair !== undefined);
+  if (m.unit?.id === '%') return percentForPoints(c, index, d);
+  if (pair?.second === index) return endsSwapped(c, index, d);
   return d.verdict === 'agrees' ? d : slippedUnit(c, index, d);
 }
 
@@ -97,6 +103,8 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
   if (m.unit?.id === '%') {
     const found = readPercent(c, index);
     if (again) out.push(...readPercent(withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index));
+    const restating = restatesChange(c, index);
+    if (restating && !again) return as(decide(m, found, { margin: 0.35, doubt: 0.35 }));
     return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { soft: (cue.op === 'value' && !again && !percentNamed(c, index)) || (cue.op === 'share' && !shareSure(c, index)), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
   }
   // "… 24 percent but the average only 19": the unit of the figure before.
@@ -129,6 +137,14 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
   const plain = out.some((x) => x.cost <= Math.min(unsaid, least + (second ? 0.45 : margin)) && fit(m, x));
   const soft = plain ? [] : readChange(c, index).filter((x) => !x.subject?.fixed).map((x) => ({ ...x, cost: x.cost + unsaid }));
   return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: openMeasure(c, index) || labelLike(c, index) || !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: elapsed || aside || cue.doubtful || !supported(c, index) }));
+}
+
+/** "1.9 watts more, which makes 40 percent": nothing but the change just said, and rightly, in percent. */
+function restatesChange(c: Context, index: number): boolean {
+  const before = c.done[index - 1];
+  if (!before || !fit(c.parsed.said[index - 1]!.mention, before) || !sameInPercent(c, index).length) return false;
+  const gap = c.parsed.low.slice(c.parsed.said[index - 1]!.mention.to, c.parsed.said[index]!.mention.from);
+  return gap.length <= 9 && /^(?:or|makes|is|that's|i\.e|ie|so)$/.test(gap.filter((w) => !/^(?:about|roughly|nearly|almost|around|just|a|good|some|,)$/.test(w)).at(-1) ?? '');
 }
 
 /** The words speak of something that is measured in percent, or a share of one was just said. */
@@ -365,7 +381,7 @@ function readPlace(c: Context, index: number): Decision {
 
 function shareSure(c: Context, index: number): boolean {
   const words = baseWords(c, index);
-  return words.roles.length > 0 || words.leader || [...words.overrides.keys()].some((i) => c.grid.slots[i]!.field !== 'part');
+  return words.roles.length > 0 || words.leader || (words.pronoun && words.low.length === 1) || [...words.overrides.keys()].some((i) => c.grid.slots[i]!.field !== 'part');
 }
 
 /** Places are being given: several in the sentence, one before, or "place" itself. */

@@ -1,8 +1,8 @@
 // Comparatives and superlatives with what they compare and which way, as data.
 import type { Dimension } from '../quantities/index.js';
 
-/** `up`: more of the measure; `down`: less; `better`, `worse`: by the measure's polarity; `lost`: less of a good thing or more of a bad one. */
-export type Way = 'up' | 'down' | 'better' | 'worse' | 'lost' | 'apart';
+/** `up`: more of the measure; `down`: less; `better`, `worse`: by the measure's polarity; `lost`: less of a good thing or more of a bad one; `gained`: more of a good thing, or better by that much. */
+export type Way = 'up' | 'down' | 'better' | 'worse' | 'lost' | 'gained' | 'apart';
 
 export interface Comparison {
   way: Way;

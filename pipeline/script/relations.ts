@@ -3,17 +3,19 @@ import type { Way } from './comparisons.js';
 
 /** Verbs of change: with "by" or straight before the number they give its size; with "to" the number is where it ends. */
 const changes: [Way, string][] = [
-  ['up', 'rise|rises|rose|risen|rising|climb|climbs|climbed|climbing|jump|jumps|jumped|jumping|grow|grows|grew|grown|growing|increase|increases|increased|increasing|go up|goes up|went up|gone up|going up|add|adds|added|adding|gain|gains|gained|gaining|heat|heats|heated|warm|warms|warmed|warming|exceed|exceeds|exceeded|exceeding|top|tops|raise|raises|raised|raising|lift|lifts|lifted|lifting|put on|puts on|pick up|picks up|picked up|swell|swells|widen|widens|widened|soar|soars|soared|shoot up|shot up|ramps up|ramp up|speeds up|creeps up|creep up|crept up|ticks up|tick up|ticked up|edges up|nudges up|bumps up|boosts|boost|boosted|up'],
+  ['up', 'rise|rises|rose|risen|rising|climb|climbs|climbed|climbing|jump|jumps|jumped|jumping|grow|grows|grew|grown|growing|increase|increases|increased|increasing|go up|goes up|went up|gone up|going up|add|adds|added|adding|heat|heats|heated|warm|warms|warmed|warming|exceed|exceeds|exceeded|exceeding|top|tops|raise|raises|raised|raising|lift|lifts|lifted|lifting|put on|puts on|pick up|picks up|picked up|swell|swells|widen|widens|widened|soar|soars|soared|shoot up|shot up|ramps up|ramp up|speeds up|creeps up|creep up|crept up|ticks up|tick up|ticked up|edges up|nudges up|bumps up|boosts|boost|boosted|up'],
   ['down', 'fall|falls|fell|fallen|falling|drop|drops|dropped|dropping|sink|sinks|sank|sunk|slip|slips|slipped|slipping|shrink|shrinks|shrank|shrunk|decrease|decreases|decreased|decreasing|decline|declines|declined|lower|lowers|lowered|lowering|cut|cuts|cutting|save|saves|saved|saving|shed|sheds|shedding|reduce|reduces|reduced|reducing|go down|goes down|went down|gone down|come down|comes down|came down|gone|dips|dip|dipped|dipping|cool|cools|cooled|cooling|sag|sags|sagged|sagging|down|shave|shaves|shaved|shaving|knock|knocks|knocked|trim|trims|trimmed|take off|takes off|took off|narrow|narrows|narrowed|close|closes|closed|tumble|tumbles|tumbled|plunge|plunges|slows|slow|slowed|slide|slides|slid|ease|eases|eased|settle down|ticks down|tick down|ticked down|edges down'],
   ['lost', 'lose|loses|lost|losing|loss|give up|gives up|gave up|given up|giving up|sacrifice|sacrifices|sacrificed'],
+  ['gained', 'gain|gains|gained|gaining'],
   ['better', 'beat|beats|beaten|beating|win|wins|won|winning|lead|leads|led|leading|ahead|outperform|outperforms|outperformed|improve|improves|improved|improving|edge out|edges out|edged out'],
   ['worse', 'behind|trail|trails|trailed|trailing|lag|lags|lagged|lagging|miss|misses|missed|missing'],
   ['apart', 'cost|costs|costing|pay|pays|paid|paying|buy|buys|bought|buying|give back|gives back|gave back|given back|differ|differs|differed|differing|separate|separates|separated|change|changes|changed|changing|move|moves|moved|moving|swing|swings|swung|worth|apart|span|spans|spanning|vary|varies|varied|leaves|left|leave|leaving'],
 ];
 /** Nouns of change: "a rise of 29 degrees", "the gap is 4", "Sag: 40 millivolts". */
 const nouns: [Way, string][] = [
-  ['up', 'rise|increase|gain|jump|climb|bump|boost|premium|uplift|step up|hike|surplus|excess|growth'],
+  ['up', 'rise|increase|jump|climb|bump|boost|premium|uplift|step up|hike|surplus|excess|growth'],
   ['down', 'drop|fall|decrease|loss|decline|reduction|saving|savings|dip|sag|cut|droop|deficit'],
+  ['gained', 'gain'],
   ['apart', 'difference|gap|spread|delta|margin|swing|distance|headroom|change|lead|penalty|advantage|disadvantage|benefit|improvement|edge|range|heat|span|cushion|slack|variation'],
 ];
 /** Words after the number that make it a difference: "1.3 behind the leader", "4 degrees below its limit". */

@@ -1,0 +1,53 @@
+// An alarm that was held back, given after all: where the words name outright what is spoken of, and the number is near to what
+// the record gives, that some other reading would be right as well is chance.
+import type { Candidate, Context } from './context.js';
+import type { Reading } from './read.js';
+
+/** Digits that say something: "74.7" has three, "1,390" three, "0.2" one. */
+export function significant(m: { value: { toNumber(): number }; decimals: number }): number {
+  const text = Math.abs(m.value.toNumber() * 10 ** Math.max(0, m.decimals)).toFixed(0);
+  return text.replace(/0+$/, '').length || 1;
+}
+
+/** One of the two that are compared is what the sentences speak of: named here, in the heading, or last; or the figure beside. */
+export function oneNamed(c: Context, index: number, x: Candidate): boolean {
+  if (!x.subject || !x.base) return false;
+  const g = c.grid;
+  const differing = g.slots.flatMap((_, i) => (x.subject!.at[i] !== x.base!.at[i] ? [i] : []));
+  return differing.some((i) => spokenOf(c, index, i, x.subject!.at[i]!));
+}
+
+function spokenOf(c: Context, index: number, slot: number, value: string): boolean {
+  const own = c.hits.hits.filter((h) => h.slot === slot && h.baseOf < 0 && h.segment <= index);
+  if (own.length) return own.some((h) => h.value === value);
+  if (c.now.heading.some(([i, v]) => i === slot && v === value)) return true;
+  return c.now.topics[slot]![0] === value && c.now.together[slot] === 1 && c.now.ages[slot]! <= 1;
+}
+
+/** The plainest kinds, whose number can be told to be near. */
+const plain = new Set(['mean', 'constant', 'raw']);
+
+export function insisted(c: Context, index: number, r: Reading): Reading {
+  const best = r.ranked[0];
+  if (r.verdict === 'agrees' || !best || best.fits) return r;
+  const held = /^(?:would be right for another|the words leave open what is stated|need not be about)/.test(r.why);
+  const x = best.candidate;
+  const { mention, segment, cue } = c.parsed.said[index]!;
+  if (!held || x.cost > 0.05 || !plain.has(x.kind) || !x.subject || mention.hedge || mention.type !== 'cardinal') return r;
+  if (cue.op !== 'value' || significant(mention) + (mention.decimals > 0 ? 1 : 0) < 3 || !close(mention.value.toNumber(), x)) return r;
+  const g = c.grid;
+  const measure = x.subject.at[g.of.measure[0]!]!;
+  const varied = [...g.of.setup, ...g.of.setting, ...g.of.workload, ...g.of.part].filter((i) => (g.valuesWith.get(measure)?.[i]?.size ?? 0) > 1);
+  const near = c.hits.hits.filter((h) => h.baseOf < 0 && h.segment <= index && varied.includes(h.slot) && x.subject!.at[h.slot] === h.value && h.from >= segment.from);
+  const known = varied.every((i) => c.hits.paired.get(index)?.some((p) => p.slot === i && p.value === x.subject!.at[i]) || spokenOf(c, index, i, x.subject!.at[i]!));
+  if (!known || (!near.length && !x.term.kind.startsWith('median'))) return r;
+  if (r.ranked.some((o) => o.fits && o.candidate.cost <= x.cost + 0.5)) return r;
+  return { ...r, verdict: 'disagrees', chosen: x, why: x.why, insisted: true };
+}
+
+/** A slip leaves a number in the neighbourhood: another run's or version's, a digit off, two digits changed about. */
+function close(said: number, x: Candidate): boolean {
+  const recorded = Math.abs(x.fact.value.toNumber());
+  const share = Math.abs(said) / recorded;
+  return share > 0.8 && share < 1.25;
+}

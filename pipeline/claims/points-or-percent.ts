@@ -1,0 +1,41 @@
+// Percent said for percentage points, and points for percent: the number is right, and the word after it is the other one.
+import type { Candidate, Context } from './context.js';
+import { unit } from '../quantities/index.js';
+import type { Mention } from '../script/index.js';
+import { fit } from './decide.js';
+import { readChange } from './read-change.js';
+import { readPoints, readShare } from './read-proportion.js';
+import type { Reading } from './read.js';
+
+function sayingInstead(c: Context, index: number, id: '%' | 'points'): Context {
+  const said = c.parsed.said.map((s, i) => (i === index ? { ...s, mention: { ...s.mention, unit: unit(id) } as Mention } : s));
+  return { ...c, parsed: { ...c.parsed, said } };
+}
+
+const likely = 0.35;
+
+function rightInstead(shadow: Context, index: number, found: readonly Candidate[]): Candidate | undefined {
+  return [...found].sort((a, b) => a.cost - b.cost).find((x) => x.cost <= likely && fit(shadow.parsed.said[index]!.mention, x));
+}
+
+/** "28 percent apart" between two shares that are 28 points apart. */
+export function percentForPoints(c: Context, index: number, d: Reading): Reading {
+  const { cue } = c.parsed.said[index]!;
+  if (d.verdict === 'disagrees' || cue.op === 'share' || (d.verdict === 'agrees' && (d.chosen!.cost <= 0.15 || d.chosen!.kind === 'mean'))) return d;
+  const shadow = sayingInstead(c, index, 'points');
+  const right = rightInstead(shadow, index, readPoints(shadow, index));
+  if (!right || (d.verdict === 'agrees' && d.chosen!.cost <= right.cost + 0.1)) return d;
+  const shares = right.term.args.every((a) => typeof a !== 'string');
+  if (cue.op === 'value' && !shares) return d;
+  return { ...d, verdict: 'disagrees', chosen: right, why: 'percentage points are meant' };
+}
+
+/** "69 percentage points more water", where it is 69 percent more. */
+export function pointsForPercent(c: Context, index: number, d: Reading): Reading {
+  if (d.verdict === 'disagrees' || d.verdict === 'agrees') return d;
+  const shadow = sayingInstead(c, index, '%');
+  const low = c.parsed.low;
+  const found = low[c.parsed.said[index]!.mention.to] === 'of' ? readShare(shadow, index) : readChange(shadow, index);
+  const right = rightInstead(shadow, index, found);
+  return right ? { ...d, verdict: 'disagrees', chosen: right, why: 'percent is meant' } : d;
+}
