@@ -260,6 +260,8 @@ for (const opener of baseOpeners) {
 
 /** What the number is compared with: from the word that opens it to the end of its stretch. */
 function baseScope(low: readonly string[], m: Mention, seg: Segment, end: number, names: readonly Name[], covered: (k: number) => boolean): { from: number; to: number } | undefined {
+  // "At 115.8 frames per second, the rate is the same as at stock."
+  for (let i = m.to; i + 1 < low.length; i++) if (/^(?:same|identical|equal|equivalent)$/.test(low[i]!) && /^(?:as|to)$/.test(low[i + 1]!)) return { from: i + 2, to: endOfBase(low, i + 2, low.length) };
   for (let i = m.to; i < end; i++) {
     for (const { opener, words } of openers.get(low[i]!) ?? []) {
       if (!words.every((w, k) => low[i + k] === w)) continue;
@@ -267,8 +269,6 @@ function baseScope(low: readonly string[], m: Mention, seg: Segment, end: number
       return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
     }
   }
-  // "At 115.8 frames per second, the rate is the same as at stock."
-  for (let i = m.to; i + 1 < low.length; i++) if (/^(?:same|identical|equal|equivalent)$/.test(low[i]!) && /^(?:as|to)$/.test(low[i + 1]!)) return { from: i + 2, to: endOfBase(low, i + 2, low.length) };
   // "leaves 182 millivolts to the limit"
   if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   for (let i = seg.from; i < m.from; i++) {

@@ -24,7 +24,7 @@ export interface Reading extends Decision {
 export function readMention(c: Context, index: number): Reading {
   const r = insisted(c, index, weigh(c, index));
   if (r.verdict !== 'disagrees') return r;
-  const why = unsupported(c, index, r.chosen!);
+  const why = unsupported(c, index, r.chosen!, r.ranked);
   if (why) return { ...r, verdict: 'untied', why };
   if (r.insisted || (r.turned && oneNamed(c, index, r.chosen!))) return r;
   const turned = turnedRound(c, index, r);

@@ -7,21 +7,40 @@
 //   "multiplies the flow by 2.6", "3.90 a watt"     a multiple, a quotient: no plain reading is meant
 //   "does twice as much for the one as …"           a multiple of changes, not of values
 import { changeVerbs, comparatives, phraseAt } from '../script/index.js';
+import { isFact } from '../facts/index.js';
+import { fit } from './decide.js';
 import { baseWords } from './bases.js';
 import type { Candidate, Context } from './context.js';
+import type { Cell } from './grid.js';
 import { firstCell } from './terms.js';
 
 /** Why an alarm lacks support; undefined where it stands. */
-export function unsupported(c: Context, index: number, x: Candidate): string | undefined {
+export function unsupported(c: Context, index: number, x: Candidate, ranked: readonly { candidate: Candidate }[]): string | undefined {
   if (x.kind === 'rank' || x.kind === 'count') return undefined;
-  if (!anythingNamed(c)) return 'nothing of the record was named';
+  if (!anythingNamed(c, x)) return 'nothing of the record was named';
+  if (x.subject?.fixed && x.kind === 'constant' && !roleSaid(c, x.subject)) return 'a limit, target or rating would have to be named';
+  if (openSubject(c, index, x, ranked)) return 'the words leave open what it speaks of';
   return unread(c, index, x) ?? (kindSaid(c, index, x) ? undefined : 'the words do not say what kind of quantity it is');
 }
 
-/** A name of the record in the sentence or before it. */
-function anythingNamed(c: Context): boolean {
+/** What the sentence or those before it named is what the reading is about. */
+function anythingNamed(c: Context, x: Candidate): boolean {
   const g = c.grid;
-  return c.hits.hits.length > 0 || c.now.topics.some((t, i) => t.length > 0 && g.slots[i]!.field !== 'measure' && g.slots[i]!.field !== 'part' && g.slots[i]!.field !== 'phase');
+  return c.hits.hits.some((h) => !x.subject || h.value === x.subject.at[h.slot] || h.value === x.base?.at[h.slot]) || c.now.topics.some((t, i) => t.length > 0 && g.slots[i]!.field !== 'measure' && g.slots[i]!.field !== 'part' && g.slots[i]!.field !== 'phase');
+}
+
+function roleSaid(c: Context, cell: Cell): boolean {
+  const g = c.grid;
+  return c.hits.roles.some((r) => r.role === cell.role) || !(g.byMeasure.get(cell.at[g.of.measure[0]!]!) ?? []).some((y) => !y.fixed && g.of.part.every((i) => y.at[i] === cell.at[i])) || c.now.constant === cell.key || c.hits.hits.some((h) => (h.slot === g.of.phase[0] || (g.slots[h.slot]!.field === 'setup' && g.holders.has(h.value))) && h.value === cell.at[h.slot]);
+}
+
+/** Three things or more go with the words just as well, and somewhere the number is right. */
+function openSubject(c: Context, index: number, x: Candidate, ranked: readonly { candidate: Candidate }[]): boolean {
+  if (x.kind !== 'mean' || !x.subject) return false;
+  const equal = ranked.map((r) => r.candidate).filter((y) => y.kind === x.kind && y.subject && y.cost <= x.cost + 0.05);
+  if (!c.grid.of.setup.some((i) => new Set(equal.map((y) => y.subject!.at[i])).size > 2)) return false;
+  const m = c.parsed.said[index]!.mention;
+  return (c.grid.byMeasure.get(x.subject.at[c.grid.of.measure[0]!]!) ?? []).some((cell) => { const f = c.facts.value(cell.key); return isFact(f) && fit(m, { ...x, fact: f }); });
 }
 
 /** The unit is said, the measure is named in the clause, or goes on from the figure or the sentence before. */
