@@ -1,3 +1,4 @@
+export * from './apart.js';
 export * from './cache.js';
 export * from './code-version.js';
 export * from './disk.js';

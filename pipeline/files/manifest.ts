@@ -21,7 +21,7 @@ export type Manifest = Map<string, Made>;
 
 const form = 1;
 
-/** An unreadable, foreign or tampered manifest counts as none: then nothing there is known to be ours, and nothing is removed. */
+/** An unreadable, foreign or tampered manifest counts as none: then nothing there is known to be ours, and nothing is removed or written over. */
 export function readManifest(folder: string, fs: Disk = disk): Manifest {
   let text: string;
   try {

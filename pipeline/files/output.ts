@@ -79,7 +79,8 @@ export class Output {
     const fs = this.#fs;
     const wanted = new Map([...this.#made.values()].flatMap((m) => Object.entries(m.files)));
     const result: Published = { written: [], unchanged: [], removed: [], left: [] };
-    for (const path of wanted.keys()) this.#makeWay(path);
+    const own = new Map(ownPaths(this.before));
+    for (const path of wanted.keys()) this.#makeWay(path, own.has(path));
     // Both old and new files are known as ours before the first rename, so that a build killed half way can be put right by the next.
     if (this.#staged.size > 0) writeManifest(this.folder, withUnfinished(this.before, this.#made), fs);
     for (const path of [...wanted.keys()].sort()) {
@@ -91,7 +92,7 @@ export class Output {
         result.written.push(path);
       }
     }
-    for (const [path, shas] of ownPaths(this.before)) {
+    for (const [path, shas] of own) {
       if (wanted.has(path)) continue;
       const fate = this.#removeOurs(path, shas);
       if (fate) result[fate].push(path);
@@ -127,8 +128,8 @@ export class Output {
     }
   }
 
-  /** The folders on the way to a path, none of them a link to somewhere else, and no folder in its place. */
-  #makeWay(path: string): void {
+  /** The folders on the way to a path, none of them a link to somewhere else; in its place no folder, and no file that is not of an earlier build. */
+  #makeWay(path: string, ours: boolean): void {
     const full = join(this.folder, path);
     tell('write', full, () => {
       const parts = path.split('/').slice(0, -1);
@@ -139,7 +140,9 @@ export class Output {
         if (!stat) this.#fs.mkdirSync(at);
         else if (!stat.isDirectory()) throw new FileTrouble('write', full, `${at} is a file, not a folder`, 'ENOTDIR');
       }
-      if (this.#stat(full)?.isDirectory()) throw new FileTrouble('write', full, 'a folder stands where the file should go', 'EISDIR');
+      const there = this.#stat(full);
+      if (there?.isDirectory()) throw new FileTrouble('write', full, 'a folder stands where the file should go', 'EISDIR');
+      if (there && !ours && this.#staged.has(path)) throw new FileTrouble('write', full, 'a file that no build is known to have made stands there; move it away, or name another folder with --out');
     });
   }
 

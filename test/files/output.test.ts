@@ -57,6 +57,18 @@ test('a wanted file that was damaged is put right', () => {
   expect(shown(out)).toEqual({ 'a.txt': 'a' });
 });
 
+test('a file that no build made is never written over, and nothing else changes', () => {
+  const out = scratch();
+  publish(out, { one: { 'a.txt': 'a' } });
+  place(out, 'one/readings.csv', 'a source');
+  const before = treeOf(out);
+  expect(() => publish(out, { one: { 'a.txt': 'a2', 'one/readings.csv': 'made' } })).toThrow(/Cannot write .*one\/readings\.csv: a file that no build is known to have made stands there/);
+  expect(treeOf(out)).toEqual(before);
+  // One that says the same already can be taken over.
+  publish(out, { one: { 'a.txt': 'a2', 'one/readings.csv': 'a source' } });
+  expect(shown(out)).toEqual({ 'a.txt': 'a2', 'one/readings.csv': 'a source' });
+});
+
 test('naming one output twice, or one outside, is a mistake of the caller', () => {
   const output = new Output(scratch());
   output.put('one', 'a.txt', '');
@@ -136,12 +148,14 @@ test('a file where a folder should be, a folder where a file should be, a link o
   expect(treeOf(join(project, 'elsewhere'))).toEqual({ keep: 'k' });
 });
 
-test.each(['', 'not json', '{"form":1,"made":null}', '{"form":1,"made":{"x":{"key":"k","files":{"../../victim":"' + '0'.repeat(64) + '"}}}}', '{"form":99,"made":{}}'])('a broken or tampered manifest %j removes nothing', (text) => {
+test.each(['', 'not json', '{"form":1,"made":null}', '{"form":1,"made":{"x":{"key":"k","files":{"../../victim":"' + '0'.repeat(64) + '"}}}}', '{"form":99,"made":{}}'])('a broken or tampered manifest %j lets nothing be removed or written over', (text) => {
   const project = scratch({ victim: 'v' });
   const out = join(project, 'deep/out');
   publish(out, first);
   place(out, '.manifest.json', text);
-  expect(publish(out, { one: { 'one/a.txt': 'new a' } }).removed).toEqual([]);
+  expect(() => publish(out, { one: { 'one/a.txt': 'new a' } })).toThrow('no build is known to have made');
+  expect(publish(out, { one: { 'one/new.txt': 'new' } }).removed).toEqual([]);
+  expect(shown(out)).toEqual({ ...first.one, ...first[''], 'one/new.txt': 'new' });
   expect(fs.readFileSync(join(project, 'victim'), 'utf8')).toBe('v');
 });
 
