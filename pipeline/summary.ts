@@ -14,9 +14,10 @@ export interface Look {
 /** Lines for a person: every finding with its line, a table of the episodes, and what comes next. */
 export function summary(result: Checked | Built, options: Options, look: Look): string[] {
   const findings = result.examined.flatMap((e) => e.findings);
-  const print = { ...look, ...printingAll(result.examined, options) };
+  const print = { ...look, ...printingAll(result.examined, options), acceptable: true };
+  const shown = worstLast(findings);
   return [
-    ...worstLast(findings).flatMap((f) => [...printFinding(f, print), '']),
+    ...shown.flatMap((f, i) => [...printFinding(f, print, shown[i - 1]?.accepted ? undefined : shown[i - 1]), '']),
     ...table(result.examined, look),
     '',
     ...closing(result, findings, options, look).flatMap((line) => wrap(line, look.columns)),
@@ -44,7 +45,15 @@ export function printingAll(examined: readonly Examined[], { data }: Pick<Option
 function worstLast(findings: readonly Finding[]): Finding[] {
   const rank = (f: Finding): string => (f.accepted ? 'accepted' : f.severity);
   const sorted = inOrder(findings);
-  return ['accepted', 'note', 'warning', 'error'].flatMap((r) => sorted.filter((f) => rank(f) === r));
+  return ['accepted', 'note', 'warning', 'error'].flatMap((r) => {
+    const own = sorted.filter((f) => rank(f) === r);
+    return r === 'error' ? own : byCode(own);
+  });
+}
+
+/** What is alike stands together, each kind where the first of it stood; errors stay in the order in which they are put right. */
+function byCode(findings: readonly Finding[]): Finding[] {
+  return [...new Set(findings.map((f) => f.code))].flatMap((code) => findings.filter((f) => f.code === code));
 }
 
 function table(examined: Examined[], { ink, columns }: Look): string[] {

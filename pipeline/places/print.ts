@@ -13,13 +13,15 @@ export interface PrintOptions {
   line: (file: string, line: number) => string | undefined;
   /** The name under which a person in this folder finds the file. */
   path: (file: string) => string;
+  /** Whether a record accepts findings, so that a warning is followed by the line that does so. */
+  acceptable?: boolean;
 }
 
 const tab = 4;
 const inset = '  ';
 
-/** Lines without line ends. */
-export function printFinding(finding: Finding, options: PrintOptions): string[] {
+/** Lines without line ends; what `last`, printed just above, has shown already is not shown again. */
+export function printFinding(finding: Finding, options: PrintOptions, last?: Finding): string[] {
   const { ink, columns } = options;
   const tone: Ink = finding.accepted ? 'faint' : finding.severity;
   const head = `${ink(tone, finding.accepted ? `accepted ${finding.severity}` : finding.severity)} ${ink('faint', finding.code)} ${ink('strong', harmless(where(finding.place, options)))}`;
@@ -30,12 +32,13 @@ export function printFinding(finding: Finding, options: PrintOptions): string[] 
   const lines = [
     head,
     ...say('', finding.message),
-    ...excerpt(finding.place, options, tone),
+    ...(last && samePlace(last.place, finding.place) ? [] : excerpt(finding.place, options, tone)),
     ...say('derived', withoutRepeat(finding.derivation, finding.message)),
-    ...say('likely', withoutRepeat(finding.slip, finding.message)),
+    ...say('likely', last?.code === finding.code && last.slip === finding.slip ? undefined : withoutRepeat(finding.slip, finding.message)),
     ...say('write instead', finding.suggest),
   ];
-  return finding.severity === 'note' ? lines : [...lines, ...gathered(finding.related ?? [], finding.place, options).flatMap((line) => say('see', line))];
+  if (finding.severity === 'note') return lines;
+  return [...lines, ...gathered(finding.related ?? [], finding.place, options).flatMap((line) => say('see', line)), ...acceptance(finding, options)];
 }
 
 /** The line with its span underlined: tabs opened up, long lines cut around the span. */
@@ -66,6 +69,21 @@ export function inOrder(findings: readonly Finding[]): Finding[] {
   const before = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
   return [...findings].sort((a, b) =>
     weight(a) - weight(b) || before(a.place.file, b.place.file) || a.place.line - b.place.line || a.place.column - b.place.column || before(a.code, b.code));
+}
+
+/** What the record says to accept a finding, ready to be copied: broken where YAML allows it, and nowhere else. */
+function acceptance({ severity, code, subject }: Finding, { acceptable, columns, ink }: PrintOptions): string[] {
+  // An acceptance that has nothing to accept is taken out, not accepted.
+  if (!acceptable || severity !== 'warning' || !subject || code === 'accept-unused') return [];
+  const plain = /^[\w/][\w/-]*$/.test(subject) && /[a-z]/i.test(subject) && !/^(?:true|false|null|yes|no|on|off)$/i.test(subject);
+  const named = `subject: ${plain ? subject : JSON.stringify(harmless(subject))}`;
+  const whole = `${inset}accept: {finding: ${code}, ${named}, reason: …}`;
+  const lines = width(whole) <= columns ? [whole] : [`${inset}accept: {finding: ${code}, reason: …,`, `${inset}  ${named}}`];
+  return lines.map((line) => ink('faint', line));
+}
+
+function samePlace(a: Place, b: Place): boolean {
+  return a.file === b.file && a.line === b.line && a.column === b.column && a.endLine === b.endLine && a.endColumn === b.endColumn;
 }
 
 function where(place: Place, options: PrintOptions): string {

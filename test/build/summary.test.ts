@@ -48,3 +48,10 @@ test('an accepted finding never counts, and others from the severity on that is 
 test('as JSON: the exit code, and each finding of each episode, worst first', () => {
   expect(asJson({ examined: mixed, fails: true }, options)).toMatchObject({ exit: 1, episodes: [{ id: 'one-card-two-boxes', readings: 380, findings: [{ code: 'first' }, { code: 'second' }, { code: 'third', accepted: { reason: 'known' } }] }, { id: '温度' }] });
 });
+
+test('warnings of a kind stand together, each kind where the first of it stands; errors stay in the order of their places', () => {
+  const found = (severity: Finding['severity'], code: string, line: number): Finding => ({ ...finding(severity, code), place: { ...place, line } });
+  const e = examined('a', [found('warning', 'x', 1), found('warning', 'y', 2), found('warning', 'x', 3), found('error', 'v', 4), found('error', 'w', 5), found('error', 'v', 6)]);
+  const heads = summary({ examined: [e], fails: true }, options, look(80)).flatMap((l) => /^(?:warning|error) (\w) .*:(\d):1$/.exec(l)?.slice(1).join('') ?? []);
+  expect(heads).toEqual(['x1', 'x3', 'y2', 'v4', 'w5', 'v6']);
+});

@@ -1,5 +1,6 @@
 import { stripVTControlCharacters } from 'node:util';
 import { expect, test } from 'vitest';
+import { parse } from 'yaml';
 import { excerpt, type Finding, harmless, inOrder, type Place, type PrintOptions, printFinding, Source, width, wrap } from '../../pipeline/places/index.js';
 
 function options(text: string, columns = 80): PrintOptions {
@@ -92,4 +93,27 @@ test('wrapping keeps words whole', () => {
   expect(wrap('one two three', 7)).toEqual(['one two', 'three']);
   expect(wrap('extraordinarily long', 5)).toEqual(['extraordinarily', 'long']);
   expect(harmless('tab\tstays')).toBe('tab\tstays');
+});
+
+test('a warning is followed by what the record says to accept it, ready to be copied, where a record does', () => {
+  const warning = (subject: string | undefined, severity: Finding['severity'] = 'warning', code = 'runs-disagree'): Finding => ({ code, severity, place: at(1, 1, 2), message: 'm', ...(subject && { subject }) });
+  const accepting = (f: Finding, columns: number): string[] => printFinding(f, { ...options('a', columns), acceptable: true }).slice(4);
+  for (const subject of ['room', 'bench/stock/loop/temperature/core/load', '///fan_duty/fan/', 'mean:bench/stock/loop/temperature/core/load', 'rise:a/b/c/d/e/f~phase=idle, x', 'says "two"', 'true', '12', 'no']) {
+    for (const columns of [40, 80, 160]) {
+      const lines = accepting(warning(subject), columns);
+      // As a person copies it: from the brace on, below `accept:`.
+      const copied = `accept:\n  - ${lines.join('\n').replace(/^ *accept: /, '')}`;
+      expect(parse(copied), copied).toEqual({ accept: [{ finding: 'runs-disagree', subject, reason: '…' }] });
+    }
+  }
+  for (const f of [warning(undefined), warning('a', 'note'), warning('a', 'error'), warning('a', 'warning', 'accept-unused'), { ...warning('a'), accepted: { reason: 'r', place: at(1, 1, 2) } }]) expect(accepting(f, 80).join()).not.toContain('accept:');
+  expect(printFinding(warning('a'), options('a')).join()).not.toContain('accept:');
+});
+
+test('what was shown just above is not shown again', () => {
+  const finding: Finding = { code: 'a', severity: 'warning', place: at(1, 1, 2), message: 'one', slip: 'cooling down' };
+  const look = options('abc');
+  expect(printFinding({ ...finding, message: 'two' }, look, finding)).toEqual(['warning a data/a/episode.yaml:1:1', '  two']);
+  expect(printFinding({ ...finding, code: 'b', message: 'two' }, look, finding)).toContain('  likely: cooling down');
+  expect(printFinding({ ...finding, place: at(1, 2, 3), message: 'two' }, look, finding)).toContain('  1 | abc');
 });
