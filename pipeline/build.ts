@@ -4,9 +4,9 @@ import { Studio } from './draw.js';
 import { indexKey, keyOf, sortOut } from './due.js';
 import { Episodes, type Examined, type Project, unknownEpisodes } from './examine.js';
 import { UsageError } from './exit-codes.js';
-import { Cache, codeVersion, disk, type Disk, episodeIds, manifestName, Output, type Published, readManifest, Standing, template } from './files/index.js';
+import { Cache, codeVersion, disk, type Disk, episodeIds, manifestName, Output, type Published, readManifest, Standing, template, tooNear } from './files/index.js';
 import { type Finding, type Severity } from './places/index.js';
-import type { Card } from './render.js';
+import type { Card, Draft } from './render.js';
 
 export interface Options {
   data: string;
@@ -25,6 +25,8 @@ export interface Progress {
   /** What is about to be done, how many times and to what. */
   stage(name: string, total: number, what: string): void;
   step(what: string): void;
+  /** What is in hand from now on, where it takes time; `step` follows. */
+  begin(what: string): void;
 }
 
 export interface Checked {
@@ -48,6 +50,8 @@ export async function check(options: Options, progress: Progress): Promise<Check
 
 export async function build(options: Options, progress: Progress): Promise<Built> {
   const { project, asked } = open(options);
+  const near = tooNear(options.out, options.data, project.ids, project.disk);
+  if (near) throw new UsageError(near);
   const studio = new Studio(project.cache, project.code, (stem) => progress.step(stem));
   const episodes = new Episodes(project, (plan) => studio.ahead(plan, options.draft));
   const checked = await examine(episodes, asked, options, progress);
@@ -73,12 +77,13 @@ export async function build(options: Options, progress: Progress): Promise<Built
     for (const [id, made] of kept) output.keep(id, made);
     progress.stage('Drawing', due.reduce((sum, e) => sum + e.counts.pictures, 0), 'picture');
     await twoAtATime(due, async (e) => {
-      const card = await render(e, (await episodes.facts(e.id))!, options.draft, studio, (path, content) => output.put(e.id, path, content));
+      progress.begin(e.id);
+      const card = await render(e, (await episodes.facts(e.id))!, stamp(e, options), studio, (path, content) => output.put(e.id, path, content));
       output.seal(e.id, keyOf(e, options), card);
       cards.push(card);
     });
     cards.sort((a, b) => (a.id < b.id ? -1 : 1));
-    output.put('', 'index.html', renderIndex({ cards, draft: cards.some((c) => c.draft), template }));
+    output.put('', 'index.html', renderIndex({ cards, draft: cards.some((c) => c.draft), unsound: cards.some((c) => c.unsound), template }));
     output.seal('', indexKey(cards, project), undefined);
     const published = output.publish();
     project.cache.prune();
@@ -101,6 +106,11 @@ export function outputsOf({ published }: Built, { out }: Options): string[] {
   return published ? [manifestName, ...published.written, ...published.unchanged].map((path) => resolve(out, path)) : [];
 }
 
+/** Why the outputs of an episode are a draft: for what stands wrong in it, or only because one was asked for. */
+function stamp({ findings }: Examined, { draft, failOn }: Options): Draft | undefined {
+  return !draft ? undefined : findings.some((f) => counts(f, failOn)) ? 'unsound' : 'asked';
+}
+
 /** Whether a finding counts as an error; an accepted one never does. */
 export function counts(finding: Finding, failOn: Severity): boolean {
   const weight = { error: 2, warning: 1, note: 0 };
@@ -120,7 +130,7 @@ async function examine(episodes: Episodes, asked: string[], options: Options, pr
   progress.stage('Checking', asked.length, 'episode');
   const examined: Examined[] = [];
   for (const id of asked) {
-    examined.push(await episodes.examine(id));
+    examined.push(await episodes.examine(id, () => progress.begin(id)));
     progress.step(id);
   }
   return { examined, fails: examined.some((e) => e.findings.some((f) => counts(f, options.failOn))) };

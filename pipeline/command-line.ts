@@ -4,7 +4,7 @@ import { again, build, type Built, check, type Checked, type Options, outputsOf 
 import { exitCodes } from './exit-codes.js';
 import { addExplain } from './explain-command.js';
 import { disk, Recorder, rememberRun } from './files/index.js';
-import { dataOption } from './options.js';
+import { dataOption, folder } from './options.js';
 import { type Severity, wrap } from './places/index.js';
 import { addProof } from './proof-command.js';
 import { addRecordCommands } from './record-commands.js';
@@ -43,8 +43,8 @@ export async function run(args: string[]): Promise<number> {
 
   examining(program.command('build').argument('[episodes...]', 'ids of episodes; all where none is named'))
     .description('check, and where nothing counts as an error make pictures, narration and pages')
-    .option('--out <folder>', 'where the outputs go', 'out')
-    .option('--draft', 'build in spite of errors, every output stamped as a draft')
+    .option('--out <folder>', 'where the outputs go', folder, 'out')
+    .option('--draft', 'build even where there are errors, every output stamped as a draft')
     .action(async (only: string[], given: Given) => {
       end(await report(build, options(only, given), given, args));
     });
@@ -68,7 +68,7 @@ function exitCodeLines(): string[] {
 
 function examining(command: Command): Command {
   return dataOption(command)
-    .option('--cache <folder>', 'where work done before is kept', '.cache')
+    .option('--cache <folder>', 'where work done before is kept', folder, '.cache')
     .option('--no-cache', 'do all work anew and keep none')
     .option('--json', 'print the result as JSON')
     .addOption(new Option('--fail-on <severity>', 'from which severity on a finding counts as an error').choices(['error', 'warning', 'note']).default('error'));

@@ -29,8 +29,9 @@ export function sortOut(examined: readonly Examined[], before: Manifest, standin
 }
 
 /** Hash of all that the outputs of an episode are made from. */
-export function keyOf(examined: Examined, { draft }: Options): string {
-  return hashOf(examined.key, draft);
+export function keyOf(examined: Examined, { draft, failOn }: Options): string {
+  // What counts as an error decides what is said of a draft.
+  return hashOf(examined.key, draft && failOn);
 }
 
 export function indexKey(cards: readonly Card[], { code }: Project): string {

@@ -3,7 +3,7 @@
 import { basename, join } from 'node:path';
 import { type Cache, type Disk, Folder, type Given, hash, hashOf, isPattern, recordName } from './files/index.js';
 import { type Finding, nearest, type Place, type Source } from './places/index.js';
-import { proofTexts } from './proof-texts.js';
+import { proofTexts, unreadable, withoutTexts } from './proof-texts.js';
 import type { Plan } from './draw.js';
 import type { Facts } from './facts/index.js';
 import type { Episode, Outline } from './records/index.js';
@@ -87,10 +87,12 @@ export class Episodes {
     this.#planned = planned;
   }
 
-  async examine(id: string): Promise<Examined> {
+  /** `begun` is called where it is not known from before, and so takes time. */
+  async examine(id: string, begun?: () => void): Promise<Examined> {
     const looked = await this.#look(id);
     const key = await this.#key(id);
     if (looked.known?.examined.key === key) return looked.known.examined;
+    begun?.();
     const examined = await this.#examine(id, key);
     const quotes = await this.#quotes(id);
     const remembered: Remembered = { code: this.project.code, record: looked.record, wants: looked.wants, inputs: looked.inputs, quotes, examined };
@@ -122,14 +124,15 @@ export class Episodes {
     const counts = { readings: episode?.readings.length ?? 0, facts: 0, mentions: 0, agreed: 0, pictures: 0 };
     const claimed: string[] = [];
     if (episode && facts) {
-      const [{ runChecks }, { planPictures }, { storedFacts }] = await Promise.all([import('./checks/index.js'), import('./draw.js'), import('./render.js')]);
+      const [{ runChecks, weigh }, { planPictures }, { storedFacts }] = await Promise.all([import('./checks/index.js'), import('./draw.js'), import('./render.js')]);
       const plan = await planPictures(facts);
       this.#planned?.(plan);
       await breathe();
-      const proofed = await proofTexts(episode, opened.sources, facts);
+      const unread = unreadable(weigh(all, episode));
+      const proofed = await proofTexts(episode, opened.sources, facts, unread);
       await breathe();
       // Acceptances and severities of the record hold for all findings, whoever found them.
-      all.splice(0, all.length, ...runChecks(episode, facts, [...all, ...proofed.findings, ...plan.findings]));
+      all.splice(0, all.length, ...runChecks(unread.length > 0 ? withoutTexts(episode) : episode, facts, [...all, ...proofed.findings, ...plan.findings]));
       const { length } = await storedFacts(facts, proofed.claimed);
       Object.assign(counts, { facts: length, mentions: proofed.mentions, agreed: proofed.agreed, pictures: plan.pictures.length });
       claimed.push(...proofed.claimed);

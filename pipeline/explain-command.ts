@@ -4,7 +4,7 @@ import { open } from './build.js';
 import { exitCodes, UsageError } from './exit-codes.js';
 import type { Episodes } from './examine.js';
 import { dataOption } from './options.js';
-import { inOrder, nearest, printFinding } from './places/index.js';
+import { distance, inOrder, nearest, printFinding } from './places/index.js';
 import { columnsOf, inkFor } from './terminal.js';
 import { printing } from './summary.js';
 
@@ -29,19 +29,24 @@ interface Explained {
 async function explainFact(id: string, episodes: Episodes, asked: string[]): Promise<Explained> {
   const { explain } = await import('./facts/index.js');
   const found: { episode: string; text: string; data: unknown }[] = [];
-  const whys: string[] = [];
+  const unknown: { episode: string; text: string; near: number }[] = [];
   for (const episode of asked) {
     const facts = await episodes.facts(episode);
     if (!facts) continue;
     const explanation = explain(facts, id);
     if (explanation.derivation) found.push({ episode, text: String(explanation), data: { episode, ...explanation.derivation } });
-    else whys.push(`In ${episode}: ${String(explanation)}`);
+    else unknown.push({ episode, text: String(explanation), near: Math.min(...explanation.nearest.map((n) => distance(id, n))) });
   }
   if (found.length === 0) {
     const { checks } = await import('./checks/index.js');
     const near = nearest(id, checks.map((c) => c.name));
     const known = id.includes(':') || id.includes('/');
-    throw new UsageError(near && !known ? `There is no check, finding or fact "${id}"; did you mean "${near}"?` : whys.join('\n') || `No record in ${episodes.project.data} can be read.`);
+    if (near && !known) throw new UsageError(`There is no check, finding or fact "${id}"; did you mean "${near}"?`);
+    // It was meant for one episode: the others know nothing that is worth telling.
+    const least = Math.min(...unknown.map((u) => u.near));
+    const meant = unknown.find((u) => u.near === least);
+    if (!meant) throw new UsageError(`No record in ${episodes.project.data} can be read.`);
+    throw new UsageError(`${unknown.length > 1 ? `No episode has it; ${meant.episode} comes nearest. ` : `In ${meant.episode}: `}${meant.text}`);
   }
   return { text: found.map((f) => (asked.length > 1 ? `${f.episode}\n${f.text}` : f.text)).join('\n\n'), data: found.map((f) => f.data) };
 }

@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { open } from './build.js';
 import { UsageError } from './exit-codes.js';
+import { unreadable } from './proof-texts.js';
 import { type Given, recordName } from './files/index.js';
 import { Facts } from './facts/index.js';
 import { type Finding, type Source } from './places/index.js';
@@ -14,6 +15,7 @@ export interface Against {
   facts: Facts | undefined;
   /** Undefined for tables and for a script alone. */
   episode?: Episode;
+  /** What was found in reading; of a record its errors that count, and while there is one nothing is proofed against it. */
   findings: Finding[];
   sources: Source[];
   /** Folder that the names of files in findings start from. */
@@ -70,7 +72,8 @@ function bare(readings: Parameters<typeof bareEpisode>[0], names: Parameters<typ
 async function fromEpisode(data: string, id: string): Promise<Against> {
   const { project, episodes } = open({ data, only: [id], cache: undefined });
   const { facts, episode, findings, sources } = await episodes.read(id);
-  return { facts, ...(episode && { episode }), findings: findings.filter((f) => f.severity === 'error'), sources, root: dirname(project.data) };
+  const { weigh } = await import('./checks/index.js');
+  return { facts, ...(episode && { episode }), findings: unreadable(episode ? weigh(findings, episode) : findings), sources, root: dirname(project.data) };
 }
 
 export type { Given };

@@ -8,6 +8,7 @@ import { decode } from './logs/index.js';
 import { comparePlaces, type Finding, harmless, type PrintOptions, type Severity, Source } from './places/index.js';
 import { type Proofed, proofJson, proofScript } from './proof.js';
 import { type Against, type Asked, factsFor } from './proof-facts.js';
+import { notProofed, unreadable } from './proof-texts.js';
 import { columnsOf, inkFor } from './terminal.js';
 
 export interface Given extends Asked {
@@ -25,17 +26,20 @@ export async function runProof(path: string, given: Given): Promise<number> {
     const { value, findings } = decode(named(table, process.cwd()), readBytes(table));
     return value ?? findings;
   });
-  const { value: script, findings: unreadable } = decode(named(path, against.root), bytes);
+  const { value: script, findings: broken } = decode(named(path, against.root), bytes);
   const sources = [...against.sources, ...(script ? [script] : [])];
   const print = printing(sources, against.root);
-  if (!script || !against.facts) return told({ mentions: [], findings: [...against.findings, ...unreadable], spoken: new Source('', ''), bound: false }, against, given, print);
+  if (!script || !against.facts) return told({ mentions: [], findings: [...against.findings, ...broken], spoken: new Source('', ''), bound: false }, against, given, print);
   if (line !== undefined) {
     const { explainLine } = await import('./proof-explain.js');
     process.stdout.write(`${(await explainLine(script, against.facts, line, print)).join('\n')}\n`);
     return exitCodes.fine.code;
   }
+  const unread = unreadable(against.findings);
+  if (given.apply && unread.length > 0) process.stderr.write(`Nothing is written into ${path}: what it is proofed against cannot be read whole.\n`);
+  if (against.episode && unread.length > 0) return told({ mentions: [], findings: [notProofed(unread, against.episode.id)], spoken: script, bound: false }, { ...against, facts: undefined }, given, print);
   const proofed = await weighed(await proofScript(script, against.facts), against);
-  if (given.apply) {
+  if (given.apply && unread.length === 0) {
     const { applySuggestions } = await import('./proof-apply.js');
     const changed = applySuggestions(realpath(path), bytes, script, proofed, print);
     if (!given.json && !given.sarif) process.stdout.write(`${changed.lines.join('\n')}\n`);

@@ -10,8 +10,8 @@ export interface Proofed {
   claimed: string[];
 }
 
-/** A text inside the record is proofed where it stands there. */
-export async function proofTexts(episode: Episode, sources: readonly Source[], facts: Facts): Promise<Proofed> {
+/** A text inside the record is proofed where it stands there. While `unread` holds something, readings may be missing, and all that is told is that no number was judged, if there is one. */
+export async function proofTexts(episode: Episode, sources: readonly Source[], facts: Facts, unread: readonly Finding[] = []): Promise<Proofed> {
   const result: Proofed = { findings: [], mentions: 0, agreed: 0, claimed: [] };
   if (episode.texts.length === 0) return result;
   const { proofScript } = await import('./proof.js');
@@ -24,7 +24,27 @@ export async function proofTexts(episode: Episode, sources: readonly Source[], f
     result.claimed.push(...claims.flatMap((m) => m.facts));
     result.findings.push(...(whole ? findings : findings.map((f) => ({ ...f, place: within(f.place, text.place) }))));
   }
+  if (unread.length > 0) return { findings: result.mentions > 0 ? [notProofed(unread, episode.id)] : [], mentions: 0, agreed: 0, claimed: [] };
   return { ...result, claimed: [...new Set(result.claimed)].sort() };
+}
+
+/** What keeps readings from being known: errors of the record, its tables and logs, that it does not accept. */
+export function unreadable(findings: readonly Finding[]): Finding[] {
+  return findings.filter((f) => f.severity === 'error' && !f.accepted);
+}
+
+/** A claim about a reading that is missing would be tied to another one, and found false though it is true. */
+export function notProofed(unread: readonly Finding[], subject: string): Finding {
+  const { place } = unread[0]!;
+  return {
+    code: 'texts-not-proofed', severity: 'note', place, subject,
+    message: `What is said is not proofed: ${unread.length === 1 ? 'an error stands' : `${unread.length} errors stand`} in the record, so readings may be missing; put ${unread.length === 1 ? 'it' : 'them'} right first`,
+  };
+}
+
+/** The episode as it is judged while its texts are not proofed: what it accepts in them cannot be looked for. */
+export function withoutTexts(episode: Episode): Episode {
+  return { ...episode, accept: episode.accept.filter((a) => !/^(?:claim|pin|self|bound)-/.test(a.code)) };
 }
 
 /** A place in a text of its own, as a place in the record around it; exact for a text on one line. */

@@ -8,6 +8,9 @@ import type { Sentence } from './narration/index.js';
 
 export type Put = (path: string, content: Uint8Array | string) => void;
 
+/** Why outputs are a draft: something found counts as an error, or only because a draft was asked for. */
+export type Draft = 'unsound' | 'asked';
+
 /** What the index shows of an episode. */
 export interface Card {
   id: string;
@@ -15,6 +18,7 @@ export interface Card {
   date?: string;
   summary?: string;
   draft: boolean;
+  unsound: boolean;
   readings: number;
   facts: number;
   warnings: number;
@@ -22,8 +26,9 @@ export interface Card {
   picture?: { path: string; alt: string };
 }
 
-export async function render(examined: Examined, facts: Facts, draft: boolean, studio: Studio, put: Put): Promise<Card> {
+export async function render(examined: Examined, facts: Facts, stamp: Draft | undefined, studio: Studio, put: Put): Promise<Card> {
   const { id } = examined;
+  const [draft, unsound] = [stamp !== undefined, stamp === 'unsound'];
   const [{ narrationText }, { cautionsFor }, { factRecord }, { readingsCsv, renderPage }] = await Promise.all([
     import('./narration/index.js'), import('./cautions/index.js'), import('./facts/index.js'), import('./page/index.js'),
   ]);
@@ -37,17 +42,17 @@ export async function render(examined: Examined, facts: Facts, draft: boolean, s
   const sentences = await sentencesOf(facts);
   const findings = inOrder(examined.findings);
   const records = (await storedFacts(facts, examined.claimed)).map((fact) => ({ ...factRecord(fact), ...(draft && { draft: true }) }));
-  put(`${id}/narration.md`, draftMark(draft) + narrationText(facts, sentences, cautions));
+  put(`${id}/narration.md`, draftMark(stamp) + narrationText(facts, sentences, cautions));
   const script = await filledIn(facts);
-  if (script !== undefined) put(`${id}/script.md`, draftMark(draft) + script);
+  if (script !== undefined) put(`${id}/script.md`, draftMark(stamp) + script);
   put(`${id}/readings.csv`, draft ? markedCsv(readingsCsv(facts)) : readingsCsv(facts));
   put(`${id}/facts.json`, json(records));
   put(`${id}/findings.json`, json(findings.map((f) => ({ ...f, ...(draft && { draft: true }) }))));
   const pictures = await drawing;
-  put(`${id}/index.html`, renderPage({ facts, pictures: pictures.map(onPage), sentences: await sentencesOf(facts, 'digits'), cautions, findings, draft, template }));
+  put(`${id}/index.html`, renderPage({ facts, pictures: pictures.map(onPage), sentences: await sentencesOf(facts, 'digits'), cautions, findings, draft, unsound, template }));
   const first = pictures[0];
   return {
-    id, title: facts.about.title, draft, readings: examined.counts.readings, facts: examined.counts.facts,
+    id, title: facts.about.title, draft, unsound, readings: examined.counts.readings, facts: examined.counts.facts,
     ...(facts.about.date && { date: facts.about.date }), ...(facts.about.summary && { summary: facts.about.summary }),
     warnings: findings.filter((f) => !f.accepted && f.severity !== 'note').length,
     ...(first && { picture: { path: `${id}/${pngPath(first, 0)}`, alt: first.picture.alt } }),
@@ -79,8 +84,9 @@ async function filledIn(facts: Facts): Promise<string | undefined> {
   return isBound(source) ? renderBound(source, facts).value : undefined;
 }
 
-function draftMark(draft: boolean): string {
-  return draft ? '> **DRAFT.** Made in spite of errors; not to be read out as it stands.\n\n' : '';
+function draftMark(stamp: Draft | undefined): string {
+  const why = { unsound: 'Made in spite of errors; not to be read out as it stands.', asked: 'Made to be looked at; nothing found counts as an error.' };
+  return stamp ? `> **DRAFT.** ${why[stamp]}\n\n` : '';
 }
 
 function putPicture(id: string, drawn: DrawnPicture, facts: Facts, draft: boolean, factRecord: (fact: never) => object, put: Put): void {

@@ -19,9 +19,9 @@ export interface Bar extends Progress {
   done(): void;
 }
 
-/** On a terminal one line that is drawn over, once the job lasts; elsewhere one line a stage of many steps. */
+/** On a terminal one line that is drawn over, once the job lasts; elsewhere one line a stage of many steps, and one for each that takes time. */
 export function progressBar(stream: NodeJS.WriteStream, quiet: boolean): Bar {
-  if (quiet) return { stage() {}, step() {}, done() {} };
+  if (quiet) return { stage() {}, step() {}, begin() {}, done() {} };
   let name = '';
   let total = 0;
   let count = 0;
@@ -32,8 +32,8 @@ export function progressBar(stream: NodeJS.WriteStream, quiet: boolean): Bar {
     if (shown) stream.write('\r\x1b[K');
     shown = false;
   };
-  const draw = (what: string): void => {
-    if (!lasts() && !shown) return;
+  const draw = (what: string, now = false): void => {
+    if (!now && !shown && !lasts()) return;
     const room = 24;
     const filled = total === 0 ? 0 : Math.floor((count / total) * room);
     const line = `${name} [${'#'.repeat(filled)}${'.'.repeat(room - filled)}] ${count}/${total} ${what}`;
@@ -49,6 +49,11 @@ export function progressBar(stream: NodeJS.WriteStream, quiet: boolean): Bar {
     step(what) {
       count++;
       if (stream.isTTY) draw(what);
+    },
+    // Drawn before the work begins: while it lasts nothing else can be drawn.
+    begin(what) {
+      if (stream.isTTY) draw(what, true);
+      else if (total > 1) stream.write(`  ${what}\n`);
     },
     done: clear,
   };

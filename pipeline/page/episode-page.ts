@@ -19,6 +19,8 @@ export interface EpisodePage {
   cautions: readonly { text: string; because: string }[];
   findings: readonly PageFinding[];
   draft: boolean;
+  /** Whether something found counts as an error; a draft may also have been asked for of what is sound. */
+  unsound?: boolean;
   template: TemplateReader;
 }
 
@@ -30,7 +32,7 @@ const files = [
 ] as const;
 
 /** Throws only on a bug: everything that a record may hold can be shown. */
-export function renderPage({ facts, pictures, sentences, cautions, findings, draft, template }: EpisodePage): string {
+export function renderPage({ facts, pictures, sentences, cautions, findings, draft, unsound = draft, template }: EpisodePage): string {
   const { about } = facts;
   const { tables, shown } = resultTables(facts);
   const { charts, graphics } = pictureViews(pictures);
@@ -46,7 +48,7 @@ export function renderPage({ facts, pictures, sentences, cautions, findings, dra
     date: about.date ?? '',
     dateShown: about.date ? dateShown(about.date) : '',
     summary: about.summary ?? '',
-    draft,
+    draft, unsound,
     disclosures: about.disclosures.map((d) => d.text),
     cautions: cautions.map(cautionView),
     tables,

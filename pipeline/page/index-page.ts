@@ -17,15 +17,17 @@ export interface IndexCard {
 export interface IndexPage {
   cards: readonly IndexCard[];
   draft: boolean;
+  /** Whether something in an episode counts as an error. */
+  unsound?: boolean;
   template: TemplateReader;
 }
 
 /** Newest first; undated ones last, then by id. */
-export function renderIndex({ cards, draft, template }: IndexPage): string {
+export function renderIndex({ cards, draft, unsound = draft, template }: IndexPage): string {
   const sorted = [...cards].sort((a, b) => ((a.date ?? '') < (b.date ?? '') ? 1 : (a.date ?? '') > (b.date ?? '') ? -1 : a.id < b.id ? -1 : 1));
   return fill(template('page/index.hbs'), {
     css: colourRules() + template('page/page.css'),
-    draft,
+    draft, unsound,
     empty: cards.length === 0,
     cards: sorted.map((c) => ({
       href: `${encodeURIComponent(c.id)}/index.html`, title: c.title || c.id, date: c.date ?? '', dateShown: c.date ? dateShown(c.date) : '', summary: c.summary ?? '', draft: c.draft,

@@ -1,8 +1,8 @@
 import * as fs from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { counts } from '../../pipeline/build.js';
-import { place } from '../files/scratch.js';
+import { build, counts } from '../../pipeline/build.js';
+import { place, treeOf } from '../files/scratch.js';
 import { bench, contradicted, quoting, sample } from './sample.js';
 
 const names = (tree: Record<string, string>): string[] => Object.keys(tree).sort();
@@ -92,6 +92,47 @@ test('a draft is built in spite of errors and every output says so', async () =>
   await stamped.build({ draft: true });
   const again = stamped.outputs();
   for (const name of Object.keys(plain).filter((n) => /02-board.*\.(png|svg)$/.test(n))) expect(draft[name] === again[name], name).toBe(true);
+});
+
+test('a draft of what is sound says that it is a draft, and nothing of errors', async () => {
+  const s = sample();
+  await s.build({ draft: true });
+  const words = (): string[] => Object.entries(s.outputs()).filter(([n]) => /\.(html|md)$/.test(n)).map(([, t]) => Buffer.from(t, 'latin1').toString());
+  for (const text of words()) {
+    expect(text).toMatch(/draft/i);
+    expect(text).not.toMatch(/in spite of errors|passed its checks/);
+  }
+  s.write('bench/episode.yaml', contradicted);
+  await s.build({ draft: true });
+  expect(words().filter((t) => /in spite of errors|passed its checks/.test(t))).toHaveLength(3);
+  // What counts as an error is asked anew.
+  const doubtful = sample({ bench: bench.replace('load: 67 67 68 °C', 'load: 61 67 74 °C') });
+  const narration = (): string => doubtful.outputs()['bench/narration.md']!;
+  await doubtful.build({ draft: true });
+  expect(narration()).toContain('nothing found counts as an error');
+  await doubtful.build({ draft: true, failOn: 'warning' });
+  expect(narration()).toContain('in spite of errors');
+});
+
+test.each(['data', 'data/bench', '.'])('outputs to %j would be written over the sources: refused before anything is read', async (out) => {
+  const table = 'setup,setting,workload,measure,part,phase,run,value,unit\nbench,stock,loop,temperature,core,load,4,67,degC\n';
+  const s = sample({ bench: bench.replace('readings:', 'tables: [readings.csv]\nreadings:') });
+  s.write('bench/readings.csv', table);
+  const before = treeOf(s.folder);
+  await expect(s.build({ out: join(s.folder, out), draft: true })).rejects.toThrow(/Outputs cannot go to .*where the records are/);
+  expect(treeOf(s.folder)).toEqual(before);
+});
+
+test('each episode and each lot of pictures is named before it is begun, and what is known from before is not', async () => {
+  const s = sample(undefined, 'own');
+  const told: string[] = [];
+  const progress = { stage: (name: string, n: number) => void told.push(`${name} ${n}`), step: () => undefined, begin: (what: string) => void told.push(what) };
+  await build(s.options, progress);
+  expect(told).toEqual(['Checking 2', 'bench', 'quoting', 'Drawing 3', 'bench', 'quoting']);
+  told.length = 0;
+  s.write('quoting/episode.yaml', quoting.replace('61 62 61', '62 62 61'));
+  await build(s.options, progress);
+  expect(told).toEqual(['Checking 2', 'quoting', 'Drawing 1', 'quoting']);
 });
 
 test('a build after a draft leaves no stamp behind', async () => {

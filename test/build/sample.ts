@@ -62,7 +62,7 @@ export interface Sample {
 const shared = fs.mkdtempSync(join(tmpdir(), 'figureproof-cache-'));
 process.on('exit', () => fs.rmSync(shared, { recursive: true, force: true }));
 
-const silent = { stage() {}, step() {} };
+const silent = { stage() {}, step() {}, begin() {} };
 
 export function sample(records: Record<string, string> = { bench, quoting }, cache: 'shared' | 'own' = 'shared'): Sample {
   const folder = scratch(Object.fromEntries(Object.entries(records).map(([id, text]) => [`data/${id}/episode.yaml`, text])));
