@@ -1,7 +1,7 @@
 // What a subject is compared with: what the words name, else what the sentences before suggest.
 import type { Role } from './roles.js';
 import { type Context, polarity } from './context.js';
-import { type Cell, constantOf, type Grid, moved } from './grid.js';
+import { type Cell, constantOf, type Grid, moved, movedTo } from './grid.js';
 import { firstCell } from './terms.js';
 
 export interface Base {
@@ -137,20 +137,20 @@ function softBases(c: Context, subject: Cell, index: number, way: string | undef
   for (const field of ['setting', 'setup', 'workload'] as const) {
     for (const i of g.of[field]) {
       const topics = now.topics[i]!;
-      topics.forEach((v, k) => { if (v !== subject.at[i]) add(moved(g, subject, new Map([[i, v]])), (named.has(field) ? 0.2 : 0.4) + 0.15 * k, false, 'spoken of before'); });
+      topics.forEach((v, k) => { if (v !== subject.at[i]) add(movedTo(g, subject, i, v), (named.has(field) ? 0.2 : 0.4) + 0.15 * k, false, 'spoken of before'); });
     }
   }
   for (const role of starts) {
-    for (const [v, r] of g.roles) if (r === role && subject.at[phaseSlot] !== v) add(moved(g, subject, new Map([[phaseSlot, v]])), way === 'up' || way === undefined || role === 'start' ? 0.5 : 0.9, false, v);
+    for (const [v, r] of g.roles) if (r === role && subject.at[phaseSlot] !== v) add(movedTo(g, subject, phaseSlot, v), way === 'up' || way === undefined || role === 'start' ? 0.5 : 0.9, false, v);
   }
   for (const i of g.of.setting) {
     const stock = [...g.values[i]!.keys()].find((v) => /^(?:stock|default|standard|baseline|auto|factory|reference)\b/.test(v)) ?? [...g.values[i]!.keys()][0];
-    if (stock !== undefined && stock !== subject.at[i]) add(moved(g, subject, new Map([[i, stock]])), 0.7, false, 'the usual setting');
+    if (stock !== undefined && stock !== subject.at[i]) add(movedTo(g, subject, i, stock), 0.7, false, 'the usual setting');
   }
   for (const field of ['setup', 'setting'] as const) {
     for (const i of g.of[field]) {
       const others = [...g.values[i]!.keys()].filter((v) => v !== subject.at[i] && !g.holders.has(v));
-      others.slice(0, 12).forEach((v) => add(moved(g, subject, new Map([[i, v]])), others.length === 1 ? 0.6 : 1.1, false, 'the other'));
+      others.slice(0, 12).forEach((v) => add(movedTo(g, subject, i, v), others.length === 1 ? 0.6 : 1.1, false, 'the other'));
     }
   }
   if (subject.unit.dimension !== 'temperature' || way === 'worse' || way === 'better') {

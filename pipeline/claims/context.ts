@@ -61,12 +61,10 @@ export function unitsOf(said: Said, changeOrShare: boolean): readonly Unit[] | u
 }
 
 /** A bare number whose measure the words leave open is hardly one that lies far outside all that the record has of that measure, or is said finer than it is given. */
-function implausible(c: Context, index: number, cell: Cell): number {
+function implausible(c: Context, index: number, measure: string, value: number): number {
   const { mention, cue } = c.parsed.said[index]!;
   if (mention.unit || mention.type !== 'cardinal') return 0;
-  const measure = cell.at[c.grid.of.measure[0]!]!;
   const { low, high, decimals } = c.grid.scale.get(measure)!;
-  const value = Math.abs(mention.value.toNumber());
   const change = cue.op === 'change' || cue.elided?.op === 'change';
   if (value > high * 2 || (!change && value < low / 2)) return 1.6;
   return mention.decimals > decimals + 1 ? 0.8 : 0;
@@ -74,7 +72,14 @@ function implausible(c: Context, index: number, cell: Cell): number {
 
 export function subjectCells(c: Context, index: number, units: readonly Unit[] | undefined, options: { ahead?: boolean; limit?: number; ignoreBase?: boolean; ownPart?: boolean } = {}): { cells: { cell: Cell; cost: number }[]; evidence: SlotEvidence[] } {
   const evidence = evidenceFor(c.grid, c.parsed, c.hits, index, c.now, units, options);
-  const cells = cellsFor(c.grid, evidence, options.limit ?? reachOfCosts).map((x) => ({ cell: x.cell, cost: x.cost + implausible(c, index, x.cell) })).sort((a, b) => a.cost - b.cost || a.cell.index - b.cell.index);
+  const value = Math.abs(c.parsed.said[index]!.mention.value.toNumber());
+  const odd = new Map<string, number>();
+  const cells = cellsFor(c.grid, evidence, options.limit ?? reachOfCosts).map((x) => {
+    const measure = x.cell.at[c.grid.of.measure[0]!]!;
+    let more = odd.get(measure);
+    if (more === undefined) odd.set(measure, (more = implausible(c, index, measure, value)));
+    return { cell: x.cell, cost: x.cost + more };
+  }).sort((a, b) => a.cost - b.cost || a.cell.index - b.cell.index);
   const least = cells[0]?.cost ?? 0;
   return { cells: least > 0 ? cells.map((x) => ({ ...x, cost: x.cost - least })) : cells, evidence };
 }
@@ -103,5 +108,7 @@ export function signOf(c: Context, way: Way | undefined, cell: Cell): -1 | 0 | 1
 }
 
 export function sameCellExcept(g: Grid, a: Cell, b: Cell): number[] {
-  return g.slots.flatMap((_, i) => (a.at[i] !== b.at[i] ? [i] : []));
+  const out: number[] = [];
+  for (let i = 0; i < g.slots.length; i++) if (a.at[i] !== b.at[i]) out.push(i);
+  return out;
 }

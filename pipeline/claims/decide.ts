@@ -38,8 +38,15 @@ export interface Weighing {
   soft?: boolean;
 }
 
+/** Whether a reading fits is worked out when it is asked for. */
+class Ranked {
+  private known?: boolean;
+  constructor(private readonly mention: Mention, readonly candidate: Candidate) {}
+  get fits(): boolean { return (this.known ??= fit(this.mention, this.candidate)); }
+}
+
 export function decide(m: Mention, candidates: readonly Candidate[], weighing: Weighing): Decision {
-  const ranked = [...candidates].sort((a, b) => a.cost - b.cost).map((candidate) => ({ candidate, fits: fit(m, candidate) }));
+  const ranked = [...candidates].sort((a, b) => a.cost - b.cost).map((candidate) => new Ranked(m, candidate));
   const best = ranked[0];
   if (!best) return { verdict: weighing.silent ? 'not-a-claim' : 'untied', why: 'no reading of the record goes with these words', ranked };
   // The same comparison the other way round is never "about as good": it is the mistake looked for.

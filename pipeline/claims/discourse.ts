@@ -5,6 +5,7 @@ import type { Hit, SentenceHits } from './evidence.js';
 import { nameLists } from './hits.js';
 import type { Parsed } from './parse.js';
 import { remember, type State } from './state.js';
+import { sameTerm } from './terms.js';
 
 /** Beyond this it makes no difference how long ago a name was said; bounded, so that after an edit the states soon are as they were. */
 const longAgo = 10;
@@ -73,7 +74,7 @@ export function afterMention(c: Context, index: number, chosen: Candidate | unde
   const g = c.grid;
   let next: State = { ...now };
   const kind = chosen.term.kind;
-  if (kind !== 'rank' && kind !== 'count' && kind !== 'range') next = { ...next, said: [chosen.term, ...now.said.filter((t) => JSON.stringify(t) !== JSON.stringify(chosen.term))].slice(0, 4) };
+  if (kind !== 'rank' && kind !== 'count' && kind !== 'range') next = { ...next, said: [chosen.term, ...now.said.filter((t) => !sameTerm(t, chosen.term))].slice(0, 4) };
   if (kind === 'percent_of') next = { ...next, shares: [chosen.term, ...now.shares].slice(0, 2) };
   if (kind === 'rank' && chosen.subject) next = { ...next, placed: [...now.placed.filter((k) => k !== chosen.subject!.key), chosen.subject.key].slice(-8) };
   if (chosen.change?.length && chosen.subject && chosen.base && !chosen.base.fixed) next = { ...next, base: chosen.change, pair: [chosen.base.key, chosen.subject.key], since: 0 };
@@ -95,6 +96,7 @@ export function afterMention(c: Context, index: number, chosen: Candidate | unde
 
 export function afterSentence(g: Grid, p: Parsed, s: State, hits: readonly Hit[]): State {
   let out = s;
+  if (hits.length === 0 && !p.low.includes('to')) return out;
   const lists = nameLists(g, p, hits);
   const spread = g.slots.flatMap((_, slot) => {
     const values = [...new Set(hits.filter((h) => h.slot === slot && h.baseOf < 0).map((h) => h.value))];
@@ -102,8 +104,7 @@ export function afterSentence(g: Grid, p: Parsed, s: State, hits: readonly Hit[]
   });
   const list = lists.at(-1) ?? spread[0];
   if (list) out = { ...out, list: { slot: list.slot, values: list.values }, ...(list.values.length > 2 && { table: { slot: list.slot, values: list.values } }) };
-  const joined = p.low.join(' ');
-  const order = /\b(?:from )?(?:the )?(\w+est) to (?:the )?(\w+est)\b/.exec(joined);
+  const order = p.low.includes('to') && /\b(?:from )?(?:the )?(\w+est) to (?:the )?(\w+est)\b/.exec(p.low.join(' '));
   if (order) out = { ...out, order: /^(?:cool|cold|quiet|low|small|light|short|slow)/.test(order[1]!) ? 'lowest' : 'highest' };
   return out;
 }

@@ -32,8 +32,6 @@ export interface Grid {
   byKey: ReadonlyMap<Key, Cell>;
   /** All values of a slot in the order of the record, with how many cells have each. */
   values: readonly ReadonlyMap<string, number>[];
-  /** Cells by slot vector. */
-  byVector: ReadonlyMap<string, Cell>;
   /** Cells by measure, then part. */
   byMeasure: ReadonlyMap<string, readonly Cell[]>;
   holders: ReadonlySet<string>;
@@ -114,7 +112,6 @@ export function grid(facts: Facts): Grid {
     slots, of, cells, values, byMeasure, tree, order, dimensions: new Set(cells.map((c) => kindOf(c.unit))), measureUnits, onlyConstant, valuesWith, scale,
     roles: new Map([...values[of.phase[0]!]!.keys()].map((v) => [v, roleOf(v)])), holders: new Set(facts.holders()),
     byKey: new Map(cells.map((c) => [c.key, c])),
-    byVector: new Map(cells.map((c) => [c.at.join('\u0000'), c])),
   };
 }
 
@@ -130,14 +127,38 @@ function crossed(ids: readonly string[]): number {
 
 /** The cell that differs from `cell` in the given slots only; for a change to or from idle or a constant the fields that such cells lack are left open. */
 export function moved(g: Grid, cell: Cell, change: ReadonlyMap<number, string>): Cell | undefined {
+  if (change.size === 1) for (const [i, v] of change) return movedTo(g, cell, i, v);
+  return movedBy(g, cell, change);
+}
+
+const steps = new WeakMap<Cell, Map<string, Cell | undefined>[]>();
+
+/** The same for one slot, kept for each cell. */
+export function movedTo(g: Grid, cell: Cell, slot: number, value: string): Cell | undefined {
+  let bySlot = steps.get(cell);
+  if (!bySlot) steps.set(cell, (bySlot = g.slots.map(() => new Map<string, Cell | undefined>())));
+  const known = bySlot[slot]!;
+  const found = known.get(value);
+  if (found || known.has(value)) return found;
+  const other = movedBy(g, cell, new Map([[slot, value]]));
+  known.set(value, other);
+  return other;
+}
+
+function cellAt(g: Grid, at: readonly string[]): Cell | undefined {
+  let branch: Branch | undefined = g.tree;
+  for (let k = 0; k < g.order.length && branch; k++) branch = branch.next.get(at[g.order[k]!]!);
+  return branch?.cell;
+}
+
+function movedBy(g: Grid, cell: Cell, change: ReadonlyMap<number, string>): Cell | undefined {
   const at = [...cell.at];
   for (const [i, v] of change) at[i] = v;
-  const vector = at.join('\u0000');
-  const exact = g.byVector.get(vector);
+  const exact = cellAt(g, at);
   if (exact) return exact;
   let known = loose.get(g);
   if (!known) loose.set(g, (known = new Map()));
-  const id = `${vector}\u0001${[...change.keys()].join()}`;
+  const id = `${at.join('\u0000')}\u0001${[...change.keys()].join()}`;
   if (!known.has(id)) known.set(id, loosened(g, at, change));
   return known.get(id);
 }

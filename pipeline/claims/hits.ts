@@ -11,11 +11,12 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   const dimensions: SentenceHits['dimensions'][number][] = [];
   for (const n of p.names) {
     const segment = segmentOf(p, n.from);
-    const room = /^(?:over|above)$/.test(p.low[n.from - 1] ?? '') || (p.low[n.from - 1] === 'the' && /^(?:over|above)$/.test(p.low[n.from - 2] ?? ''));
+    const before = p.low[n.from - 1] === 'the' ? p.low[n.from - 2] : p.low[n.from - 1];
+    const room = before === 'over' || before === 'above';
     const baseOf = room && p.said[segment]?.cue.overRoom ? segment : p.said.findIndex((s) => s.cue.base && n.from >= s.cue.base.from && n.from < s.cue.base.to);
     for (const m of n.meanings) {
-      for (const s of m.slots) hits.push({ ...s, from: n.from, to: n.to, segment, baseOf });
-      if (m.role) roles.push({ ...m.role, from: n.from, to: n.to, segment, baseOf });
+      for (const s of m.slots) hits.push({ slot: s.slot, value: s.value, from: n.from, to: n.to, segment, baseOf });
+      if (m.role) roles.push({ role: m.role.role, firm: m.role.firm, from: n.from, to: n.to, segment, baseOf });
       if (m.dimension) dimensions.push({ dimension: m.dimension, from: n.from, segment });
     }
   }
@@ -94,8 +95,10 @@ function between(p: Parsed, from: number, to: number): boolean {
 
 function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Map<number, { slot: number; value: string }[]> {
   const out = new Map<number, { slot: number; value: string }[]>();
+  const runs = numberLists(p);
+  if (runs.length === 0) return out;
   const lists = nameLists(g, p, hits);
-  for (const numbers of numberLists(p)) {
+  for (const numbers of runs) {
     const opensRange = /^(?:between|from)$/.test(p.low[p.said[numbers[0]!]!.mention.from - 1] ?? '') && p.low.slice(0, p.said[numbers[0]!]!.mention.from).includes('between');
     if (opensRange) continue;
     const fitting = lists.filter((l) => l.values.length === numbers.length);
@@ -112,7 +115,7 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Map<numb
       // "88.4, 91.2, 88.6": as many figures as a setting or workload has values, in the order of the record.
       for (const field of ['setting', 'workload', 'setup'] as const) {
         const slot = g.of[field][0]!;
-        const values = [...new Set(g.cells.filter((x) => !x.fixed && x.at[slot]).map((x) => x.at[slot]!))];
+        const values = [...measuredValues(g, slot)];
         if (field === 'setup' && state.table?.slot === slot && state.table.values.length === values.length) values.splice(0, values.length, ...state.table.values);
         if (values.length !== numbers.length || g.of[field].length > 1 || (field !== 'setup' && [...g.values[g.of.setup[0]!]!.keys()].filter((v) => !g.holders.has(v)).length === numbers.length && (state.together[g.of.setup[0]!]! > 1 || p.low.some((w) => /^(?:they|them|these|order|row)$/.test(w))))) continue;
         const backwards = (named0(hits, slot) === values.at(-1) && new Set(hits.filter((h) => h.slot === slot).map((h) => h.value)).size > 1) || /\b(?:heaviest|highest|biggest|largest|fastest|top)\b.*\bfirst\b/.test(p.low.join(' '));
@@ -128,6 +131,17 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Map<numb
 
 function distance(l: NameList, first: number, last: number): number {
   return l.to <= first ? first - l.to : l.from - last + 1;
+}
+
+const measured = new WeakMap<Grid, Map<number, readonly string[]>>();
+
+/** Values of a slot that readings have, constants aside, in the order of the record. */
+function measuredValues(g: Grid, slot: number): readonly string[] {
+  let bySlot = measured.get(g);
+  if (!bySlot) measured.set(g, (bySlot = new Map()));
+  let values = bySlot.get(slot);
+  if (!values) bySlot.set(slot, (values = [...new Set(g.cells.filter((x) => !x.fixed && x.at[slot]).map((x) => x.at[slot]!))]));
+  return values;
 }
 
 /** The value of a slot that the sentence names first. */

@@ -14,11 +14,12 @@ export function tellVerdict(r: Reading, script: Source, s: Sentence, facts: Fact
   const m = r.mention;
   const text = script.text.slice(s.start + m.start, s.start + m.end);
   const fact = r.verdict === 'not-a-claim' ? undefined : r.chosen?.fact;
-  const considered = r.ranked.slice(0, shownCandidates).map(({ candidate: x, fits }): Considered => ({ kind: x.kind, fact: x.fact.id, shown: x.fact.shown, fits, cost: x.cost, why: x.why }));
+  let considered: Considered[] | undefined;
+  const consider = (): Considered[] => r.ranked.slice(0, shownCandidates).map(({ candidate: x, fits }): Considered => ({ kind: x.kind, fact: x.fact.id, shown: x.fact.shown, fits, cost: x.cost, why: x.why }));
   const out: Verdict = {
     place: script.place(s.start + m.start, s.start + m.end), text, verdict: r.verdict,
     kind: r.verdict === 'not-a-claim' ? '' : r.chosen?.kind ?? '', from: fact ? [...(r.chosen!.keys ?? fact.keys)] : [], facts: fact ? [fact.id] : [],
-    said: text, why: r.why, candidates: considered, mention: m,
+    said: text, why: r.why, get candidates() { return (considered ??= consider()); }, mention: m,
   };
   if (!fact || r.verdict === 'untied') return out;
   out.recorded = recordedFor(m, fact);

@@ -12,6 +12,11 @@ export function valueOf(key: Key): Term {
   return { kind: 'mean', args: [key] };
 }
 
+export function sameTerm(a: Key | Term, b: Key | Term): boolean {
+  if (a === b || typeof a === 'string' || typeof b === 'string') return a === b;
+  return a.kind === b.kind && a.variant === b.variant && a.args.length === b.args.length && a.args.every((x, i) => sameTerm(x, b.args[i]!));
+}
+
 export function evaluate(facts: Facts, term: Term): Fact | undefined {
   if (term.kind === 'mean' && term.args.length === 1 && typeof term.args[0] === 'string') {
     const plain = term.args[0].includes('#') ? facts.derive('raw', [term.args[0]]) : facts.value(term.args[0]);
