@@ -16,7 +16,7 @@ export const rooms: Record<string, RoomRule> = {
   facts: { duty: 'all that is derived, with formula, inputs, spread; hands on what the record says about the episode', rooms: ['places', 'quantities', 'statistics', 'records'], packages: [] },
   slips: { duty: 'what kind of mistake turns this value into that one', rooms: ['quantities', 'facts'], packages: [] },
   checks: { duty: 'one file a check, over records and facts', rooms: ['places', 'quantities', 'statistics', 'records', 'facts', 'slips'], packages: [] },
-  script: { duty: 'narration text to numeric mentions with their words; knows no facts', rooms: ['places', 'quantities'], packages: ['mdast-util-from-markdown'] },
+  script: { duty: 'narration text to numeric mentions with their words; knows no facts', rooms: ['places', 'quantities'], packages: [] },
   claims: { duty: 'ties mentions to facts and gives verdicts', rooms: ['places', 'quantities', 'facts', 'slips', 'script'], packages: [] },
   cautions: { duty: 'which cautions the record calls for', rooms: ['quantities', 'facts'], packages: [] },
   charts: { duty: 'one file a chart: facts to a Vega-Lite spec to SVG', rooms: ['places', 'quantities', 'theme', 'facts'], packages: ['vega', 'vega-lite', 'vega-scenegraph'] },
