@@ -39,7 +39,7 @@ export function frameLog(source: Source, layout: LogLayout, frames: FrameLayout)
   if (frames.each) {
     const [measure = '', part = ''] = frames.each.split('/');
     const mean = exactSum(durations, decimals).over(Exact.of(durations.length)).round(decimals + 2);
-    values.push(give(frames.each, { value: mean, unit: frames.unit, decimals: shownDecimals(mean, decimals) }, durations.length));
+    values.push(give(frames.each, { value: mean, unit: frames.unit, decimals: shownDecimals(mean, decimals, durations.length) }, durations.length));
     traces.push({ measure, part, unit: frames.unit, ...trace(durations, inSeconds.toNumber(), frames.phase) });
   }
   return { value: { values, traces, lengths: new Map([[frames.phase, total.toNumber()]]) }, findings: [...findings, ...log.faults.list()] };

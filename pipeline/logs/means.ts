@@ -9,9 +9,10 @@ const exactBelow = 2 ** 50;
 /**
  * What one run gives: `take` over the finite values of rows [from, to) that `rows` selects.
  * A mean is kept to two decimals more than its samples have: a window of some hundred samples resolves no more, and the
- * published reading is then the very number that everything else is derived from. Sound levels are averaged as energies.
+ * published reading is then the very number that everything else is derived from. It is shown with fewer (`shownDecimals`).
+ * Sound levels are averaged as energies. `step` is the sensor's own decimals, by `ownDecimals` of the whole column.
  */
-export function takeOver(values: Float64Array, rows: readonly (readonly [from: number, to: number])[], decimals: number, unit: Unit, take: Take): { quantity: Quantity; samples: number } | undefined {
+export function takeOver(values: Float64Array, rows: readonly (readonly [from: number, to: number])[], decimals: number, unit: Unit, take: Take, step = decimals): { quantity: Quantity; samples: number } | undefined {
   const finite: number[] = [];
   for (const [from, to] of rows) for (let i = from; i < to; i++) if (!Number.isNaN(values[i]!)) finite.push(values[i]!);
   if (finite.length === 0) return undefined;
@@ -21,11 +22,11 @@ export function takeOver(values: Float64Array, rows: readonly (readonly [from: n
       : take === 'min' ? Exact.fromNumber(finite.reduce((a, b) => Math.min(a, b)))
       : take === 'last' ? Exact.fromNumber(finite.at(-1)!)
       : Exact.fromNumber(finite.at(-1)!).minus(Exact.fromNumber(finite[0]!));
-    return { quantity: { value: x, unit, decimals }, samples };
+    return { quantity: { value: x, unit, decimals: step }, samples };
   }
   const mean = unit.dimension === 'sound-level' ? Exact.fromNumber(energyMean(finite)) : exactSum(finite, decimals).over(Exact.of(samples));
   const value = mean.round(decimals + 2);
-  return { quantity: { value, unit, decimals: shownDecimals(value, decimals) }, samples };
+  return { quantity: { value, unit, decimals: shownDecimals(value, step, samples) }, samples };
 }
 
 export function exactSum(values: readonly number[], decimals: number): Exact {
@@ -48,8 +49,31 @@ export function exactSum(values: readonly number[], decimals: number): Exact {
   return Exact.of(whole + BigInt(part), 10n ** BigInt(Math.min(decimals, 15))).plus(odd);
 }
 
-/** One decimal more than the samples have, but no more than makes four digits: 66.8 °C, 613.3 W, 1598 MHz, 0.903 V. */
-export function shownDecimals(value: Exact, sampleDecimals: number): number {
+/** Samples from which on a mean of whole-step samples has a decimal to show. */
+const manySamples = 10;
+
+/**
+ * A mean is shown no finer than its sensor steps: 72.4 °C of steps of 0.1, 0.903 V of steps of 0.001; of whole steps one
+ * decimal where ten samples or more were averaged (66.8 °C). Never more than makes four digits: 613.3 W, 1598 MHz.
+ * Common practice, no published source.
+ */
+export function shownDecimals(value: Exact, step: number, samples: number): number {
   const before = value.abs().toFixed(0).length;
-  return Math.min(sampleDecimals + 1, Math.max(0, 4 - before));
+  return Math.min(step === 0 && samples >= manySamples ? 1 : step, Math.max(0, 4 - before));
+}
+
+/** The decimals that the values need: a log that writes 61.000 and 62.000 has a sensor of whole steps. */
+export function ownDecimals(values: ArrayLike<number>, written: number): number {
+  let d = 0;
+  for (let i = 0; i < values.length && d < written; i++) {
+    const v = values[i]!;
+    if (Number.isNaN(v)) continue;
+    while (d < written && !isStep(v, d)) d++;
+  }
+  return d;
+}
+
+function isStep(v: number, decimals: number): boolean {
+  const scaled = v * 10 ** decimals;
+  return Math.abs(scaled - Math.round(scaled)) <= Math.abs(scaled) * 2 ** -50;
 }

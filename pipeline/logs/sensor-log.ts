@@ -2,7 +2,7 @@
 import type { Quantity } from '../quantities/index.js';
 import { Exact } from '../quantities/index.js';
 import type { LogColumn, LogLayout } from './layout.js';
-import { takeOver } from './means.js';
+import { ownDecimals, takeOver } from './means.js';
 import { type ReadLog, readLog } from './read-log.js';
 import { usualStep, type Window, windowsOf } from './windows.js';
 import type { Outcome, Place, Source } from '../places/index.js';
@@ -54,9 +54,10 @@ export function sensorLog(source: Source, layout: LogLayout): Outcome<LogResult>
     if (!empty && column.take === 'mean' && grows(samples)) {
       log.faults.add(`counter ${i}`, 'log-counter', 'warning', () => source.wholeLine(log.lines[0]!), `the column "${column.at.name}" only ever grows, as a counter does; a mean of it says little (take: increase gives what was counted)`, { said: column.at.name });
     }
+    const step = ownDecimals(samples, decimals);
     for (const w of windows) {
       if (!bad) tellHoles(samples, w, column, log, source);
-      const taken = takeOver(samples, w.rows, decimals, unit, column.take);
+      const taken = takeOver(samples, w.rows, decimals, unit, column.take, step);
       if (!taken) continue;
       const [firstLine, lastLine] = [log.lines[w.rows[0]![0]]!, log.lines[w.rows.at(-1)![1] - 1]!];
       values.push({ measure, part, phase: w.phase, ...taken, constant: false, firstLine, lastLine, place: source.wholeLine(firstLine) });

@@ -117,6 +117,21 @@ describe('means', () => {
     expect(values(plain, `t,phase,c\n${[60, 61, 61, 60, 61, 61, 60, 61].map((c, i) => `${i},load,${c}`).join('\n')}\n`)).toEqual(['temperature/core/load#1 60.63 degC lines 2-9, 8']);
   });
 
+  // A mean of whole degrees over ten samples resolves a third of a degree at best; one decimal is all that can be meant.
+  test.each<[string, string[], string, string]>([
+    ['whole steps, few samples', ['60', '61', '61', '60', '61', '61', '60', '61'], '60.63', '61'],
+    ['whole steps, ten samples', ['60', '61', '61', '60', '61', '61', '60', '61', '60', '61'], '60.6', '60.6'],
+    ['whole steps written with zeros', ['60.000', '61.000', '61.000', '60.000', '61.000', '61.000', '60.000', '61.000', '60.000', '61.000', '61.000'], '60.63636', '60.6'],
+    ['steps of a tenth', Array.from({ length: 20 }, (_, i) => (i % 2 ? '72.3' : '72.4')), '72.35', '72.4'],
+    ['steps of a thousandth', Array.from({ length: 20 }, (_, i) => (i % 2 ? '0.903' : '0.904')), '0.9035', '0.904'],
+    ['steps of a hundredth, large', Array.from({ length: 20 }, (_, i) => (i % 2 ? '613.27' : '613.28')), '613.275', '613.3'],
+    ['four digits before the point', Array.from({ length: 20 }, (_, i) => (i % 2 ? '1598' : '1599')), '1598.5', '1599'],
+  ])('%s: kept exact, shown no finer than the sensor steps', (_, cells, kept, shown) => {
+    const { episode } = readEpisode(record(plain), { 'log.csv': `t,phase,c\n${cells.map((c, i) => `${i},load,${c}`).join('\n')}\n` });
+    const { value, decimals } = episode!.readings[0]!.quantity;
+    expect([value.toString(), value.toFixed(decimals)]).toEqual([kept, shown]);
+  });
+
   test('of sound levels are energy means (38.2, 38.9, 37.6 dB is 38.27 dB: oracles/sound_levels.csv)', () => {
     const [value] = values('{time: {column: t}, phase: load, columns: {n: noise/case dB(A)}}', 't,n\n0,38.2\n1,38.9\n2,37.6\n');
     expect(Number(value!.split(' ')[1])).toBeCloseTo(38.27, 2);
