@@ -191,7 +191,7 @@ function dropIncompatible(g: Grid, out: SlotEvidence[]): void {
     for (const i of g.of[field]) {
       const e = out[i]!;
       if (!e.named) continue;
-      const fits = measures.some((x) => (g.byMeasure.get(x) ?? []).some((c) => e.costs.get(c.at[i]!) !== undefined));
+      const fits = measures.some((x) => { const has = g.valuesWith.get(x)?.[i]; return has !== undefined && [...e.costs.keys()].some((v) => has.has(v)); });
       if (fits) continue;
       const part = field === 'part';
       out[i] = { costs: new Map(), rest: part ? 0.3 : 1, empty: 0, named: false, known: part };
@@ -202,7 +202,7 @@ function dropIncompatible(g: Grid, out: SlotEvidence[]): void {
 /** Cells with their cost above the best one's, the best first, none more than `limit` above it. */
 export function cellsFor(g: Grid, e: readonly SlotEvidence[], limit: number): { cell: Cell; cost: number }[] {
   for (const start of [1.5, 4, 7]) {
-    const found = walkTree(g, e, start + limit);
+    const found = walkTree(g, e, start + limit, limit);
     const least = found[0]?.cost;
     if (least === undefined || least > start) continue;
     return found.filter((x) => x.cost <= least + limit).map((x) => ({ cell: x.cell, cost: x.cost - least }));
@@ -210,7 +210,8 @@ export function cellsFor(g: Grid, e: readonly SlotEvidence[], limit: number): { 
   return [];
 }
 
-function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number): { cell: Cell; cost: number }[] {
+/** Cells that cost no more than `limit`; those more than `above` dearer than the best may be left out. */
+function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number, above: number): { cell: Cell; cost: number }[] {
   const out: { cell: Cell; cost: number }[] = [];
   const order = g.order;
   const costOf = (i: number, value: string): number => {
@@ -228,20 +229,34 @@ function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number): { cell: C
     }
     return list;
   };
+  // One more, for what constants may cost less at the end.
+  let most = limit;
   const walk = (branch: Branch, depth: number, cost: number, floor: readonly number[] | undefined): void => {
     if (out.length > 600) return;
     if (depth === order.length) {
-      if (branch.cell) out.push({ cell: branch.cell, cost: cost + (branch.cell.fixed ? constantCost(g, e, branch.cell) : 0) });
+      if (!branch.cell) return;
+      const own = cost + (branch.cell.fixed ? constantCost(g, e, branch.cell) : 0);
+      out.push({ cell: branch.cell, cost: own });
+      most = Math.min(most, own + above + 1);
       return;
     }
     const i = order[depth]!;
-    for (const [value, next] of branch.next) {
+    const step = (value: string, next: Branch): void => {
       const raw = costOf(i, value);
-      if (raw === Infinity) continue;
+      if (raw === Infinity) return;
       const below = floor?.[i] ?? 0;
       const c = below === Infinity ? raw : raw - below;
-      if (cost + c <= limit) walk(next, depth + 1, cost + c, floor ?? leastFor(value));
+      if (cost + c <= most) walk(next, depth + 1, cost + c, floor ?? leastFor(value));
+    };
+    const slot = e[i]!;
+    if (slot.rest === Infinity && slot.named && slot.costs.size === 1) {
+      // Where the words name the value there is nothing else to look at.
+      for (const value of slot.costs.keys()) { const next = branch.next.get(value); if (next) step(value, next); }
+      const open = branch.next.get('');
+      if (open && !slot.costs.has('')) step('', open);
+      return;
     }
+    for (const [value, next] of branch.next) step(value, next);
   };
   walk(g.tree, 0, 0, undefined);
   return out.sort((a, b) => a.cost - b.cost || a.cell.index - b.cell.index);

@@ -20,3 +20,47 @@ export class Kept<T> {
     this.#now = new Map();
   }
 }
+
+interface Step<S, T> { text: string; before: S; made: T }
+
+/** The same for steps that depend on what came before them as well: the last run is followed along, sentence by sentence. */
+export class KeptSteps<S, T> {
+  #now: Step<S, T>[] = [];
+  #before: Step<S, T>[] = [];
+  #at = 0;
+  #where: Map<string, { places: number[]; next: number }> | undefined;
+
+  constructor(private readonly same: (a: S, b: S) => boolean) {}
+
+  get(text: string, before: S, make: () => T): T {
+    const i = this.#before[this.#at]?.text === text ? this.#at : this.#find(text);
+    const known = i === undefined ? undefined : this.#before[i];
+    if (i !== undefined) this.#at = i + 1;
+    const made = known && this.same(known.before, before) ? known.made : make();
+    this.#now.push({ text, before, made });
+    return made;
+  }
+
+  turn(): void {
+    this.#before = this.#now;
+    this.#now = [];
+    this.#at = 0;
+    this.#where = undefined;
+  }
+
+  /** The next place of a text in the last run. */
+  #find(text: string): number | undefined {
+    if (!this.#where) {
+      this.#where = new Map();
+      for (const [i, s] of this.#before.entries()) {
+        const known = this.#where.get(s.text);
+        if (known) known.places.push(i);
+        else this.#where.set(s.text, { places: [i], next: 0 });
+      }
+    }
+    const found = this.#where.get(text);
+    if (!found) return undefined;
+    while (found.next < found.places.length && found.places[found.next]! < this.#at) found.next++;
+    return found.places[found.next];
+  }
+}

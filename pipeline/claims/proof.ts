@@ -7,14 +7,14 @@ import { afterMention, afterNames, afterSentence, newSection } from './discourse
 import { grid, type Grid } from './grid.js';
 import type { SentenceHits } from './evidence.js';
 import { hitsOf } from './hits.js';
-import { Kept } from './kept.js';
+import { Kept, KeptSteps } from './kept.js';
 import { lexicon, type Lexicon } from './lexicon.js';
 import { parse, type Parsed } from './parse.js';
 import { readMention, type Reading } from './read.js';
 import { singular } from './read-count.js';
 import { selfFindings } from './self.js';
 import type { SelfSentence } from './self-check.js';
-import { begin, type State } from './state.js';
+import { begin, sameState, type State } from './state.js';
 import { findingsOf } from './findings.js';
 import { Pinned } from './pinned.js';
 import type { Verdict } from './verdict.js';
@@ -42,7 +42,7 @@ export interface ProofResult {
 
 interface Read { hits: SentenceHits; readings: Reading[]; after: State }
 /** What is kept of one text, by its file. */
-interface KeptText { parsed: Kept<Parsed>; read: Kept<Read> }
+interface KeptText { parsed: Kept<Parsed>; read: KeptSteps<State, Read> }
 interface Prepared { grid: Grid; lexicon: Lexicon; texts: Map<string, KeptText> }
 const prepared = new WeakMap<Facts, Prepared>();
 
@@ -58,7 +58,7 @@ function prepare(facts: Facts): Prepared {
 /** Pure in its arguments. What was read before is kept for the same facts, so that after an edit only what depends on it is read again. */
 export function proof(script: Source, facts: Facts, options: ProofOptions = {}): ProofResult {
   const { grid: g, lexicon: lex, texts } = prepare(facts);
-  const kept = texts.get(script.file) ?? { parsed: new Kept<Parsed>(), read: new Kept<Read>() };
+  const kept = texts.get(script.file) ?? { parsed: new Kept<Parsed>(), read: new KeptSteps<State, Read>(sameState) };
   texts.set(script.file, kept);
   let state = begin(g);
   const mentions: Verdict[] = [];
@@ -80,7 +80,7 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
     spoken.push({ sentence: s, parsed: p, section });
     const pinned = pins.within(s.start, s.start + s.text.length);
     const before = state;
-    const done = pinned ? readSentence(facts, g, p, before, (m) => pins.read(g, m, s.start)) : kept.read.get(`${s.text}\u0000${stateText(before)}`, () => readSentence(facts, g, p, before));
+    const done = pinned ? readSentence(facts, g, p, before, (m) => pins.read(g, m, s.start)) : kept.read.get(s.text, before, () => readSentence(facts, g, p, before));
     options.seen?.({ sentence: s, parsed: p, hits: done.hits, grid: g, before, readings: done.readings });
     const named = done.hits.hits;
     done.readings.forEach((r, i) => mentions.push(tellVerdict(restated(g, agreed, r, named.filter((h) => h.segment === i)), script, s, facts)));
@@ -98,13 +98,6 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
   const itself = selfFindings(spoken, mentions, script, alone);
   const said = mentions.filter((m) => !itself.some((f) => f.place.line === m.place.line && f.place.column <= m.place.column && m.place.endColumn <= f.place.endColumn));
   return { mentions, findings: [...pins.finish(), ...(alone ? [] : findingsOf(said, facts)), ...itself] };
-}
-
-const written = new WeakMap<State, string>();
-function stateText(s: State): string {
-  let t = written.get(s);
-  if (t === undefined) written.set(s, (t = JSON.stringify(s)));
-  return t;
 }
 
 function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: (m: Mention) => Reading | undefined): Read {

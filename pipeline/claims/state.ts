@@ -46,6 +46,16 @@ export function remember(list: readonly string[], value: string): readonly strin
   return list[0] === value ? list : [value, ...list.filter((v) => v !== value)].slice(0, depth);
 }
 
-export function stateKey(s: State): string {
-  return JSON.stringify(s);
+/** Whether two states say the same. Most of what they are made of is shared, which is seen at once. */
+export function sameState(a: State, b: State): boolean {
+  return alike(a, b);
+}
+
+function alike(a: unknown, b: unknown): boolean {
+  if (a === b) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  if (Array.isArray(a)) return Array.isArray(b) && a.length === b.length && a.every((x, i) => alike(x, b[i]));
+  const [p, q] = [a as Record<string, unknown>, b as Record<string, unknown>];
+  const keys = Object.keys(p);
+  return keys.length === Object.keys(q).length && keys.every((k) => alike(p[k], q[k]));
 }

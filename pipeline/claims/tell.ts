@@ -16,14 +16,15 @@ export function tellVerdict(r: Reading, script: Source, s: Sentence, facts: Fact
   const fact = r.verdict === 'not-a-claim' ? undefined : r.chosen?.fact;
   let considered: Considered[] | undefined;
   const consider = (): Considered[] => r.ranked.slice(0, shownCandidates).map(({ candidate: x, fits }): Considered => ({ kind: x.kind, fact: x.fact.id, shown: x.fact.shown, fits, cost: x.cost, why: x.why }));
+  const place = script.place(s.start + m.start, s.start + m.end);
+  const kind = r.verdict === 'not-a-claim' ? '' : r.chosen?.kind ?? '';
+  const from = fact ? [...(r.chosen!.keys ?? fact.keys)] : [];
+  const ids = fact ? [fact.id] : [];
+  if (!fact || r.verdict === 'untied') return { place, text, verdict: r.verdict, kind, from, facts: ids, said: text, why: r.why, get candidates() { return (considered ??= consider()); }, mention: m };
   const out: Verdict = {
-    place: script.place(s.start + m.start, s.start + m.end), text, verdict: r.verdict,
-    kind: r.verdict === 'not-a-claim' ? '' : r.chosen?.kind ?? '', from: fact ? [...(r.chosen!.keys ?? fact.keys)] : [], facts: fact ? [fact.id] : [],
-    said: text, why: r.why, get candidates() { return (considered ??= consider()); }, mention: m,
+    place, text, verdict: r.verdict, kind, from, facts: ids, said: text, why: r.why, get candidates() { return (considered ??= consider()); }, mention: m,
+    get recorded() { return recordedFor(m, fact); }, get derivation() { return fact.formula; },
   };
-  if (!fact || r.verdict === 'untied') return out;
-  out.recorded = recordedFor(m, fact);
-  out.derivation = fact.formula;
   if (r.verdict !== 'disagrees') return out;
   const decimals = Math.max(0, m.decimals);
   const slip = r.chosen!.sign !== 0 && fact.value.sign() !== 0 && fact.value.sign() !== r.chosen!.sign ? { says: 'the right size may be said, but the direction is the other one' } : likelySlip({ value: m.value, decimals, ...(m.unit && !m.loose && { unit: m.unit }) }, fact, alternativesTo(fact, facts));
