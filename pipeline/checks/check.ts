@@ -14,7 +14,7 @@ export interface Context {
 /** A finding as a check hands it on; code and severity are added in one place, and severity only where it differs from the check's. */
 export type Report = Omit<Finding, 'code' | 'severity' | 'accepted'> & { severity?: Severity };
 
-/** A whole small record, with the tables and logs that it names. In a wrong one each line at fault ends with `# expect`. */
+/** A whole small record, with the tables and logs that it names. In a wrong one each line at fault ends with `# expect`, and with `: CHECK@FILE:LINE` where the fault is in a file it names. */
 export interface Example {
   record: string;
   files?: Record<string, string>;

@@ -33,6 +33,7 @@ import { roomMissing } from './room-missing.js';
 import { roundedTooEarly } from './rounded-too-early.js';
 import { runAside } from './run-aside.js';
 import { runCountsDiffer } from './run-counts-differ.js';
+import { runLengthDiffers } from './run-length-differs.js';
 import { runsDisagree } from './runs-disagree.js';
 import { runsNotAsSaid } from './runs-not-as-said.js';
 import { settingTwice } from './setting-twice.js';
@@ -83,6 +84,7 @@ export const checks: readonly Check[] = [
   runsDisagree,
   idleUnlike,
   runCountsDiffer,
+  runLengthDiffers,
   runsNotAsSaid,
   readingsCopied,
   runAside,

@@ -23,6 +23,7 @@ export const thresholds = {
   'idle-not-settled': { value: '5 %', says: 'the same for power', source: practice },
   'still-warming': { value: '0.2 K/min', says: 'how fast a temperature may still rise in the averaged window', source: 'IEC 62368-1, B.1.6: steady when rising at most 1 K in 5 min' },
   'still-warming-least': { value: '1 K', says: 'a rise over the window smaller than this is not told, however fast', source: 'IEC 61810-7: at most 1 K between readings of a settled temperature' },
+  'run-length-differs': { value: '80 %', says: 'of two lengths of runs of one test, the shorter must be at least this share of the usual one, and the usual one of the longer', source: practice },
   'room-differs': { value: '0.5 K', says: 'how far the room may differ between things compared', source: 'common practice, no published source: 1 K of room is about 1 K of result' },
   'below-room': { value: '1 K', says: 'how far below the room a temperature may read before it cannot be', source: practice },
   'above-limit': { value: '1 %', says: 'how far above a declared limit a mean may read (no allowance for temperatures)', source: practice },

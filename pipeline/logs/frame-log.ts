@@ -27,12 +27,13 @@ export function frameLog(source: Source, layout: LogLayout, frames: FrameLayout)
   }
   const inSeconds = frames.unit.factor;
   const [firstLine, lastLine] = [lines[0]!, lines.at(-1)!];
+  const total = exactSum(durations, decimals).times(inSeconds);
+  const whole = total.toNumber();
   const give = (as: string, quantity: Quantity, samples: number): LogValue => {
     const [measure = '', part = ''] = as.split('/');
-    return { measure, part, phase: frames.phase, quantity, constant: false, firstLine, lastLine, samples, place: source.wholeLine(firstLine) };
+    return { measure, part, phase: frames.phase, quantity, constant: false, firstLine, lastLine, samples, lasted: { window: whole, phase: whole }, place: source.wholeLine(firstLine) };
   };
   const values: LogValue[] = [];
-  const total = exactSum(durations, decimals).times(inSeconds);
   if (frames.average) values.push(give(frames.average, rate(Exact.of(durations.length).over(total)), durations.length));
   for (const low of frames.lows) values.push(give(low.as, rate(lowRate(durations, decimals, inSeconds, low.definition)), durations.length));
   const traces: LogResult['traces'] = [];
@@ -42,7 +43,7 @@ export function frameLog(source: Source, layout: LogLayout, frames: FrameLayout)
     values.push(give(frames.each, { value: mean, unit: frames.unit, decimals: shownDecimals(mean, decimals, durations.length) }, durations.length));
     traces.push({ measure, part, unit: frames.unit, ...trace(durations, inSeconds.toNumber(), frames.phase) });
   }
-  return { value: { values, traces, lengths: new Map([[frames.phase, total.toNumber()]]) }, findings: [...findings, ...log.faults.list()] };
+  return { value: { values, traces }, findings: [...findings, ...log.faults.list()] };
 }
 
 /** Frames per second, kept to four decimals and shown with one: 96.2 fps. */

@@ -17,6 +17,8 @@ export interface LogValue {
   firstLine: number;
   lastLine: number;
   samples: number;
+  /** Seconds that the window lasts, and that its phase had lasted at the window's end; undefined for a constant. */
+  lasted?: { window: number; phase: number };
   place: Place;
 }
 
@@ -32,8 +34,6 @@ export interface LogTrace {
 export interface LogResult {
   values: LogValue[];
   traces: LogTrace[];
-  /** Seconds that each phase lasts, to compare the runs with one another. */
-  lengths: Map<string, number>;
 }
 
 export function sensorLog(source: Source, layout: LogLayout): Outcome<LogResult> {
@@ -60,13 +60,12 @@ export function sensorLog(source: Source, layout: LogLayout): Outcome<LogResult>
       const taken = takeOver(samples, w.rows, decimals, unit, column.take, step);
       if (!taken) continue;
       const [firstLine, lastLine] = [log.lines[w.rows[0]![0]]!, log.lines[w.rows.at(-1)![1] - 1]!];
-      values.push({ measure, part, phase: w.phase, ...taken, constant: false, firstLine, lastLine, place: source.wholeLine(firstLine) });
+      values.push({ measure, part, phase: w.phase, ...taken, constant: false, firstLine, lastLine, lasted: { window: w.end - w.start, phase: w.reached }, place: source.wholeLine(firstLine) });
     }
     traces.push({ measure, part, unit, times, values: Array.from(samples), windows: windows.map(({ phase, start, end }) => ({ phase, start, end })) });
   });
   tellGaps(log, windows, source);
-  const lengths = new Map(windows.map((w) => [w.phase, w.end - w.start]));
-  return { value: { values, traces, lengths }, findings: [...findings, ...log.faults.list()] };
+  return { value: { values, traces }, findings: [...findings, ...log.faults.list()] };
 }
 
 /** A stretch without samples inside a window: the mean then leaves out what happened there. */

@@ -10,6 +10,8 @@ export interface Window {
   end: number;
   /** Rows [from, to), in order. */
   rows: [from: number, to: number][];
+  /** How many seconds the phase (or the log) had lasted when the window ended: "last 60 s" of a run cut short is another minute. */
+  reached: number;
 }
 
 /** The windows to average over, in the order of the layout. */
@@ -99,11 +101,12 @@ function cutOut(log: ReadLog, layout: LogLayout, wanted: LogWindow, segments: Ma
     });
     if (a >= b) return undefined;
   }
-  return window(log, wanted.phase, [[a, b]]);
+  return window(log, wanted.phase, [[a, b]], log.times[from]!);
 }
 
-function window(log: ReadLog, phase: string, rows: [number, number][]): Window {
-  return { phase, rows, start: log.times[rows[0]![0]]!, end: log.times[rows.at(-1)![1] - 1]! };
+function window(log: ReadLog, phase: string, rows: [number, number][], since = log.times[rows[0]![0]]!): Window {
+  const end = log.times[rows.at(-1)![1] - 1]!;
+  return { phase, rows, start: log.times[rows[0]![0]]!, end, reached: end - since };
 }
 
 /** The median step between samples, in seconds. */

@@ -62,8 +62,11 @@ export interface Reading {
   place: Place;
   /** Set aside: kept and reported, never averaged. */
   aside?: { reason: string; place: Place };
-  /** The stretch of a log that it was averaged from; `trace` is empty where the log was not kept as one. */
-  log?: { trace: string; firstLine: number; lastLine: number; samples: number };
+  /**
+   * The stretch of a log that it was averaged from; `trace` is empty where the log was not kept as one. `lasted`: seconds of
+   * that stretch, and seconds that its phase had lasted at its end.
+   */
+  log?: { trace: string; firstLine: number; lastLine: number; samples: number; lasted?: { window: number; phase: number } };
 }
 
 /** One column of one log over time. Times in seconds from the log's start; a gap or an empty cell is NaN. */

@@ -29,7 +29,6 @@ export function readLogs(outline: Outline, given: Given): LogReadings {
   const { reader } = outline.ctx;
   const from = reader.findings.length;
   const result: LogReadings = { traces: [], sources: [], incomplete: false };
-  const lengths: { file: LogFile; phase: string; seconds: number; source: Source }[] = [];
   for (const file of logFiles(outline, given, result)) {
     const bytes = given.bytes(file.path, file.want);
     const decoded = bytes && decode(given.name(file.path), bytes, file.layout.encoding);
@@ -47,9 +46,7 @@ export function readLogs(outline: Outline, given: Given): LogReadings {
       continue;
     }
     take(outline, file, log.value, result);
-    for (const [phase, seconds] of log.value.lengths) lengths.push({ file, phase, seconds, source });
   }
-  shorterThanItsKin(outline, lengths);
   tellOnce(reader.findings, from);
   return result;
 }
@@ -80,7 +77,7 @@ function take(outline: Outline, file: LogFile, log: NonNullable<ReturnType<typeo
     if (same?.quantity.value.equals(v.quantity.value)) continue;
     readings.add({
       key, run: v.constant ? '' : run, quantity: v.quantity, constant: v.constant, place: v.place,
-      ...(!v.constant && { log: { trace: kept.has(id) ? id : '', firstLine: v.firstLine, lastLine: v.lastLine, samples: v.samples } }),
+      ...(!v.constant && { log: { trace: kept.has(id) ? id : '', firstLine: v.firstLine, lastLine: v.lastLine, samples: v.samples, ...(v.lasted && { lasted: v.lasted }) } }),
     });
   }
   for (const t of log.traces) {
@@ -140,22 +137,4 @@ function tellAmbiguous(outline: Outline, want: Want, path: string, ids: Partial<
 
 function fixed(scope: Partial<Record<Placeholder, { text: string }>> | undefined): Partial<Record<Placeholder, string>> {
   return Object.fromEntries(Object.entries(scope ?? {}).map(([k, w]) => [k, w.text]));
-}
-
-/** A phase that lasts less than four fifths of its longest sibling run: a log that stops halfway may end on a whole line. */
-function shorterThanItsKin(outline: Outline, lengths: { file: LogFile; phase: string; seconds: number; source: Source }[]): void {
-  for (const one of lengths) {
-    const { setup, setting, workload, layout } = one.file;
-    const kin = lengths.filter((o) => o.phase === one.phase && o.file.layout === layout && o.file.setup === setup && o.file.setting === setting && o.file.workload === workload);
-    const longest = kin.reduce((a, b) => (b.seconds > a.seconds ? b : a));
-    if (one.seconds >= 0.8 * longest.seconds) continue;
-    const { findings } = outline.ctx.reader;
-    if (findings.some((f) => (f.code === 'log-short' || f.code === 'log-cut-off') && f.place.file === one.source.file)) continue;
-    let last = one.source.text.length;
-    while (last > 0 && /\s/.test(one.source.text[last - 1]!)) last--;
-    findings.push({
-      code: 'log-short', severity: 'warning', place: one.source.wholeLine(one.source.place(last).line), subject: one.source.file,
-      message: `The phase ${one.phase} of run ${one.file.run} lasts ${Math.round(one.seconds)} s, that of run ${longest.file.run} ${Math.round(longest.seconds)} s; does the log stop halfway?`,
-    });
-  }
 }

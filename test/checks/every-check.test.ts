@@ -22,7 +22,7 @@ describe.each(checks.map((c) => [c.name, c] as const))('%s', (name, check) => {
   });
 
   test('finds what is marked in the wrong example, and no more', () => {
-    const marked = expected(check.wrong.record, 'data/example/episode.yaml').map(({ at }) => at);
+    const marked = expected(check.wrong.record, 'data/example/episode.yaml').flatMap(({ at, codes }) => (codes.length ? codes.map((c) => `data/example/${c.split('@')[1]}`) : [at]));
     const reports = run(check, check.wrong);
     expect(marked.length).toBeGreaterThan(0);
     expect([...new Set(reports.map((r) => `${r.place.file}:${r.place.line}`))].sort(), reports.map((r) => r.message).join('\n')).toEqual([...new Set(marked)].sort());

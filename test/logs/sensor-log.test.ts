@@ -192,10 +192,13 @@ describe('a bad log', () => {
     expect(findings[0]!.message).toContain('2 more files');
   });
 
-  test('a run much shorter than its kin', () => {
-    const log = (n: number) => `t,phase,c\n${rows(n, (i) => `${i},load,40`)}\n`;
-    const { findings } = readEpisode(record(plain, 'run{run}.csv'), { 'run1.csv': log(120), 'run2.csv': log(60), 'run3.csv': log(118) });
-    expect(findings.map((f) => `${spanOf(f)} ${f.code}`)).toEqual(['data/example/run2.csv:61:1-11 log-short']);
+  test('how long the phase had lasted at the end of its window is kept', () => {
+    const last = '{time: {column: t}, phases: {column: phase}, windows: {load: last 10 s}, columns: {c: temperature/core °C}}';
+    const log = (n: number) => `t,phase,c\n0,idle,30\n1,idle,30\n${rows(n, (i) => `${i + 2},load,40`)}\n`;
+    const { episode, findings } = readEpisode(record(last, 'run{run}.csv'), { 'run1.csv': log(60), 'run2.csv': log(30) });
+    expect(findings).toEqual([]);
+    expect(episode!.readings.filter((r) => r.key.endsWith('load')).map((r) => r.log!.lasted)).toEqual([{ window: 9, phase: 59 }, { window: 9, phase: 29 }]);
+    expect(episode!.readings.filter((r) => r.key.endsWith('idle')).map((r) => r.log!.lasted)).toEqual([{ window: 1, phase: 1 }, { window: 1, phase: 1 }]);
   });
 
   test('a column that is empty throughout gives a trace of gaps and no reading', () => {
