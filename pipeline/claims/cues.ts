@@ -45,7 +45,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   if (cue.overRoom && names.some((n) => n.to - n.from > 1 && n.meanings.some((x) => x.own && x.slots.length > 0) && low.slice(n.from, n.to - 1).some((w, k) => /^(?:over|above)$/.test(w) && /^(?:room|ambient|intake|air|the)$/.test(low[n.from + k + 1]!)))) cue.overRoom = false;
   cue.median = segment.includes('median') || (m.from > 0 && low.slice(Math.max(0, seg.from - 8), m.from).includes('median') && !low.slice(Math.max(0, seg.from - 8), m.from).some((w, k, all) => /^(?:is|was|climbs|rises|falls|sits)$/.test(w) && k < all.length - 3) && /^(?:is|was|of|at|to|:)$/.test(low[m.from - 1] ?? ''));
   cue.perWatt = hasPhrase(low.slice(m.to, Math.min(seg.to, m.to + 4)), wattPhrases);
-  cue.another = /^(?:another|further|additional)$/.test(low[m.from - 1] ?? '');
+  cue.another = /^(?:another|further|additional|extra)$/.test(low[m.from - 1] ?? '');
   cue.placed = placed(t, m);
   cue.doubtful = cue.placed && !m.unit && m.decimals === 0 && t[m.to]?.kind === 'word' && !following.has(t[m.to]!.low);
   if (m.type === 'superlative' || m.type === 'ordinal') {

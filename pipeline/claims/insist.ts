@@ -17,12 +17,18 @@ export function oneNamed(c: Context, index: number, x: Candidate): boolean {
   return differing.some((i) => spokenOf(c, index, i, x.subject!.at[i]!));
 }
 
-function spokenOf(c: Context, index: number, slot: number, value: string): boolean {
+function spokenOf(c: Context, index: number, slot: number, value: string, lately = 1): boolean {
   const own = c.hits.hits.filter((h) => h.slot === slot && h.baseOf < 0 && h.segment <= index);
   if (own.length) return own.some((h) => h.value === value);
   if (c.now.heading.some(([i, v]) => i === slot && v === value)) return true;
-  return c.now.topics[slot]![0] === value && c.now.together[slot] === 1 && c.now.ages[slot]! <= 1;
+  return c.now.topics[slot]![0] === value && c.now.together[slot] === 1 && c.now.ages[slot]! <= lately;
 }
+
+/** How much dearer a reading that fits still is a doubt. */
+const reach = 1.8;
+
+/** A topic that nothing else was named beside stays one. */
+const longAgo = 99;
 
 /** The plainest kinds, whose number can be told to be near. */
 const plain = new Set(['mean', 'constant', 'raw']);
@@ -37,11 +43,15 @@ export function insisted(c: Context, index: number, r: Reading): Reading {
   if (cue.op !== 'value' || significant(mention) + (mention.decimals > 0 ? 1 : 0) < 3 || !close(mention.value.toNumber(), x)) return r;
   const g = c.grid;
   const measure = x.subject.at[g.of.measure[0]!]!;
-  const varied = [...g.of.setup, ...g.of.setting, ...g.of.workload, ...g.of.part].filter((i) => (g.valuesWith.get(measure)?.[i]?.size ?? 0) > 1);
-  const near = c.hits.hits.filter((h) => h.baseOf < 0 && h.segment <= index && varied.includes(h.slot) && x.subject!.at[h.slot] === h.value && h.from >= segment.from);
-  const known = varied.every((i) => c.hits.paired.get(index)?.some((p) => p.slot === i && p.value === x.subject!.at[i]) || spokenOf(c, index, i, x.subject!.at[i]!));
-  if (!known || (!near.length && !x.term.kind.startsWith('median'))) return r;
-  if (r.ranked.some((o) => o.fits && o.candidate.cost <= x.cost + 0.5)) return r;
+  const varied = [...(x.term.kind === 'median' ? [] : g.of.setup), ...g.of.setting, ...g.of.workload, ...g.of.part].filter((i) => (g.valuesWith.get(measure)?.[i]?.size ?? 0) > 1);
+  const overAll = x.term.kind === 'median';
+  const near = c.hits.hits.filter((h) => h.baseOf < 0 && h.segment <= index && varied.includes(h.slot) && x.subject!.at[h.slot] === h.value && !c.hits.hits.some((o) => o.slot === h.slot && o.value !== h.value && o.from > h.from && o.from < mention.from));
+  const known = varied.every((i) => c.hits.paired.get(index)?.some((p) => p.slot === i && p.value === x.subject!.at[i]) || spokenOf(c, index, i, x.subject!.at[i]!, near.length || overAll ? longAgo : 1) || (g.slots[i]!.field === 'part' && c.now.together[i] === 1));
+  const pronoun = c.parsed.low.slice(segment.from, mention.from).some((w) => /^(?:it|it's|that's|they|this)$/.test(w));
+  if (!known || (!near.length && !pronoun && !overAll)) return r;
+  // What would be right for another thing is no doubt where the sentence names this one.
+  const excluded = (o: Candidate): boolean => near.some((h) => o.subject !== undefined && o.subject.at[h.slot] !== h.value && o.term.kind === x.term.kind);
+  if (r.ranked.some((o) => o.fits && o.candidate.cost <= x.cost + reach && !excluded(o.candidate))) return r;
   return { ...r, verdict: 'disagrees', chosen: x, why: x.why, insisted: true };
 }
 

@@ -21,21 +21,21 @@ function rightInstead(shadow: Context, index: number, found: readonly Candidate[
 /** "28 percent apart" between two shares that are 28 points apart. */
 export function percentForPoints(c: Context, index: number, d: Reading): Reading {
   const { cue } = c.parsed.said[index]!;
-  if (d.verdict === 'disagrees' || cue.op === 'share' || (d.verdict === 'agrees' && (d.chosen!.cost <= 0.15 || d.chosen!.kind === 'mean'))) return d;
+  if (cue.op === 'share' || (d.verdict === 'agrees' && (d.chosen!.cost <= 0.15 || d.chosen!.kind === 'mean'))) return d;
   const shadow = sayingInstead(c, index, 'points');
   const right = rightInstead(shadow, index, readPoints(shadow, index));
   if (!right || (d.verdict === 'agrees' && d.chosen!.cost <= right.cost + 0.1)) return d;
   const shares = right.term.args.every((a) => typeof a !== 'string');
   if (cue.op === 'value' && !shares) return d;
-  return { ...d, verdict: 'disagrees', chosen: right, why: 'percentage points are meant' };
+  return { ...d, verdict: 'disagrees', chosen: right, why: 'percentage points are meant', insisted: true };
 }
 
 /** "69 percentage points more water", where it is 69 percent more. */
 export function pointsForPercent(c: Context, index: number, d: Reading): Reading {
-  if (d.verdict === 'disagrees' || d.verdict === 'agrees') return d;
+  if (d.verdict === 'agrees') return d;
   const shadow = sayingInstead(c, index, '%');
   const low = c.parsed.low;
   const found = low[c.parsed.said[index]!.mention.to] === 'of' ? readShare(shadow, index) : readChange(shadow, index);
   const right = rightInstead(shadow, index, found);
-  return right ? { ...d, verdict: 'disagrees', chosen: right, why: 'percent is meant' } : d;
+  return right ? { ...d, verdict: 'disagrees', chosen: right, why: 'percent is meant', insisted: true } : d;
 }

@@ -104,7 +104,7 @@ function decideFigure(c: Context, index: number, out: Candidate[], range: boolea
     const found = readPercent(c, index);
     if (again) out.push(...readPercent(withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index));
     const restating = restatesChange(c, index);
-    if (restating && !again) return as(decide(m, found, { margin: 0.35, doubt: 0.35 }));
+    if (restating && !again) return as(decide(m, found.filter((x) => x.kind === 'percent_change'), { margin: 0.35, doubt: 0.35 }));
     return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { soft: (cue.op === 'value' && !again && !percentNamed(c, index)) || (cue.op === 'share' && !shareSure(c, index)), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
   }
   // "… 24 percent but the average only 19": the unit of the figure before.
