@@ -106,6 +106,8 @@ function shareCues(p: Parsed): void {
     if (p.low.slice(p.said[list[0]!]!.mention.to, p.said[list.at(-1)!]!.mention.from).includes('to')) continue;
     // "at 35.6, or 3.4 cooler than …": the second says the first another way.
     if (list.length === 2 && /^, or/.test(p.low.slice(p.said[list[0]!]!.mention.to, p.said[list[1]!]!.mention.from).slice(0, 2).join(' ')) && /^(?:at|is|to|was)$/.test(p.low[p.said[list[0]!]!.mention.from - 1] ?? '')) continue;
+    // "62.0, just 57 percent of the desktop's": a value, and what share of another it is.
+    if (list.length === 2 && p.low[p.said[list[0]!]!.mention.to] === ',' && p.said[list[1]!]!.cue.op === 'share' && !/^(?:and|or)$/.test(p.low[p.said[list[0]!]!.mention.to + 1] ?? '')) continue;
     const cues = list.map((i) => p.said[i]!.cue);
     const source = cues.at(-1)!.op === 'share' && cues[0]!.op !== 'share' && (cues[0]!.op === 'value' || cues[0]!.way === 'apart') ? cues.at(-1)! : cues[0]!.op === 'change' ? cues[0]! : cues.at(-1)!.op === 'change' && cues.at(-1)!.because && p.low.slice(p.said[list.at(-2)!]!.mention.to, p.said[list.at(-1)!]!.mention.from).some((w) => w === 'and' || w === 'or') ? cues.at(-1)! : cues.at(-1)!.op === 'share' ? cues.at(-1)! : undefined;
     if (!source) continue;

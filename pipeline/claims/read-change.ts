@@ -20,6 +20,13 @@ export function readChange(c: Context, index: number): Candidate[] {
     cells.sort((a, b) => a.cost - b.cost);
   }
   const words = baseWords(c, index);
+  // "goes from 74.6 in the one to 68.2, so it clocks 45 megahertz higher": the second is spoken of.
+  const [departs, arrives] = c.now.pair && c.now.pair !== c.before.pair && !words.any ? c.now.pair.map((k) => c.grid.byKey.get(k)) : [];
+  if (departs && arrives) {
+    const turns = sameCellExcept(c.grid, departs, arrives).filter((i) => !c.hits.hits.some((h) => h.slot === i && h.segment === index));
+    for (const x of cells) if (turns.some((i) => x.cell.at[i] === departs.at[i])) x.cost += 0.9;
+    cells.sort((a, b) => a.cost - b.cost);
+  }
   const out: Candidate[] = [];
   const way = cue.way;
   for (const { cell, cost } of cells) {

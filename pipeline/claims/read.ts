@@ -263,7 +263,7 @@ export function withMention(c: Context, index: number, mention: Mention): Contex
 
 /** The unit of the figure before, in this sentence or as the last thing said. */
 function lastUnit(c: Context, index: number): Unit | undefined {
-  for (let i = index - 1; i >= 0; i--) { const u = c.parsed.said[i]!.mention.unit; if (u) return u; }
+  for (let i = index - 1; i >= 0; i--) { const u = c.parsed.said[i]!.named ? undefined : c.parsed.said[i]!.mention.unit; if (u) return u; }
   return undefined;
 }
 

@@ -27,7 +27,7 @@ const rows: [Role, boolean, string][] = [
   ['target', true, 'target|targets|goal|setpoint|set point'],
   ['target', false, 'ask for|asked for|asks for|aim|aimed|set to|held at|turned down until|asking for'],
   ['rated', true, 'rated|rating|on the label|label|nominal|nameplate|on the box|advertised|promised|promises|claims|claimed|spec|data sheet|datasheet|on paper|sticker|on the sticker|box says|says on the box|on the packaging|brochure|maker says|manufacturer says'],
-  ['idle', true, 'idle|idles|idled|idling|at rest|doing nothing|standby|at the desktop|on the desktop'],
+  ['idle', true, 'idle|idles|idled|idling|at rest|doing nothing|doing absolutely nothing|does nothing|doing nothing at all|sitting there|sat there|standby|at the desktop|on the desktop'],
   ['load', true, 'under load|loaded|at load|under full load|in load'],
   ['start', true, 'opens|opened|started with|starts with|started from|to begin with|to start with|at the start|in the beginning|at the beginning|started out|starts out|starts at|started at|starting point|initially|opening|from the start|began|begins'],
   ['end', true, 'at the end|in the end|in the long run|by the end|ends up|ended up|ends at|finishes|finished|ends on'],

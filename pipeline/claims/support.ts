@@ -9,6 +9,7 @@
 import { changeVerbs, comparatives, phraseAt } from '../script/index.js';
 import { isFact } from '../facts/index.js';
 import { fit } from './decide.js';
+import { fits } from './fit.js';
 import { baseWords } from './bases.js';
 import type { Candidate, Context } from './context.js';
 import type { Cell } from './grid.js';
@@ -16,7 +17,7 @@ import { firstCell } from './terms.js';
 
 /** Why an alarm lacks support; undefined where it stands. */
 export function unsupported(c: Context, index: number, x: Candidate, ranked: readonly { candidate: Candidate }[]): string | undefined {
-  if (x.kind === 'rank' || x.kind === 'count') return undefined;
+  if (x.kind === 'rank' || x.kind === 'count' || /the record gives it in/.test(x.why)) return undefined;
   if (!anythingNamed(c, x)) return 'nothing of the record was named';
   if (x.subject?.fixed && x.kind === 'constant' && !roleSaid(c, x.subject)) return 'a limit, target or rating would have to be named';
   if (openSubject(c, index, x, ranked)) return 'the words leave open what it speaks of';
@@ -53,12 +54,23 @@ function kindSaid(c: Context, index: number, x: Candidate): boolean {
   const of = at[measure]!;
   const dims = g.measureUnits.get(of);
   if (cue.of?.some((d) => dims?.has(d))) return true;
+  // "19.6 and 19.8 decibels, … the empty room with its 18.4": a bare figure goes on in the unit said last.
+  const last = c.parsed.said.slice(0, index).reverse().find((s) => s.mention.unit && !s.named)?.mention.unit;
+  if (!m.unit && last && last.id !== '%' && m.type === 'cardinal' && !dims?.has(last.dimension) && !(last.dimension.startsWith('temperature') && (dims?.has('temperature') || dims?.has('temperature-difference'))) && !ofOneSize(c, index, of) && !c.hits.hits.some((h) => h.segment === index && (h.slot === measure || (g.of.part.includes(h.slot) && onlyWith(c, h, of))))) return false;
+  const previous = c.done[index - 1]?.subject;
+  if (m.unit?.id === '%' && x.kind !== 'mean' && previous && previous.at[measure] !== of && !c.hits.hits.some((h) => h.segment === index && h.baseOf < 0 && (h.slot === measure || g.of.part.includes(h.slot)) && h.value === at[h.slot])) return false;
+  if (cue.op === 'ratio' && !c.hits.hits.some((h) => h.segment <= index && (h.slot === measure || g.of.part.includes(h.slot)) && h.value === at[h.slot]) && c.now.said[0] && firstCell(g, c.now.said[0])?.at[measure] !== of) return false;
   const own = [measure, ...g.of.part];
   if (c.hits.hits.some((h) => h.segment <= index && own.includes(h.slot) && h.value === at[h.slot])) return true;
   if (c.hits.dimensions.some((d) => d.segment <= index && d.dimension.some((y) => dims?.has(y)))) return true;
   if (c.done.slice(0, index).some((d) => d?.subject?.at[measure] === of)) return true;
   const lately = c.now.said.some((t) => firstCell(g, t)?.at[measure] === of);
   return lately || (c.now.topics[measure]![0] === of && c.before.ages[measure]! <= 3) || (!m.unit && ofOneSize(c, index, of));
+}
+
+/** A part that no other measure has. */
+function onlyWith(c: Context, h: { slot: number; value: string }, of: string): boolean {
+  return [...c.grid.valuesWith].every(([m, slots]) => slots[h.slot]!.has(h.value) === (m === of));
 }
 
 /** "17,520": nothing else in the record is of that size. */
@@ -80,16 +92,37 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (plain && !mention.unit && low.slice(Math.max(0, mention.from - 9), mention.from).some((w) => /^(?:multipl(?:y|ies|ied)|divide[sd]?)$/.test(w)) && low[mention.from - 1] === 'by') return 'it speaks of a multiple';
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
   if (cue.op === 'ratio' && ofChanges(c, index) && x.term.args.every((a) => typeof a === 'string')) return 'it speaks of a multiple of changes';
-  const best = c.parsed.said.some((s, k) => k !== index && s.mention.superlative && s.mention.from >= segment.from && s.mention.from < mention.from);
-  const named = c.hits.hits.some((h) => h.segment === index && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field));
+  if (plain && low.slice(mention.to, mention.to + 8).includes('worth')) return 'it speaks of what a change is worth';
+  if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
+  if (follows(c, index) && !fits(mention, x.fact, { size: true })) return 'it follows from the two figures said before';
+  if ((cue.op === 'ratio' || cue.op === 'share') && pointsBack(c, index) && !(c.done[index - 1] && !fit(c.parsed.said[index - 1]!.mention, c.done[index - 1]!) ? [] : c.now.said).slice(0, 2).some((t) => x.subject && firstCell(c.grid, t) === x.subject)) return 'it speaks of what was said last';
+  const best = c.parsed.said.some((s, k) => k < index && s.mention.superlative && low[s.mention.from - 1] === 'the' && (s.mention.from >= segment.from || (k === index - 1 && mention.from - s.mention.to <= 2)));
+  const named = c.hits.hits.some((h) => h.segment === index && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value));
   return best && !named ? 'it speaks of whichever is the extreme' : undefined;
+}
+
+const beside = /\b(?:at|near|under|below|above|over|to|from|against|of|reaching|touching) (?:its|the|my|our|their)\b/;
+
+/** "81 percent against 83, and for two points …": right by what was just said; if anything is wrong, it is one of those. */
+function follows(c: Context, index: number): boolean {
+  const { mention: m, cue } = c.parsed.said[index]!;
+  const [b, a] = [c.parsed.said[index - 1]?.mention, c.parsed.said[index - 2]?.mention];
+  if (!a || !b || a.type !== 'cardinal' || b.type !== 'cardinal' || (cue.op !== 'change' && cue.op !== 'points')) return false;
+  if ((m.unit?.id === '%') || (m.unit?.id === 'points' && (b.unit ?? a.unit)?.id !== '%')) return false;
+  return a.value.minus(b.value).abs().equals(m.value.abs());
+}
+
+/** "…, and that's more than a third of it". */
+function pointsBack(c: Context, index: number): boolean {
+  const { mention, segment } = c.parsed.said[index]!;
+  return c.parsed.low.slice(Math.max(segment.from, mention.from - 6), mention.from).some((w) => /^(?:that's|that|which|it's)$/.test(w));
 }
 
 /** "gives up twice as much as", "does three times as much for": a multiple of changes, which need not be found among plain values. */
 export function ofChanges(c: Context, index: number): boolean {
   const { segment, mention } = c.parsed.said[index]!;
   const { low } = c.parsed;
-  if (low.slice(mention.to, mention.to + 4).join(' ').startsWith('as much for')) return true;
+  if (/^as much (?:for|off|from|out|to|in|on)\b/.test(low.slice(mention.to, mention.to + 3).join(' '))) return true;
   const does = low.slice(segment.from, mention.from).some((w) => /^(?:do|does|did)$/.test(w)) && /\bas much\b/.test(low.slice(mention.to, mention.to + 3).join(' '));
   return does || Array.from({ length: mention.from - segment.from }, (_, k) => segment.from + k).some((k) => { const p = phraseAt(changeVerbs, low, k); return p !== undefined && p.value !== 'apart'; });
 }
