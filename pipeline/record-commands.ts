@@ -59,8 +59,8 @@ interface Import {
 
 async function writeNew(id: string, { data, print, ...given }: New): Promise<number> {
   if (!/^[\p{L}\p{N}][\p{L}\p{N}._-]*$/u.test(id)) throw new UsageError(`"${id}" cannot name an episode: letters, digits, ".", "-" and "_", a letter or digit first.`);
-  if (given.date !== undefined && !/^\d{4}-\d\d-\d\d$/.test(given.date)) throw new UsageError(`"${given.date}" is no day; a day is written like 2026-03-14.`);
-  const { newRecord } = await import('./records/index.js');
+  const { isDay, newRecord } = await import('./records/index.js');
+  if (given.date !== undefined && !isDay(given.date)) throw new UsageError(`"${given.date}" is no day; a day is written like 2026-03-14.`);
   const text = newRecord({ ...given, title: given.title ?? id.replace(/[-_.]+/g, ' ').replace(/^\p{Ll}/u, (c) => c.toUpperCase()) });
   const path = join(data, id, recordName);
   if (print) process.stdout.write(text);

@@ -35,10 +35,15 @@ function pairs(kind: 'setups' | 'settings' | 'workloads' | 'measures' | 'parts' 
   return all.flatMap((b, j) => all.slice(0, j).flatMap((a) => {
     const said = a.spoken.find((s) => b.spoken.some((t) => t.toLowerCase() === s.toLowerCase()));
     const why = alike(a.id, b.id) ? `"${b.id}" and "${a.id}" are nearly the same id`
-      : said !== undefined ? `${b.name} and ${a.name} are both spoken "${said}"`
-      : alike(a.name, b.name) ? `"${b.name}" and "${a.name}" are nearly the same name` : undefined;
+      : said !== undefined ? `${told(b)} and ${told(a)} are both spoken "${said}"`
+      : alike(a.name, b.name) ? `${told(b, '"')} and ${told(a, '"')} are nearly the same name` : undefined;
     return why ? [{ place: b.place, subject: b.id, said: b.id, recorded: a.id, message: `${kind}: ${why}`, related: [{ place: a.place, label: a.name }] }] : [];
   }));
+}
+
+/** The name with its id, as two that are alike may have one name. */
+function told({ id, name }: Named, quote = ''): string {
+  return name === id ? `${quote}${name}${quote}` : `${quote}${name}${quote} (${id})`;
 }
 
 /** Digits and single letters tell things apart on purpose (limit-80 and limit-90, card A and card B). */

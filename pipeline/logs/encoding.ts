@@ -63,18 +63,32 @@ function badUtf8(file: string, bytes: Uint8Array): Outcome<Source> {
     if (decodesUpTo(bytes, middle + 1)) low = middle + 1;
     else high = middle;
   }
-  const before = new Source(file, new TextDecoder('utf-8').decode(bytes.subarray(0, low)).replace(/\uFFFD+$/, ''));
+  const at = leadOf(bytes, low);
+  const before = new Source(file, new TextDecoder('utf-8').decode(bytes.subarray(0, at)));
   const place = before.place(before.text.length);
-  const byte = bytes[low]?.toString(16).padStart(2, '0').toUpperCase() ?? 'end';
+  const byte = bytes[at]!.toString(16).padStart(2, '0').toUpperCase();
+  const letter = fromWindows1252(bytes.subarray(at, at + 1));
+  const isTable = !/\.(ya?ml|md|markdown)$/i.test(file);
   return {
     value: undefined,
     findings: [{
       code: 'text-encoding', severity: 'error', place: { ...place, endColumn: place.column + 1 }, said: byte,
       message: low === bytes.length
         ? 'The file ends in the middle of a UTF-8 character'
-        : `Byte ${byte} is not UTF-8; save the file as UTF-8, or for a log or table say encoding: windows-1252 (or the one it has)`,
+        : `Byte ${byte} is not UTF-8${/\p{L}|\p{S}|\p{P}/u.test(letter) ? ` (in Windows-1252 it is "${letter}")` : ''}; save the file as UTF-8${isTable ? ', or where the record names it say encoding: windows-1252 (or the one it has)' : ''}`,
     }],
   };
+}
+
+/** The decoder stumbles over the byte that should have gone on with a character; at fault is the one that began it. */
+function leadOf(bytes: Uint8Array, stumble: number): number {
+  for (let i = stumble - 1; i >= 0 && i >= stumble - 3; i--) {
+    if (bytes[i]! < 0x80) break;
+    if (bytes[i]! < 0xc0) continue;
+    const length = bytes[i]! >= 0xf0 ? 4 : bytes[i]! >= 0xe0 ? 3 : 2;
+    return length > stumble - i ? i : Math.min(stumble, bytes.length - 1);
+  }
+  return Math.min(stumble, bytes.length - 1);
 }
 
 /** A prefix that only breaks off inside a character still counts as good: the stream may go on. */

@@ -78,7 +78,7 @@ export function readLog(source: Source, layout: LogLayout): { value: ReadLog | u
       code: 'log-column', severity: 'error', place: name.place, said: name.name, subject: source.file,
       message: headings
         ? `${source.file} has no column "${name.name}"; ${near ? `did you mean "${near}"?` : `it has ${headings.map((h) => `"${h}"`).slice(0, 12).join(', ')}${headings.length > 12 ? ' …' : ''}`}`
-        : `${source.file} has ${width} columns and, by its layout, no headings; "${name.name}" is no number from 1 to ${width}`,
+        : `${source.file} has ${count(width, 'column')} and, by its layout, no headings; "${name.name}" is no number from 1 to ${width}`,
       ...(near && { suggest: near }),
       ...(headings && { related: [{ place: source.wholeLine(source.place(0).line + layout.skip), label: 'its headings' }] }),
     });
@@ -101,7 +101,7 @@ export function readLog(source: Source, layout: LogLayout): { value: ReadLog | u
     }
     if (ragged) {
       const r = ragged;
-      faults.add('ragged', 'log-ragged', 'error', () => source.wholeLine(r.line), `this line has ${r.cells} cells, the log has ${width} columns`);
+      faults.add('ragged', 'log-ragged', 'error', () => source.wholeLine(r.line), `this line has ${count(r.cells, 'cell')}, the log has ${count(width, 'column')}`);
       ragged = undefined;
     }
     if (under < layout.under) {
@@ -161,7 +161,7 @@ export function readLog(source: Source, layout: LogLayout): { value: ReadLog | u
 
   if (ragged) {
     const r = ragged;
-    faults.add('cut', 'log-cut-off', 'error', () => source.wholeLine(r.line), `the log breaks off here: the last line has ${r.cells} cells of ${width}`);
+    faults.add('cut', 'log-cut-off', 'error', () => source.wholeLine(r.line), `the log breaks off here: the last line has ${count(r.cells, 'cell')} of ${width}`);
   }
   if (missingColumns.length) return { value: undefined, findings: missingColumns };
   if (width < 0) faults.add('empty', 'log-empty', 'error', () => source.place(0), 'the log is empty');
@@ -180,6 +180,10 @@ export function readLog(source: Source, layout: LogLayout): { value: ReadLog | u
     columns: stores.map((s) => ({ values: s.numbers.done(), decimals: s.decimals, empty: s.filled === 0, bad: s.bad })),
   };
   return { value, findings: samples === 0 ? faults.list() : [] };
+}
+
+function count(n: number, noun: string): string {
+  return `${n} ${noun}${n === 1 ? '' : 's'}`;
 }
 
 function badCell(faults: Faults, i: number, text: string, at: ColumnName, place: () => Place, decimalComma: boolean): void {

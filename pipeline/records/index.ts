@@ -11,3 +11,4 @@ export { recordSchema } from './schema.js';
 export { type NewRecord, newRecord } from './new-record.js';
 export { importFile } from './import-file.js';
 export type { ImportScope } from './import-log.js';
+export { isDay } from './plain-shapes.js';

@@ -23,7 +23,7 @@ export function newRecord({ title, setups = ['Open bench'], settings = ['Stock']
   #   frame_rate/average: {load: 96.1 96.4 96.3 fps}
   #   noise/card: {load: 36.4 36.5 36.3 dB(A)}
 `));
-  return `# yaml-language-server: $schema=../../templates/episode.schema.json
+  return `# An editor completes the fields by the schema that "figureproof schema" prints.
 # Take away the "# " in front of what you need. Each value is written once, here; everything else is computed from it.
 title: ${quoted(title)}
 ${date ? `date: ${date}` : '# date: 2026-03-14'}

@@ -47,7 +47,7 @@ function dayFault(t: string): string | undefined {
 }
 
 /** A day of the calendar, ISO 8601. */
-function isDay(t: string): boolean {
+export function isDay(t: string): boolean {
   const m = /^(\d{4})-(\d\d)-(\d\d)$/.exec(t);
   if (!m) return false;
   const [y, month, day] = [Number(m[1]), Number(m[2]), Number(m[3])];

@@ -28,6 +28,11 @@ test.each(['../out', 'a/b', '.hidden', '', '-x '])('%j names no episode', (id) =
   expect(fs.readdirSync(folder)).toEqual([]);
 });
 
+test.each(['2026-02-30', '2026-13-01', '14.3.2026', 'today'])('%s is no day', (date) => {
+  const { status, stderr } = run(scratch(), ['new', 'x', '--date', date]);
+  expect([status, stderr]).toEqual([exitCodes.usage.code, expect.stringContaining('is no day')]);
+});
+
 const tidy = 'setup,setting,workload,measure,part,phase,run,value,unit\nopen-bench,stock,test-scene,temperature,core,load,1,61,degC\n';
 const log = `elapsed_s,stage,core_temp_c,power_w\n${Array.from({ length: 40 }, (_, i) => `${i},${i < 20 ? 'idle' : 'load'},${i < 20 ? 35 : 60},${i < 20 ? 12 : 200}`).join('\n')}\n`;
 

@@ -22,3 +22,7 @@ test('with its comments taken away it is a record with values', () => {
   expect(episode!.readings.filter((r) => !r.constant).length).toBe(3 * 2 * 6 * 3);
   expect(episode!.stated.map((s) => s.operands)).toEqual([['open-bench/stock/test-scene/temperature/core/load', 'open-bench/stock//temperature/core/idle']]);
 });
+
+test('it names no file that may not be there', () => {
+  expect(newRecord(options)).not.toMatch(/\$schema|\.\.\//);
+});
