@@ -229,7 +229,8 @@ function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number, above: num
     }
     return list;
   };
-  // One more, for what constants may cost less at the end.
+  // What constants may cost less at the end.
+  const slack = g.holders.size ? 1 : 0;
   let most = limit;
   const walk = (branch: Branch, depth: number, cost: number, floor: readonly number[] | undefined): void => {
     if (out.length > 600) return;
@@ -237,7 +238,7 @@ function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number, above: num
       if (!branch.cell) return;
       const own = cost + (branch.cell.fixed ? constantCost(g, e, branch.cell) : 0);
       out.push({ cell: branch.cell, cost: own });
-      most = Math.min(most, own + above + 1);
+      most = Math.min(most, own + above + slack);
       return;
     }
     const i = order[depth]!;
@@ -249,14 +250,14 @@ function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number, above: num
       if (cost + c <= most) walk(next, depth + 1, cost + c, floor ?? leastFor(value));
     };
     const slot = e[i]!;
-    if (slot.rest === Infinity && slot.named && slot.costs.size === 1) {
-      // Where the words name the value there is nothing else to look at.
-      for (const value of slot.costs.keys()) { const next = branch.next.get(value); if (next) step(value, next); }
-      const open = branch.next.get('');
-      if (open && !slot.costs.has('')) step('', open);
-      return;
-    }
-    for (const [value, next] of branch.next) step(value, next);
+    // The values that the words or the sentences before give first: they are the cheap ones, and bound what else is looked at.
+    for (const value of slot.costs.keys()) { const next = branch.next.get(value); if (next) step(value, next); }
+    const open = slot.costs.has('') ? undefined : branch.next.get('');
+    if (open) step('', open);
+    const below = floor?.[i] ?? 0;
+    const others = g.holders.size && g.slots[i]!.field === 'setup' ? Math.min(0.3, slot.rest) : slot.rest;
+    if (others === Infinity || cost + others - (below === Infinity ? 0 : below) > most) return;
+    for (const [value, next] of branch.next) if (value !== '' && !slot.costs.has(value)) step(value, next);
   };
   walk(g.tree, 0, 0, undefined);
   return out.sort((a, b) => a.cost - b.cost || a.cell.index - b.cell.index);
