@@ -1,4 +1,4 @@
-// The colours of every picture and page: grey-blues for everything, one warm highlight for what matters.
+// The colours of every picture and page: blues and near-whites for everything, one warm highlight for what matters.
 
 /** sRGB hex. On the panel over white footage text keeps 4.5:1 and bars 3:1 (test/theme/colours.test.ts). */
 export const colours = {
@@ -6,9 +6,9 @@ export const colours = {
   text: '#f4f7fa',
   quiet: '#c2ccd8',
   /** Bars and lines that are there to be compared with. */
-  muted: '#7d8ea3',
-  /** The second of two series. */
-  plain: '#b9c9dc',
+  muted: '#5f87b8',
+  /** The second of two series: so much lighter than the first that a small screen or a grey print tells them apart. */
+  plain: '#c4d6ea',
   /** The one thing to look at. */
   highlight: '#ffb53d',
   rule: '#46566a',

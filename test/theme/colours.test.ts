@@ -68,4 +68,9 @@ describe('colour vision', () => {
       expect(apart(x!, y!)).toBeGreaterThan(a === 'plain' && b === 'text' ? 10 : 15);
     }
   });
+
+  // 2:1 is seen at a glance where colours blend, on a small screen or in grey; common practice, no published source.
+  test('two series differ by lightness too', () => {
+    expect(contrast(colours.muted, colours.plain)).toBeGreaterThanOrEqual(2.4);
+  });
 });
