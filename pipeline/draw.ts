@@ -38,6 +38,9 @@ export function planPictures(facts: Facts): Promise<Plan> {
   return plan;
 }
 
+/** What is wrong with a text and not with one picture: said once, of the first picture that shows it. */
+const ofText: ReadonlySet<string> = new Set(['label-too-long', 'missing-glyph']);
+
 /** What the record asks for, or, where it asks for nothing, what suits it. All that can be wrong with a picture is found here. */
 async function makePlan(facts: Facts): Promise<Plan> {
   const [charts, graphics] = await Promise.all([import('./charts/index.js'), import('./graphics/index.js')]);
@@ -54,7 +57,7 @@ async function makePlan(facts: Facts): Promise<Plan> {
     const { value, findings } = chart ? charts.prepareChart(request, facts) : graphics.prepareGraphic(request, facts, template);
     // What was planned without being asked for and has nothing to show is simply left out.
     if (!value && asked.length === 0 && findings.every((f) => f.code === 'picture-empty')) continue;
-    plan.findings.push(...findings);
+    plan.findings.push(...findings.filter((f) => !ofText.has(f.code) || !plan.findings.some((g) => g.code === f.code && g.subject === f.subject)));
     if (value) plan.pictures.push({ stem: `${String(plan.pictures.length + 1).padStart(digits, '0')}-${value.name}`, prepared: value, chart });
   }
   return plan;

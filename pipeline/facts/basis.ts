@@ -2,6 +2,9 @@
 import { showNumber } from '../quantities/index.js';
 import type { Fact } from './fact.js';
 import { type Facts, isFact } from './facts.js';
+import { isMeasured } from './measured.js';
+import { nameOf } from './naming.js';
+import { splitKey } from '../records/index.js';
 
 export interface Basis {
   /** "mean of 3 runs", "one run each"; empty where nothing was averaged. */
@@ -15,8 +18,9 @@ export interface Basis {
 
 export function basisOf(facts: Facts, shown: readonly Fact[]): Basis {
   const used: string[] = [];
-  const keys = [...new Set(shown.flatMap((f) => f.keys))].filter((k) => facts.readings(k).some((r) => !r.constant));
-  const counts = keys.map((k) => facts.derive('count', [k], 'runs')).filter(isFact).sort((a, b) => a.value.compare(b.value));
+  const keys = [...new Set(shown.flatMap((f) => f.keys))].filter((k) => isMeasured(facts, k));
+  const quoted = keys.filter((k) => facts.isQuoted(k));
+  const counts = keys.filter((k) => !facts.isQuoted(k)).map((k) => facts.derive('count', [k], 'runs')).filter(isFact).sort((a, b) => a.value.compare(b.value));
   const few = counts[0];
   const many = counts.at(-1);
   let count = '';
@@ -38,5 +42,16 @@ export function basisOf(facts: Facts, shown: readonly Fact[]): Basis {
       room = same ? `room ${high.shown}` : `room ${showNumber(low.value, low.decimals)} to ${high.shown}`;
     } else room = 'room temperature not recorded';
   }
-  return { runs, count, room, facts: used };
+  const from = quoted.length === 0 ? '' : quoted.length === keys.length ? 'from an earlier episode' : `${quotedName(facts, keys, quoted)} from an earlier episode`;
+  return { runs: [runs, from].filter(Boolean).join(' · '), count, room, facts: used };
+}
+
+/** "Old paste" where a setup or a setting holds the quoted ones and no other. */
+function quotedName(facts: Facts, all: readonly string[], quoted: readonly string[]): string {
+  const own = all.filter((k) => !quoted.includes(k)).map((k) => splitKey(k)!);
+  for (const field of ['setup', 'setting'] as const) {
+    const ids = [...new Set(quoted.map((k) => splitKey(k)![field]))];
+    if (ids.length === 1 && ids[0] && own.every((p) => p[field] !== ids[0])) return nameOf(facts.about, field, ids[0]);
+  }
+  return 'in part';
 }

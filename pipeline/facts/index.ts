@@ -10,6 +10,7 @@ export { type RoundingRule, roundingRules } from './rounding.js';
 export { betterWords, factName, nameOf, phaseNote, placeOfName, quantityName } from './naming.js';
 export { type Basis, basisOf } from './basis.js';
 export { isIdle, roomParts } from './neighbours.js';
+export { isMeasured } from './measured.js';
 export { inOrderOfNames } from './order.js';
 // What a renderer needs of the record reaches it through this room.
 export { constantPhases, writeReadings, type Key, type KeyField, type KeyParts, keyFields, makeKey, splitKey, withFields } from '../records/index.js';

@@ -11,8 +11,9 @@ export function nameOf(about: About, field: KeyField, id: string): string {
   return about[lists[field]].get(id)?.name ?? id;
 }
 
-/** Where the longest name within a text stands in the record: what has to be changed when the text is too long. */
+/** Where the title, or else the longest name within a text, stands in the record: what has to be changed when the text is too long. */
 export function placeOfName(about: About, text: string): Place | undefined {
+  if (text && text === about.title) return about.texts.find((t) => t.role === 'title')?.place;
   const all = Object.values(lists).flatMap((list) => [...about[list].values()]).filter((n) => n.name && text.includes(n.name));
   return all.sort((a, b) => b.name.length - a.name.length)[0]?.place;
 }

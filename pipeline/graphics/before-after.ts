@@ -53,7 +53,7 @@ export const beforeAfter: Graphic = {
     const middle = baseline - (capHeight * value.size) / 2 + shift;
     return {
       title, panel, lines,
-      alt: `${title}. ${names[0]}: ${before.shown}. ${names[1]}: ${after.shown}. ${names[2]}: ${signed(change, change.shown)}. ${footText}.`,
+      alt: `${title}. ${names[0]}: ${before.shown}. ${names[1]}: ${after.shown}. ${names[2]}: ${signed(change, change.shown)}. ${sentence(footText)}.`,
       facts: [before.id, after.id, change.id, ...basis.facts],
       table: { head: names, rows: [shown.map((s) => s.whole)] },
       model: {

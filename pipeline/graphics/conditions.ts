@@ -1,5 +1,5 @@
 // The circumstances of the test, on one card.
-import { basisOf, type Facts, isFact, splitKey } from '../facts/index.js';
+import { basisOf, type Facts, isFact, isMeasured, splitKey } from '../facts/index.js';
 import { content, type Line, lineHeight, measure, space, type TextStyle, type, wrap } from '../theme/index.js';
 import { fullWidth, gaps, lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
@@ -49,7 +49,7 @@ function entries(facts: Facts, own: string | undefined): { rows: { label: string
     return { rows: rows.length ? rows : [{ label: '', text: own }], used: [] };
   }
   const { about } = facts;
-  const keys = facts.keys().filter((k) => facts.readings(k).some((r) => !r.constant));
+  const keys = facts.keys().filter((k) => isMeasured(facts, k));
   const shown = keys.map((k) => facts.value(k)).filter(isFact);
   const basis = basisOf(facts, shown);
   const counted: string[] = [];

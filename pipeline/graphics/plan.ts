@@ -1,5 +1,5 @@
 // Which graphics suit an episode whose record asks for none.
-import { type Fact, type Facts, isFact, type Key, type PictureRequest, roomParts, splitKey, withFields } from '../facts/index.js';
+import { type Fact, type Facts, isFact, isMeasured, type Key, type PictureRequest, roomParts, splitKey, withFields } from '../facts/index.js';
 import { mostRows } from '../theme/index.js';
 
 /** A title, the conditions, and up to four figures of the first measures. */
@@ -15,8 +15,8 @@ export function planGraphics(facts: Facts): PictureRequest[] {
   const idle = facts.idleOf(key);
   const rise = idle && facts.derive('rise', [key, idle]);
   if (rise && isFact(rise)) ask({ kind: 'figure', name: 'figure-rise', facts: [rise.id] });
-  const otherSetups = facts.sameBut(key, 'setup').filter((k) => measured(facts, k));
-  const otherSettings = facts.sameBut(key, 'setting').filter((k) => measured(facts, k));
+  const otherSetups = facts.sameBut(key, 'setup').filter((k) => isMeasured(facts, k));
+  const otherSettings = facts.sameBut(key, 'setting').filter((k) => isMeasured(facts, k));
   if (otherSetups.length === 1) {
     const difference = facts.derive('difference', [otherSetups[0]!, key]);
     if (isFact(difference)) ask({ kind: 'before-after', name: 'between-setups', facts: [difference.id] });
@@ -48,7 +48,7 @@ function measures(facts: Facts): { key: Key; fact: Fact }[] {
   return [...about.measures.values()].filter((m) => m.better !== 'neither').flatMap((m) => {
     const keys = facts.keys().filter((k) => {
       const p = splitKey(k)!;
-      return p.measure === m.id && p.phase !== '' && p.phase !== 'idle' && !roomParts.includes(p.part) && measured(facts, k);
+      return p.measure === m.id && p.phase !== '' && p.phase !== 'idle' && !roomParts.includes(p.part) && isMeasured(facts, k);
     }).map((key) => ({ key, rank: rank(key) }));
     const first = keys.sort((a, b) => a.rank.reduce((sum, r, i) => sum || r - b.rank[i]!, 0))[0];
     const fact = first && facts.value(first.key);
@@ -59,8 +59,4 @@ function measures(facts: Facts): { key: Key; fact: Fact }[] {
 /** Percents of temperatures and of levels mean nothing. */
 function hasRatios(fact: Fact): boolean {
   return !['temperature', 'sound-level'].includes(fact.unit.dimension);
-}
-
-function measured(facts: Facts, key: Key): boolean {
-  return facts.readings(key).some((r) => !r.constant);
 }

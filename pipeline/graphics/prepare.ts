@@ -1,7 +1,7 @@
 // From a request to a graphic that is ready to be drawn: all that can be wrong with it is found here, without drawing.
 import { type Facts, type PictureRequest, placeOfName } from '../facts/index.js';
 import type { Finding, Outcome } from '../places/index.js';
-import { box, canonical, insets, measure, outline, panel, type Prepared, renumberIds, safeArea, sheet, unshown } from '../theme/index.js';
+import { box, brief, canonical, insets, measure, outline, panel, type Prepared, renumberIds, safeArea, sheet, unshown } from '../theme/index.js';
 import { Composer } from './compose.js';
 import { graphics } from './kinds.js';
 import { fill } from './template.js';
@@ -12,7 +12,7 @@ export function prepareGraphic(request: PictureRequest, facts: Facts, templates:
   const findings: Finding[] = [];
   const complain = (code: string, message: string, subject: string = request.name): undefined => {
     const named = code === 'label-too-long' || code === 'missing-glyph' ? placeOfName(facts.about, subject) : undefined;
-    findings.push({ code, severity: 'error', place: named ?? request.place, message, subject });
+    if (!findings.some((f) => f.code === code && f.message === message)) findings.push({ code, severity: 'error', place: named ?? request.place, message, subject });
   };
   const graphic = graphics.find((g) => g.kind === request.kind);
   if (!graphic) {
@@ -29,7 +29,7 @@ export function prepareGraphic(request: PictureRequest, facts: Facts, templates:
     const width = measure(line.text, line.style);
     const left = line.anchor === 'end' ? line.x - width : line.anchor === 'middle' ? line.x - width / 2 : line.x;
     if (composer.misfits.length === 0 && (left < safe.x - 12 || left + width > safe.x + safe.width || line.y > safe.y + safe.height || line.y - line.style.size < safe.y - 20)) {
-      complain('label-too-long', `"${line.text}" does not fit into picture "${request.name}"; shorten what it shows`, line.text);
+      complain('label-too-long', `"${brief(line.text)}" does not fit into picture "${request.name}"; shorten what it shows`, line.text);
     }
   }
   if (findings.some((f) => f.severity === 'error')) return { value: undefined, findings };

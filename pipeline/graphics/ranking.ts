@@ -1,5 +1,5 @@
 // A ranked list at the right, so that the left of the footage stays free.
-import { basisOf, type Fact, factName, type Facts, isFact, type Key, nameOf, phaseNote, type PictureRequest, splitKey } from '../facts/index.js';
+import { basisOf, type Fact, factName, type Facts, isFact, isMeasured, type Key, nameOf, phaseNote, type PictureRequest, splitKey } from '../facts/index.js';
 import { capHeight, content, type Line, measure, mostRows, panel as fullPanel, space, type } from '../theme/index.js';
 import { showNumber } from '../quantities/index.js';
 import { type Composer, gaps, padding } from './compose.js';
@@ -61,7 +61,7 @@ export const ranking: Graphic = {
     return {
       title, lines: moved,
       panel: { x: x - padding.side, y, width: width + 2 * padding.side, height },
-      alt: `${title}${unit ? ` in ${unit}` : ''}. ${named.map((r) => `${r.place ? `${r.place.shown}: ` : ''}${r.name}, ${r.fact.shown}`).join('; ')}. ${footText}.`,
+      alt: `${title}${unit ? ` in ${unit}` : ''}. ${named.map((r) => `${r.place ? `${r.place.shown}: ` : ''}${r.name}, ${r.fact.shown}`).join('; ')}.${footText ? ` ${sentence(footText)}.` : ''}`,
       facts: [...named.flatMap((r) => [r.fact.id, ...(r.place ? [r.place.id] : [])]), ...basis.facts],
       table: { head: ['Place', '', title], rows: named.map((r) => [r.place?.shown ?? '', r.name, r.fact.shown]) },
       model: { lines: moved, bars: bars.map((b) => ({ ...b, y: b.y + shift })) },
@@ -99,7 +99,7 @@ function rowsOf(request: PictureRequest, facts: Facts, sheet: Composer): Ranked[
 function matching(request: PictureRequest, facts: Facts): Key[] {
   return facts.keys().filter((key) => {
     const p = splitKey(key)!;
-    return facts.readings(key).some((r) => !r.constant) && p.measure === request.measure && p.phase === (request.phase ?? 'load')
+    return isMeasured(facts, key) && p.measure === request.measure && p.phase === (request.phase ?? 'load')
       && (request.part === undefined || p.part === request.part) && (request.workload === undefined || p.workload === request.workload)
       && (!request.setups || request.setups.includes(p.setup)) && (!request.settings || request.settings.includes(p.setting));
   });

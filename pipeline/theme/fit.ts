@@ -53,7 +53,7 @@ export function unshown(text: string): Misfit | undefined {
   const missing = missingGlyphs(text);
   if (missing.length === 0) return undefined;
   const list = missing.slice(0, 5).map((c) => `${/\p{C}|\p{Z}/u.test(c) ? '' : `${c} `}(U+${c.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')})`);
-  return { code: 'missing-glyph', text, message: `pictures cannot show ${list.join(', ')}${missing.length > 5 ? ' and others' : ''} in "${printable(text)}": the bundled typeface has no shape for ${missing.length === 1 ? 'it' : 'them'}` };
+  return { code: 'missing-glyph', text, message: `pictures cannot show ${list.join(', ')}${missing.length > 5 ? ' and others' : ''} in "${brief(text)}": the bundled typeface has no shape for ${missing.length === 1 ? 'it' : 'them'}` };
 }
 
 function greedy(pieces: readonly string[], joint: string, style: TextStyle, width: number): string[] | undefined {
@@ -71,11 +71,12 @@ function tooLong(text: string, style: TextStyle, width: number, most: number): M
   const needed = Math.ceil(measure(text, style));
   return {
     code: 'label-too-long', text,
-    message: `"${printable(text)}" is ${needed} px wide at size ${style.size}, and there is room for ${Math.floor(width)} px${most > 1 ? ` on each of ${most} lines` : ''}; shorten it`,
+    message: `"${brief(text)}" is ${needed} px wide at size ${style.size}, and there is room for ${Math.floor(width)} px${most > 1 ? ` on each of ${most} lines` : ''}; shorten it`,
   };
 }
 
-function printable(text: string): string {
+/** A text as a message names it: fit to be printed, and cut where nobody would read on. */
+export function brief(text: string): string {
   const plain = text.replace(/\p{C}/gu, '·');
-  return plain.length > 90 ? `${plain.slice(0, 89)}…` : plain;
+  return plain.length > 60 ? `${plain.slice(0, 59)}…` : plain;
 }

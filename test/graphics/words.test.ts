@@ -84,6 +84,21 @@ describe('what cannot be shown', () => {
   });
 });
 
+test('a title that is too long is placed where the title stands, and is said once and not in full', () => {
+  const title = `Alder ${'and so on '.repeat(30)}`;
+  const at = { ...place, line: 3 };
+  const episode = sample({ title, setups: { a: 'Alder' }, settings: {}, measures: {}, parts: {}, readings: {} });
+  const { findings } = prepareGraphic({ kind: 'chapter', name: 'title', place }, new Facts({ ...episode, texts: [{ role: 'title', text: title, place: at }] }), template);
+  expect(findings.map((f) => f.code)).toEqual(['label-too-long']);
+  expect(findings[0]!.place).toBe(at);
+  expect(findings[0]!.message.length).toBeLessThan(200);
+});
+
+test('in the words of a picture every sentence begins with a capital', () => {
+  const facts = pumpFacts();
+  for (const p of planGraphics(facts).filter((r) => r.kind !== 'chapter')) expect(prepareGraphic(p, facts, template).value!.alt).not.toMatch(/[.] \p{Ll}/u);
+});
+
 test('names with markup are shown as they are', async () => {
   const facts = new Facts(sample({
     setups: { a: '<b>"R&D"</b> {{x}}', b: 'Birch' }, settings: { s: 'Stock' }, measures: { power: ['Power', 'lower'] }, parts: { board: 'Board' },
@@ -105,4 +120,18 @@ describe('planned where the record asks for none', () => {
     const facts = pumpFacts();
     for (const p of planGraphics(facts)) for (const id of p.facts ?? []) expect(id).not.toMatch(/^percent.*noise/);
   });
+});
+
+test('before and after, the one quoted from an earlier episode', async () => {
+  const episode = sample({
+    setups: { old: 'Old paste', fresh: 'Fresh paste' }, settings: { s: 'Stock' }, measures: { temperature: ['Temperature', 'lower'] }, parts: { core: 'Core', room: 'Room' },
+    readings: { 'old/s/scene/temperature/core/load': '66 °C!', 'fresh/s/scene/temperature/core/load': '62 62 62 °C', 'old/s/scene/temperature/room/load': '20.5 °C!', 'fresh/s/scene/temperature/room/load': '21.5 °C' },
+  });
+  const quotes = ['core', 'room'].map((part) => ({ episode: 'earlier', fact: `mean:bench/s/scene/temperature/${part}/load`, as: `old/s/scene/temperature/${part}/load`, place }));
+  const facts = new Facts({ ...episode, quotes });
+  const request = planGraphics(facts).find((p) => p.kind === 'before-after')!;
+  const words = await wordsOf(request, facts);
+  expect(words).toEqual(expect.arrayContaining(['Old paste', '66', 'Fresh paste', '62', 'Difference', '−4']));
+  expect(words.join(' ')).toContain('Old paste from an earlier episode');
+  expect(words.join(' ')).toContain('room 20.5 to 21.5 °C');
 });
