@@ -33,13 +33,17 @@ export function widestTick({ at }: Ticks): number {
   return Math.max(...at.map((t) => measure(t.text, tickStyle)));
 }
 
-/** Vertical grid lines with their figures below. `x` is the shared encoding of the scale. */
-export function acrossLayers({ at }: Ticks, x: Spec, height: number, unit = ''): Spec[] {
-  const values = at.map((t, i) => ({ at: t.value, text: unit && i === at.length - 1 ? `${t.text}\u202f${unit}` : t.text }));
+/** Below a plot: figures, and the name of the scale under them. */
+export const below = { figures: 64, named: 64 + 54 } as const;
+
+/** Vertical grid lines with their figures below, and under those what they are figures of. `x` is the shared encoding of the scale. */
+export function acrossLayers({ at }: Ticks, x: Spec, height: number, name?: { text: string; width: number }): Spec[] {
+  const values = at.map((t) => ({ at: t.value, text: t.text }));
   const place = { ...x, field: 'at' };
   return [
     { data: { values }, mark: { type: 'rule', stroke: colours.rule, strokeWidth: 2 }, encoding: { x: place, y: { value: 0 }, y2: { value: height } } },
     { data: { values }, mark: { ...tickMark, align: 'center' }, encoding: { x: place, y: { value: height + 40 }, text: { field: 'text' } } },
+    ...(name ? [{ data: { values: [{ text: name.text }] }, mark: { ...tickMark, align: 'center' }, encoding: { x: { value: Math.round(name.width / 2) }, y: { value: height + 40 + below.named - below.figures }, text: { field: 'text' } } }] : []),
   ];
 }
 

@@ -28,7 +28,7 @@ export const barsIdleLoad: Chart = {
     const unit = unitSymbol(measured);
     const heading = {
       title: request.title ?? `${quantityName(facts.about, chosen.measure, chosen.part)}, ${idleName.toLowerCase()} and ${loadName.toLowerCase()}`,
-      subtitle: subtitle(facts, chosen.measure, unit, commonName(facts, shown[0]!.row, chosen.by)),
+      subtitle: subtitle(facts, chosen, unit, commonName(facts, shown[0]!.row, chosen.by)),
       legend: [{ label: idleName, colour: 'muted' as const }, { label: loadName, colour: 'plain' as const }, ...(winner.fact ? [{ label: 'Best', colour: 'highlight' as const }] : [])],
       foot: notes.text,
     };

@@ -1,23 +1,23 @@
 // Bars of one phase: settings in groups of setups (or the other way round), from a true zero.
-import { type Facts, type KeyField, nameOf, phaseNote, quantityName } from '../facts/index.js';
+import { factName, type Facts, type KeyField, nameOf, phaseNote, quantityName } from '../facts/index.js';
 import type { Colour } from '../theme/index.js';
 import { barSpec } from './bar-spec.js';
-import type { Chart } from './chart.js';
+import type { Chart, ChartRequest, Workbench } from './chart.js';
 import { best, tiedNote } from './overlap.js';
-import { commonName, type Row, rowName, select, type Selection } from './rows.js';
+import { commonName, type Row, rowName, select, selectFacts, type Selection } from './rows.js';
 import { figure, foot, subtitle, unitSymbol } from './words.js';
 
 const tones: Colour[] = ['muted', 'plain', 'text'];
 
 export const bars: Chart = {
   kind: 'bars',
-  says: 'grouped bars, setup by setting, at one phase',
+  says: 'grouped bars, setup by setting, at one phase (a measure, or `facts`)',
   rows(request, facts) {
-    const chosen = select(request, facts);
+    const chosen = chosenBy(request, facts);
     return chosen ? new Set(chosen.rows.map((r) => groupOf(r, layers(chosen).group))).size : 1;
   },
   sketch(request, facts, work) {
-    const chosen = select(request, facts, work);
+    const chosen = chosenBy(request, facts, work);
     if (!chosen) return undefined;
     const { group, series } = layers(chosen);
     const seriesIds = series ? [...new Set(chosen.rows.map((r) => r.parts[series]))] : [''];
@@ -29,8 +29,8 @@ export const bars: Chart = {
     const winner = series || !chosen.comparable ? {} : best(facts, chosen.measure, chosen.rows.map((r) => r.fact));
     const notes = foot(facts, shown.map((r) => r.fact), winner.tied ? [tiedNote] : []);
     const heading = {
-      title: request.title ?? quantityName(facts.about, chosen.measure, chosen.part) + phaseNote(facts, chosen),
-      subtitle: subtitle(facts, chosen.measure, unitSymbol(chosen.rows.map((r) => r.fact)), commonName(facts, chosen.rows[0]!, chosen.by)),
+      title: request.title ?? (request.facts ? factName(facts.about, chosen.rows[0]!.fact) : quantityName(facts.about, chosen.measure, chosen.part) + phaseNote(facts, chosen)),
+      subtitle: subtitle(facts, chosen, unitSymbol(chosen.rows.map((r) => r.fact)), commonName(facts, chosen.rows[0]!, chosen.by)),
       legend: series ? seriesIds.map((id, i) => ({ label: nameOf(facts.about, series, id), colour: tones[i]! })) : [],
       foot: notes.text,
     };
@@ -58,6 +58,10 @@ export const bars: Chart = {
     };
   },
 };
+
+function chosenBy(request: ChartRequest, facts: Facts, work: Pick<Workbench, 'complain'> = { complain: () => undefined }): Selection | undefined {
+  return request.facts ? selectFacts(request, facts, work) : select(request, facts, work);
+}
 
 /** With two fields that differ, the one with fewer values stands inside the groups. */
 function layers({ by, rows }: Selection): { group?: KeyField; series?: KeyField } {

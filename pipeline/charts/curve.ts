@@ -2,7 +2,7 @@
 import { nearest } from '../places/index.js';
 import { show, showNumber } from '../quantities/index.js';
 import { colours, measure, space } from '../theme/index.js';
-import { acrossLayers, ticks, upLayers, widestTick } from './axis.js';
+import { acrossLayers, below, ticks, upLayers, widestTick } from './axis.js';
 import type { Chart } from './chart.js';
 import { baseSpec, type Spec } from './spec.js';
 
@@ -30,7 +30,7 @@ export const curve: Chart = {
     const up = ticks(Math.min(0, ...ys), Math.max(...ys), 5);
     const across = ticks(Math.min(...xs), Math.max(...xs), 5);
     const left = widestTick(up) + 28;
-    const plot = { x: Math.round(body.x + left), y: Math.round(body.y + 24), width: Math.round(body.width - left - space.large * 1.5), height: Math.round(body.height - 24 - 64) };
+    const plot = { x: Math.round(body.x + left), y: Math.round(body.y + 24), width: Math.round(body.width - left - space.large * 1.5), height: Math.round(body.height - 24 - below.named) };
     const at = (value: number, [low, high]: [number, number], size: number): number => ((value - low) / (high - low)) * size;
     const style = { size: 48, weight: 700, tabular: true } as const;
     const labels = points.map((p, i) => {
@@ -60,7 +60,7 @@ export const curve: Chart = {
         ...baseSpec(plot),
         data: { values: data },
         layer: [
-          ...acrossLayers(across, x, plot.height, chosen.against.unit.symbol),
+          ...acrossLayers(across, x, plot.height, { text: `${chosen.against.label} in ${chosen.against.unit.symbol}`, width: plot.width }),
           ...upLayers(up, y, plot.width),
           { mark: { type: 'line', stroke: colours.plain, strokeWidth: 6 }, encoding: { x: { ...x, field: 'x' }, y: { ...y, field: 'y' } } },
           { mark: { type: 'point', shape: 'circle', filled: true, size: 700, fill: colours.plain, stroke: colours.panel, strokeWidth: 4, opacity: 1 }, encoding: { x: { ...x, field: 'x' }, y: { ...y, field: 'y' } } },

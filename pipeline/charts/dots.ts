@@ -25,7 +25,7 @@ export const dots: Chart = {
     const notes = foot(facts, shown.map((r) => r.fact), scale.domain[0] > 0 ? ['scale not from zero'] : []);
     const heading = {
       title: request.title ?? `${quantityName(facts.about, chosen.measure, chosen.part)}${phaseNote(facts, chosen)}, run by run`,
-      subtitle: subtitle(facts, chosen.measure, unitSymbol(chosen.rows.map((r) => r.fact)), commonName(facts, shown[0]!, chosen.by)),
+      subtitle: subtitle(facts, chosen, unitSymbol(chosen.rows.map((r) => r.fact)), commonName(facts, shown[0]!, chosen.by)),
       legend: [{ label: 'one run', colour: 'plain' as const, shape: 'dot' as const }, { label: 'mean', colour: 'text' as const, shape: 'tick' as const }],
       foot: notes.text,
     };

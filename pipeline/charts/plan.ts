@@ -1,56 +1,107 @@
 // Which charts suit an episode whose record asks for none, and how a chart with too many rows is split.
-import { type Fact, type Facts, isFact, type Key, type KeyParts, roomParts, splitKey, withFields } from '../facts/index.js';
+import { type Fact, type Facts, isFact, isMeasured, type Key, type KeyParts, roomParts, splitKey, withFields } from '../facts/index.js';
 import { mostRows } from '../theme/index.js';
+import { changingLogs } from './changes.js';
 import type { ChartRequest } from './chart.js';
 import { charts } from './kinds.js';
 import { best } from './overlap.js';
+import { prepareChart } from './prepare.js';
 import { select } from './rows.js';
 
-/** About as many as an episode can show. */
-const most = 12;
+/** As many as an episode can show beside its graphics. */
+const most = 10;
 /** Second parts of a measure, and measures without a better end, only fill up to this. */
 const enough = 7;
+/** More setups than this are a round-up. */
+const few = 3;
 
-/** What suits the record, the most telling first. */
+/** What suits the record: for each measure with a better end, in the order of the record, what stands side by side; then the rest, the most telling first. */
 export function planCharts(facts: Facts): ChartRequest[] {
   const { about } = facts;
   const pairs = measuredPairs(facts);
-  const lists = { main: [] as ChartRequest[], also: [] as ChartRequest[], spare: [] as ChartRequest[], kept: [] as ChartRequest[] };
-  const ask = (list: ChartRequest[], request: Omit<ChartRequest, 'place'>): void => {
-    list.push({ ...request, name: kebab(request.name), place: about.place });
-  };
+  const leads: Asked[][] = [];
+  const also: Asked[] = [];
+  const last: Asked[] = [];
+  const spare: Asked[] = [];
   const seen = new Set<string>();
-  let idleShown = false;
-  for (const { measure, part, shape } of pairs) {
-    const main = !seen.has(measure) && about.measures.get(measure)?.better !== 'neither';
-    const list = main ? lists.main : lists.spare;
-    const grid = shape.setups.length > 1 && shape.settings.length > 1;
-    const base = { measure, part, ...(grid && shape.workloads.length > 1 && { workload: shape.workloads[0]! }) };
-    const roundup = grid && shape.setups.length > 3;
-    const atFirst = grid ? { settings: [shape.settings[0]!] } : {};
-    const overRoom = shape.idle ? [] : overRoomOf(facts, base, atFirst);
-    if (shape.idle && main && !idleShown) {
-      idleShown = true;
-      for (const setup of grid ? shape.setups.slice(0, 2) : [undefined]) ask(list, { kind: 'bars-idle-load', name: `${measure}-${part}-idle-load ${setup ?? ''}`, ...base, ...(setup && { setups: [setup] }) });
-    } else if (overRoom.length > 1) ask(list, { kind: 'ranked', name: `${measure}-${part}-over-room`, facts: overRoom });
-    else if (grid && Math.min(shape.setups.length, shape.settings.length) <= 3) {
-      if (roundup && seen.size === 0) ask(list, { kind: 'ranked', name: `${measure}-${part}-ranked ${shape.settings[0]!}`, ...base, ...atFirst });
-      ask(list, { kind: 'bars', name: `${measure}-${part}`, ...base });
-    } else ask(list, { kind: main && shape.rows > 1 && (grid || shape.setups.length > 1 || shape.settings.length > 1) ? 'ranked' : 'bars', name: `${measure}-${part}`, ...base, ...atFirst });
-    if (shape.limited && main) ask(lists.also, { kind: 'share-of-limit', name: `${measure}-${part}-share`, ...base, ...(grid ? { setups: [shape.setups[0]!] } : {}) });
-    if (roundup && seen.size === 0) perPrice(facts, base, atFirst).forEach((r) => ask(lists.also, r));
-    seen.add(measure);
+  for (const pair of pairs) {
+    const main = !seen.has(pair.measure) && about.measures.get(pair.measure)?.better !== 'neither' && pair.shape.rows > 1;
+    if (!main) {
+      spare.push(side(facts, pair, false), ...plainly(pair));
+      continue;
+    }
+    spare.push(...plainly(pair));
+    leads.push([side(facts, pair, pair.shape.idle && !leads.flat().some(isIdleLoad)), ...afterwards(pair, leads)]);
+    if (leads.length === 1 && isRoundup(pair)) also.push(...perPrice(facts, baseOf(pair), atFirst(pair)));
+    if (pair.shape.limited) last.push({ kind: 'share-of-limit', name: `${pair.measure}-${pair.part}-share`, ...baseOf(pair), ...(isGrid(pair) && { setups: [pair.shape.setups[0]!] }) });
+    if (!pair.shape.idle && !isRoundup(pair)) last.push(...overRoom(facts, pair));
+    seen.add(pair.measure);
   }
-  const [trace, ...traces] = tracesOf(facts);
-  for (const request of [...(trace ? [trace] : []), ...perWatt(facts), ...forPower(pairs), ...traces]) ask(lists.also, request);
-  for (const request of widest(facts, pairs)) ask(lists.kept, request);
-  for (const c of about.curves.slice(0, 2)) ask(lists.kept, { kind: 'curve', name: `curve ${c.id}`, text: c.id });
-  const room = most - lists.kept.length;
-  const also = lists.also.slice(0, Math.max(4, room - lists.main.length));
-  const main = lists.main.slice(0, room - also.length);
-  const chosen = [...main, ...also, ...lists.spare.slice(0, Math.max(0, enough - main.length - also.length)), ...lists.kept];
+  const [trace, ...traces] = changingLogs(facts, 2).map((t): Asked => ({ kind: 'trace', name: `${t.measure}-${t.part}-over-time ${t.setup} ${t.setting} ${t.workload}`, measure: t.measure, part: t.part, setups: [t.setup], settings: [t.setting], workload: t.workload }));
+  also.push(...(trace ? [trace] : []), ...forPower(facts, pairs), ...widest(facts, pairs), ...perWatt(facts), ...last, ...traces);
+  const curves = about.curves.slice(0, 2).map((c): Asked => ({ kind: 'curve', name: `curve ${c.id}`, text: c.id }));
+  const room = most - curves.length;
+  const main = leads.flat().slice(0, room - Math.min(also.length, 2));
+  const rest = also.slice(0, room - main.length);
+  const asked = [...main, ...rest, ...spare.slice(0, Math.max(0, enough - main.length - rest.length)), ...curves];
   const names = new Set<string>();
-  return chosen.flatMap((r) => splitRows(r, facts)).filter((r) => !names.has(r.name) && names.add(r.name));
+  return asked.map((r): ChartRequest => ({ ...r, name: kebab(r.name), place: about.place })).flatMap((r) => splitRows(r, facts)).filter((r) => !names.has(r.name) && names.add(r.name));
+}
+
+type Asked = Omit<ChartRequest, 'place'>;
+
+const isIdleLoad = (r: Asked): boolean => r.kind === 'bars-idle-load';
+
+/** Setups and settings both differ. */
+function isGrid({ shape }: Pair): boolean {
+  return shape.setups.length > 1 && shape.settings.length > 1;
+}
+
+function isRoundup(pair: Pair): boolean {
+  return isGrid(pair) && pair.shape.setups.length > few;
+}
+
+function baseOf(pair: Pair): { measure: string; part: string; workload?: string } {
+  const { measure, part, shape } = pair;
+  return { measure, part, ...(isGrid(pair) && shape.workloads.length > 1 && { workload: shape.workloads[0]! }) };
+}
+
+function atFirst(pair: Pair): { settings?: string[] } {
+  return isGrid(pair) ? { settings: [pair.shape.settings[0]!] } : {};
+}
+
+/** A measure as one picture that puts side by side what was compared. */
+function side(facts: Facts, pair: Pair, idle: boolean): Asked {
+  const { measure, part, shape } = pair;
+  const base = baseOf(pair);
+  if (isGrid(pair)) {
+    if (isRoundup(pair) && !shape.idle) {
+      const [over] = overRoom(facts, pair);
+      if (over) return over;
+    }
+    return Math.min(shape.setups.length, shape.settings.length) <= few ? { kind: 'bars', name: `${measure}-${part}`, ...base } : { kind: 'ranked', name: `${measure}-${part}`, ...base, ...atFirst(pair) };
+  }
+  if (idle) return { kind: 'bars-idle-load', name: `${measure}-${part}-idle-load`, ...base };
+  const [over] = shape.idle ? [] : overRoom(facts, pair);
+  if (over) return over;
+  const compared = shape.setups.length > 1 || shape.settings.length > 1;
+  return { kind: compared && shape.rows > 1 ? 'ranked' : 'bars', name: `${measure}-${part}`, ...base };
+}
+
+/** The same without the room taken off. */
+function plainly(pair: Pair): Asked[] {
+  const { measure, part, shape } = pair;
+  return shape.warm && !isGrid(pair) && shape.rows > 1 ? [{ kind: 'ranked', name: `${measure}-${part}`, ...baseOf(pair) }] : [];
+}
+
+/** What follows a first picture of many bars: idle and load of each setup, once in an episode; a round-up in order. */
+function afterwards(pair: Pair, leads: Asked[][]): Asked[] {
+  if (!isGrid(pair)) return [];
+  const { measure, part, shape } = pair;
+  const base = baseOf(pair);
+  const ranked: Asked[] = isRoundup(pair) && leads.length === 0 ? [{ kind: 'ranked', name: `${measure}-${part}-ranked ${shape.settings[0]!}`, ...base, ...atFirst(pair) }] : [];
+  const idle = shape.idle && !leads.flat().some(isIdleLoad) ? shape.setups.slice(0, 2) : [];
+  return [...ranked, ...idle.map((setup): Asked => ({ kind: 'bars-idle-load', name: `${measure}-${part}-idle-load ${setup}`, ...base, setups: [setup] }))];
 }
 
 /** The request itself, or as many parts as its rows need, as even as can be. */
@@ -65,7 +116,7 @@ export function splitRows(request: ChartRequest, facts: Facts): ChartRequest[] {
 interface Pair {
   measure: string;
   part: string;
-  shape: { setups: string[]; settings: string[]; workloads: string[]; rows: number; idle: boolean; limited: boolean };
+  shape: { setups: string[]; settings: string[]; workloads: string[]; rows: number; idle: boolean; limited: boolean; warm: boolean };
 }
 
 /** Measure and part pairs with readings under load, in the order of the record, those with a better end first. */
@@ -74,7 +125,7 @@ function measuredPairs(facts: Facts): Pair[] {
   const groups = new Map<string, { key: Key; parts: KeyParts }[]>();
   for (const key of facts.keys()) {
     const parts = splitKey(key)!;
-    if (!parts.phase || parts.phase === 'idle' || roomParts.includes(parts.part) || facts.readings(key).every((r) => r.constant)) continue;
+    if (!parts.phase || parts.phase === 'idle' || roomParts.includes(parts.part) || !isMeasured(facts, key)) continue;
     const id = `${parts.measure}/${parts.part}`;
     groups.set(id, [...(groups.get(id) ?? []), { key, parts }]);
   }
@@ -89,6 +140,7 @@ function measuredPairs(facts: Facts): Pair[] {
       measure, part,
       shape: {
         setups: of('setup'), settings: of('setting'), workloads: of('workload'), rows: rows.length,
+        warm: rows[0]?.fact.unit.dimension === 'temperature',
         idle: rows.length > 0 && rows.every((r) => facts.idleOf(r.key) !== undefined),
         limited: rows.length > 0 && rows.every((r) => sameUnit(facts, r.key, facts.constantFor(r.key, 'limit'))),
       },
@@ -104,42 +156,37 @@ function sameUnit(facts: Facts, a: Key, b: Key | undefined): boolean {
   return isFact(x) && isFact(y) && x.unit.id === y.unit.id;
 }
 
-/** A log chart of each of the first two things logged, of the first measure that has logs, in the order of the record. */
-function tracesOf(facts: Facts): Asked[] {
-  const { setups, settings, workloads } = facts.about;
-  const place = (t: { setup: string; setting: string; workload: string }): number[] => [[...setups.keys()].indexOf(t.setup), [...settings.keys()].indexOf(t.setting), [...workloads.keys()].indexOf(t.workload)];
-  const first = [...facts.about.measures.keys()].map((m) => facts.traces.find((t) => t.measure === m)).find((t) => t !== undefined);
-  if (!first) return [];
-  const things = new Map(facts.traces.filter((t) => t.measure === first.measure && t.part === first.part).map((t) => [`${t.setup} ${t.setting} ${t.workload}`, t]));
-  const ordered = [...things].sort(([, a], [, b]) => place(a).reduce((sum, x, i) => sum || x - place(b)[i]!, 0));
-  return ordered.slice(0, 2).map(([id, t]) => ({ kind: 'trace', name: `${t.measure}-${t.part}-over-time ${id}`, measure: t.measure, part: t.part, setups: [t.setup], settings: [t.setting], workload: t.workload }));
-}
-
-type Asked = Omit<ChartRequest, 'place'>;
-
-/** Frames per watt of the first setup (or of every setup at the first setting), where both were read. */
+/** Frames per watt of all that was compared in the first workload, where both were read. */
 function perWatt(facts: Facts): Asked[] {
-  const [rate, power] = ['frame_rate', 'power'].map((m) => facts.keys().map((k) => splitKey(k)!).find((p) => p.measure === m && p.phase !== '' && p.phase !== 'idle'));
+  const [rate, power] = ['frame_rate', 'power'].map((m) => facts.keys().filter((k) => isMeasured(facts, k)).map((k) => splitKey(k)!).find((p) => p.measure === m && p.phase !== '' && p.phase !== 'idle'));
   if (!rate || !power) return [];
   const chosen = select({ kind: '', name: '', measure: rate.measure, part: rate.part, phase: rate.phase, place: facts.about.place }, facts);
-  const first = chosen?.rows[0];
-  if (!first) return [];
-  const vary = (['setting', 'setup'] as const).find((f) => chosen.by.includes(f));
-  if (!vary) return [];
-  const ids = chosen.rows
-    .filter((r) => (['setup', 'setting', 'workload'] as const).every((f) => f === vary || r.parts[f] === first.parts[f]))
-    .map((r) => facts.derive('per_watt', [r.key, withFields(r.key, { measure: power.measure, part: power.part })]))
-    .filter(isFact).map((f) => f.id);
-  return ids.length > 1 ? [{ kind: 'ranked', name: 'frames-per-watt', facts: ids }] : [];
+  const rows = chosen?.rows.filter((r) => r.parts.workload === chosen.rows[0]!.parts.workload) ?? [];
+  const made = rows.map((r) => ({ ...r, per: facts.derive('per_watt', [r.key, withFields(r.key, { measure: power.measure, part: power.part })]) })).filter((r) => isFact(r.per));
+  return sideBySide('frames-per-watt', made.map(({ parts, per }) => ({ parts, id: (per as Fact).id })));
 }
 
-/** Frame rate against power, where settings trade one for the other. */
-function forPower(pairs: Pair[]): Asked[] {
+/** Derived facts side by side: in groups where setups and settings both differ, else in order. */
+function sideBySide(name: string, made: readonly { parts: KeyParts; id: string }[]): Asked[] {
+  const count = (field: 'setup' | 'setting'): number => new Set(made.map((m) => m.parts[field])).size;
+  const [setups, settings] = [count('setup'), count('setting')];
+  if (setups < 2 && settings < 2) return [];
+  const grid = setups > 1 && settings > 1;
+  const facts = (list: typeof made): string[] => list.map((m) => m.id);
+  if (!grid) return [{ kind: 'ranked', name, facts: facts(made) }];
+  if (Math.min(setups, settings) <= few) return [{ kind: 'bars', name, facts: facts(made) }];
+  return [{ kind: 'ranked', name, facts: facts(made.filter((m) => m.parts.setting === made[0]!.parts.setting)) }];
+}
+
+/** Frame rate against power, where settings trade one for the other: of every setup where there is room, else of the first. */
+function forPower(facts: Facts, pairs: Pair[]): Asked[] {
   const rate = pairs.find((p) => p.measure === 'frame_rate');
   const power = pairs.find((p) => p.measure === 'power');
   if (!rate || !power || rate.shape.settings.length < 3) return [];
   const { measure, part, shape } = rate;
-  return [{ kind: 'tradeoff', name: 'frames-against-power', measure, part, text: `power/${power.part}`, setups: [shape.setups[0]!], ...(shape.workloads.length > 1 && { workload: shape.workloads[0]! }) }];
+  const whole: Asked = { kind: 'tradeoff', name: 'frames-against-power', measure, part, text: `power/${power.part}`, ...(shape.workloads.length > 1 && { workload: shape.workloads[0]! }) };
+  const fits = prepareChart({ ...whole, place: facts.about.place }, facts).findings.length === 0;
+  return [fits ? whole : { ...whole, setups: [shape.setups[0]!] }];
 }
 
 /** The first measure for the money, where every setup has a price and more is better. */
@@ -151,11 +198,15 @@ function perPrice(facts: Facts, base: { measure: string; part: string }, only: {
 }
 
 /** Temperatures over their rooms, which have a true zero, where every room is known. */
-function overRoomOf(facts: Facts, base: { measure: string; part: string }, only: { settings?: string[] }): string[] {
-  const rows = select({ kind: '', name: '', ...base, ...only, place: facts.about.place }, facts)?.rows ?? [];
+function overRoom(facts: Facts, pair: Pair): Asked[] {
+  const rows = select({ kind: '', name: '', ...baseOf(pair), place: facts.about.place }, facts)?.rows ?? [];
   if (rows[0]?.fact.unit.dimension !== 'temperature') return [];
-  const ids = rows.map((r) => facts.roomFor(r.key)).map((room, i) => room === undefined ? undefined : facts.derive('over_room', [rows[i]!.key, room])).filter(isFact).map((f) => f.id);
-  return ids.length === rows.length ? ids : [];
+  const made = rows.flatMap((r) => {
+    const room = facts.roomFor(r.key);
+    const over = room === undefined ? undefined : facts.derive('over_room', [r.key, room]);
+    return isFact(over) ? [{ parts: r.parts, id: over.id }] : [];
+  });
+  return made.length === rows.length ? sideBySide(`${pair.measure}-${pair.part}-over-room`, made) : [];
 }
 
 /** Run by run where it matters most: where the best two overlap, else where the runs of one row lie furthest apart for their size. */

@@ -10,7 +10,7 @@ export function prepareChart(request: ChartRequest, facts: Facts): Outcome<Prepa
   const findings: Finding[] = [];
   const complain = (code: string, message: string, subject: string = request.name): undefined => {
     const named = code === 'label-too-long' || code === 'missing-glyph' ? placeOfName(facts.about, subject) : undefined;
-    findings.push({ code, severity: 'error', place: named ?? request.place, message, subject });
+    if (!findings.some((f) => f.code === code && f.message === message)) findings.push({ code, severity: 'error', place: named ?? request.place, message, subject });
   };
   const work: Workbench = { complain, frame };
   const chart = charts.find((c) => c.kind === request.kind);

@@ -1,10 +1,10 @@
 // Ranked bars, the best on top; also of derived facts (per watt, over room) when the request names them.
-import { betterWords, type Fact, factName, isFact, phaseNote, quantityName } from '../facts/index.js';
+import { type Fact, factName, isFact, phaseNote, quantityName } from '../facts/index.js';
 import { barSpec } from './bar-spec.js';
 import type { Chart } from './chart.js';
 import { best, tiedNote } from './overlap.js';
 import { commonName, rowName, select, selectFacts } from './rows.js';
-import { figure, foot, unitSymbol } from './words.js';
+import { figure, foot, subtitle, unitSymbol } from './words.js';
 
 export const ranked: Chart = {
   kind: 'ranked',
@@ -21,11 +21,11 @@ export const ranked: Chart = {
     const notes = foot(facts, shown.map((r) => r.fact), winner.tied ? [tiedNote] : []);
     const heading = {
       title: request.title ?? (request.facts ? factName(facts.about, first.fact) : quantityName(facts.about, chosen.measure, chosen.part) + phaseNote(facts, chosen)),
-      subtitle: [unitSymbol(sorted.map((r) => r.fact)), betterWords(facts.about, chosen.measure), commonName(facts, first, chosen.by)].filter(Boolean).join(' · '),
+      subtitle: subtitle(facts, chosen, unitSymbol(sorted.map((r) => r.fact)), commonName(facts, first, chosen.by)),
       foot: notes.text,
     };
     const ranks = new Map<string, Fact>();
-    if (better !== 'neither' && sorted.length > 1) {
+    if (better !== 'neither' && chosen.ranks && sorted.length > 1) {
       for (const r of sorted) {
         const own = request.facts ? `(${r.fact.id})` : r.key;
         const others = sorted.filter((o) => o !== r).map((o) => (request.facts ? `(${o.fact.id})` : o.key));

@@ -1,5 +1,5 @@
 // Which readings a chart shows, and in which order and under which names.
-import { type Fact, type Facts, isFact, type Key, type KeyField, type KeyParts, nameOf, splitKey } from '../facts/index.js';
+import { type Fact, type Facts, isFact, isMeasured, type Key, type KeyField, type KeyParts, nameOf, splitKey } from '../facts/index.js';
 import { nearest } from '../places/index.js';
 import type { ChartRequest, Workbench } from './chart.js';
 
@@ -16,8 +16,10 @@ export interface Selection {
   rows: Row[];
   /** Fields that differ between the rows, in the order setup, setting, workload. */
   by: KeyField[];
-  /** Whether one can be better than another: different workloads cannot. */
+  /** Whether one can be the best of all: different workloads cannot. */
   comparable: boolean;
+  /** Whether any can be better than another: not where they differ in their workloads alone. */
+  ranks: boolean;
 }
 
 const fields = ['setup', 'setting', 'workload'] as const;
@@ -25,7 +27,7 @@ const fields = ['setup', 'setting', 'workload'] as const;
 /** The rows of a request, in the order asked for, else in the order of the record. Undefined (with a finding) when there are none. */
 export function select(request: ChartRequest, facts: Facts, work?: Pick<Workbench, 'complain'>): Selection | undefined {
   const complain = work?.complain ?? (() => undefined);
-  const measured = facts.keys().map((key) => ({ key, parts: splitKey(key)! })).filter(({ key, parts }) => parts.phase !== '' && facts.readings(key).some((r) => !r.constant));
+  const measured = facts.keys().map((key) => ({ key, parts: splitKey(key)! })).filter(({ key, parts }) => parts.phase !== '' && isMeasured(facts, key));
   const measure = request.measure ?? (new Set(measured.map((m) => m.parts.measure)).size === 1 ? measured[0]!.parts.measure : undefined);
   if (!measure) return complain('picture-incomplete', `picture "${request.name}" does not say which measure it shows`);
   let pool = measured.filter((m) => m.parts.measure === measure);
@@ -57,7 +59,7 @@ export function select(request: ChartRequest, facts: Facts, work?: Pick<Workbenc
   };
   rows.sort((a, b) => fields.reduce((sum, f) => sum || place(f, a.parts[f]) - place(f, b.parts[f]), 0));
   const by = fields.filter((f) => new Set(rows.map((r) => r.parts[f])).size > 1);
-  return { measure, part, phase, rows, by, comparable: !by.includes('workload') };
+  return { measure, part, phase, rows, by, comparable: !by.includes('workload'), ranks: by.length === 0 || by.some((f) => f !== 'workload') };
 }
 
 /** The rows of a request that names its facts by id; they must be of one unit. */
@@ -75,7 +77,7 @@ export function selectFacts(request: ChartRequest, facts: Facts, work: Pick<Work
   if (odd) return work.complain('picture-empty', `picture "${request.name}" would compare ${first.fact.shown} with ${odd.fact.shown}`, odd.fact.id);
   const { measure, part, phase } = first.parts;
   const by = fields.filter((f) => new Set(rows.map((r) => r.parts[f])).size > 1);
-  return { measure, part, phase, rows, by, comparable: !by.includes('workload') };
+  return { measure, part, phase, rows, by, comparable: !by.includes('workload'), ranks: by.length === 0 || by.some((f) => f !== 'workload') };
 }
 
 /** The name of a row by the fields that differ; the setting where nothing does. */

@@ -1,15 +1,16 @@
 // A log over time, every run of it, the windows that were averaged marked with what they gave.
 import { basisOf, type Fact, type Facts, isFact, makeKey, nameOf, quantityName, type Trace } from '../facts/index.js';
 import { nearest } from '../places/index.js';
-import { colours, measure, space, type } from '../theme/index.js';
-import { acrossLayers, ticks, upLayers, widestTick } from './axis.js';
+import { brief, type Colour, colours, measure, space, type } from '../theme/index.js';
+import { acrossLayers, below, ticks, upLayers, widestTick } from './axis.js';
 import type { Chart, ChartRequest, Workbench } from './chart.js';
 import { reduce } from './reduce.js';
 import { baseSpec, type Spec } from './spec.js';
 
 /** Columns of the plot in the largest picture (3840 wide). */
 const columns = 3000;
-const mostRuns = 3;
+/** Runs that lie on each other are all seen: the first, whose figures are told, on top and thin, the others wider below it. */
+const strands: { colour: Colour; width: number }[] = [{ colour: 'highlight', width: 4 }, { colour: 'plain', width: 10 }, { colour: 'muted', width: 17 }];
 const timeSteps = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 14400];
 
 export const trace: Chart = {
@@ -33,7 +34,7 @@ export const trace: Chart = {
     const heading = {
       title: request.title ?? `${quantityName(facts.about, main.measure, main.part)} over time`,
       subtitle: [main.unit.symbol, common].filter(Boolean).join(' · '),
-      legend: runs.length > 1 ? [{ label: `run ${main.run}`, colour: 'highlight' as const }, { label: `run${runs.length > 2 ? 's' : ''} ${runs.slice(1).map((r) => r.run).join(', ')}`, colour: 'muted' as const }] : [],
+      legend: runs.length > 1 ? runs.map((r, i) => ({ label: `run ${r.run}`, colour: strands[i]!.colour })) : [],
       foot: [averaged.length ? `Shaded: averaged${runs.length > 1 ? `, figures of run ${main.run}` : ''}` : '', basis.room].filter(Boolean).join(' · '),
     };
     const { body } = work.frame(heading);
@@ -48,7 +49,7 @@ export const trace: Chart = {
     const strip = averaged.length ? 64 : 16;
     const left = widestTick(up) + 28;
     const right = measure(shownTicks.at.at(-1)!.text, type.small) / 2 + space.small;
-    const plot = { x: Math.round(body.x + left), y: Math.round(body.y + strip), width: Math.round(body.width - left - right), height: Math.round(body.height - strip - 64) };
+    const plot = { x: Math.round(body.x + left), y: Math.round(body.y + strip), width: Math.round(body.width - left - right), height: Math.round(body.height - strip - below.named) };
     const px = (t: number): number => ((t - shownTicks.domain[0]) / (end - shownTicks.domain[0])) * plot.width;
     const labels = windowLabels(windows.filter((w) => w.fact) as Windowed[], px, plot.width + right, work);
 
@@ -69,10 +70,9 @@ export const trace: Chart = {
         ...baseSpec(plot),
         layer: [
           ...(windows.length ? [{ data: { values: windows.map((w) => ({ from: w.start, to: Math.min(w.end, end) })) }, mark: { type: 'rect', fill: colours.band, opacity: 1 }, encoding: { x: { ...x, field: 'from' }, x2: { field: 'to' }, y: { value: 0 }, y2: { value: plot.height } } }] : []),
-          ...acrossLayers(shownTicks, x, plot.height, long ? '' : 's'),
+          ...acrossLayers(shownTicks, x, plot.height, { text: `Time in ${long ? (end >= 3600 ? 'h:min:s' : 'min:s') : 's'}`, width: plot.width }),
           ...upLayers(up, y, plot.width),
-          ...runs.slice(1).map((r) => line(r, colours.muted, 4)),
-          line(main, colours.highlight, 6),
+          ...(runs.length > 1 ? runs.map((r, i) => line(r, colours[strands[i]!.colour], strands[i]!.width)).reverse() : [line(main, colours.highlight, 6)]),
           ...(labels.length ? [{ data: { values: labels }, mark: { type: 'text', fontSize: 48, fontWeight: 600, fill: colours.text }, encoding: { x: { field: 'x', type: 'quantitative', scale: null, axis: null }, y: { value: -34 }, text: { field: 'text' } } }] : []),
         ],
       },
@@ -97,7 +97,7 @@ function windowLabels(windows: Windowed[], px: (t: number) => number, edge: numb
     out[i]!.x = Math.min(out[i]!.x, limit - out[i]!.width);
     limit = out[i]!.x - space.medium;
   }
-  if (out.length && out[0]!.x < 0) work.complain('label-too-long', `the windows ${out.map((o) => `"${o.text}"`).join(', ')} have no room beside each other`);
+  if (out.length && out[0]!.x < 0) work.complain('label-too-long', `the windows ${out.map((o) => `"${brief(o.text)}"`).join(', ')} have no room beside each other`);
   return out.map(({ text, x }) => ({ text, x: Math.round(x) }));
 }
 
@@ -114,7 +114,7 @@ function tracesOf(request: ChartRequest, facts: Facts, work: Workbench): Trace[]
     }
     pool = left;
   }
-  return pool.slice(0, mostRuns);
+  return pool.slice(0, strands.length);
 }
 
 /** "2:05", "1:00:00". */

@@ -1,7 +1,7 @@
 // What one measure costs in another: each setting (or product) as a point, e.g. frame rate against power.
 import { betterWords, type Fact, isFact, nameOf, quantityName, withFields } from '../facts/index.js';
-import { type Colour, colours, measure, space, type TextStyle, type } from '../theme/index.js';
-import { acrossLayers, ticks, upLayers, widestTick } from './axis.js';
+import { brief, type Colour, colours, measure, space, type TextStyle, type } from '../theme/index.js';
+import { acrossLayers, below, ticks, upLayers, widestTick } from './axis.js';
 import type { Chart } from './chart.js';
 import { type Point, placeLabels } from './place-labels.js';
 import { commonName, type Row, rowName, select } from './rows.js';
@@ -44,14 +44,14 @@ export const tradeoff: Chart = {
     const across = padded(numbers('across'), 7);
     const left = widestTick(up) + 28;
     const right = measure(across.at.at(-1)!.text, type.small) + space.small;
-    const plot = { x: Math.round(body.x + left), y: Math.round(body.y + 24), width: Math.round(body.width - left - right), height: Math.round(body.height - 24 - 64) };
+    const plot = { x: Math.round(body.x + left), y: Math.round(body.y + 24), width: Math.round(body.width - left - right), height: Math.round(body.height - 24 - below.named) };
     const px = (v: number): number => ((v - across.domain[0]) / (across.domain[1] - across.domain[0])) * plot.width;
     const py = (v: number): number => plot.height - ((v - up.domain[0]) / (up.domain[1] - up.domain[0])) * plot.height;
     const label = (row: Row): string => (series ? rowName(facts, row, chosen.by.slice(1)) : rowName(facts, row, chosen.by));
     const points = rows.map((r): Point => ({ x: px(r.across.value.toNumber()), y: py(r.up.value.toNumber()), text: label(r.row) }));
     const labels = placeLabels(points, name, radius, plot);
     labels.forEach((l, i) => {
-      if (!l) work.complain('label-too-long', `there is no room for "${points[i]!.text}" beside its point in picture "${request.name}"; name fewer setups or settings`, points[i]!.text);
+      if (!l) work.complain('label-too-long', `there is no room for "${brief(points[i]!.text)}" beside its point in picture "${request.name}"; name fewer setups or settings`, points[i]!.text);
     });
     const data = rows.map((r, i) => ({ x: r.across.value.toNumber(), y: r.up.value.toNumber(), order: i, series: series ? r.row.parts[series] : '', colour: colours[tones[series ? seriesIds.indexOf(r.row.parts[series]) : 0]!] }));
     const x: Spec = { type: 'quantitative', axis: null, scale: { domain: across.domain, nice: false, zero: false } };
@@ -69,7 +69,7 @@ export const tradeoff: Chart = {
         ...baseSpec(plot),
         data: { values: data },
         layer: [
-          ...acrossLayers(across, x, plot.height, first.across.unit.symbol),
+          ...acrossLayers(across, x, plot.height, { text: `${acrossName} in ${first.across.unit.symbol}`, width: plot.width }),
           ...upLayers(up, y, plot.width),
           { mark: { type: 'point', shape: 'circle', filled: true, size: Math.PI * radius * radius, stroke: colours.panel, strokeWidth: 3, opacity: 1 }, encoding: { x: { ...x, field: 'x' }, y: { ...y, field: 'y' }, fill: paint } },
           { data: { values: labels.filter((l) => l !== undefined) }, mark: { type: 'text', fontSize: name.size, fontWeight: name.weight }, encoding: { x: raw('x'), y: raw('y'), text: { field: 'text' } } },

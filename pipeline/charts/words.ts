@@ -1,5 +1,6 @@
 // The words around the figures of a chart.
 import { basisOf, betterWords, type Fact, type Facts } from '../facts/index.js';
+import type { Selection } from './rows.js';
 import { showNumber } from '../quantities/index.js';
 
 /** The figure alone, as its fact shows it; units stand once in the subtitle, where they are one and the same. */
@@ -8,8 +9,8 @@ export function figure(fact: Fact): string {
 }
 
 /** "°C · lower is better · Open bench, Harbour loop" */
-export function subtitle(facts: Facts, measure: string, unit: string, common: string): string {
-  return [unit, betterWords(facts.about, measure), common].filter(Boolean).join(' · ');
+export function subtitle(facts: Facts, { measure, ranks }: Pick<Selection, 'measure' | 'ranks'>, unit: string, common: string): string {
+  return [unit, ranks ? betterWords(facts.about, measure) : '', common].filter(Boolean).join(' · ');
 }
 
 /** "Mean of 3 runs · room 21.0 °C", and the ids that it shows. */

@@ -4,7 +4,7 @@ import { prepareChart } from '../../pipeline/charts/index.js';
 import { Facts } from '../../pipeline/facts/index.js';
 import { unit } from '../../pipeline/quantities/index.js';
 import type { Trace } from '../../pipeline/records/index.js';
-import { colours } from '../../pipeline/theme/index.js';
+import { colours, textBoxes } from '../../pipeline/theme/index.js';
 import { expectWellSet } from './boxes.js';
 import { place, sample } from './sample.js';
 
@@ -44,11 +44,20 @@ describe('windows', () => {
   });
 });
 
-test('three runs at most, the first on top', async () => {
+test('three runs at most, the first on top and each wider than the one above it, so that runs on each other are all seen', async () => {
   const { value } = prepareChart(request, logged([{ phase: 'load', start: 100, end: 200 }], 300, undefined, 5));
   const { svg } = await value!.draw();
-  const strokes = [...svg.matchAll(/stroke="(#\w+)" stroke-width="[46]"/g)].map((m) => m[1]);
-  expect(strokes).toEqual([colours.muted, colours.muted, colours.highlight]);
+  const lines = [...svg.matchAll(/stroke="(#\w+)" stroke-width="(\d+)" stroke-linejoin/g)].map((m) => [m[1], Number(m[2])] as const);
+  expect(lines.map(([colour]) => colour)).toEqual([colours.muted, colours.plain, colours.highlight]);
+  // At 640 px, a third of the size, at least a pixel of each shows on either side.
+  lines.slice(1).forEach(([, width], i) => expect((lines[i]![1] - width) / 2).toBeGreaterThanOrEqual(3));
+  expect(textBoxes(svg).map((b) => b.text)).toEqual(expect.arrayContaining(['run 1', 'run 2', 'run 3']));
+});
+
+test.each([[300, 'Time in s', '300'], [3000, 'Time in min:s', '40:00'], [7200, 'Time in h:min:s', '1:30:00']])('%d s: the scale of time has a name and no unit hangs on its figures', async (seconds, name, tick) => {
+  const { svg } = await prepareChart(request, logged([], seconds)).value!.draw();
+  const texts = expectWellSet(svg).map((b) => b.text);
+  expect(texts).toEqual(expect.arrayContaining([name, tick]));
 });
 
 test('a gap stays a gap', async () => {
