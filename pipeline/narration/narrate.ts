@@ -1,5 +1,5 @@
 // All sentences that an episode's facts give, in the order in which an episode tells them.
-import type { Facts } from '../facts/index.js';
+import { type Facts, splitKey } from '../facts/index.js';
 import { quoted, setAside } from './kinds/aside.js';
 import { betweenSettings, betweenSetups } from './kinds/comparisons.js';
 import { conditions } from './kinds/conditions.js';
@@ -33,8 +33,15 @@ export function narrate(facts: Facts, options: Partial<VoiceOptions> = {}): Sent
     text: finish(d.text(asked)),
     facts: [...new Set(d.facts.map((f) => f.id))],
     seconds: speakingTime(finish(d.text(spelled))),
+    ...measureOf(d),
+    ...(d.result && { result: d.result }),
   }));
   return sentences.filter((s, i) => sentences.findIndex((t) => t.text === s.text) === i);
+}
+
+function measureOf({ facts }: Draft): { measure?: string } {
+  const measure = facts.map((f) => (f.kind === 'count' ? undefined : splitKey(f.subject)?.measure)).find((m) => m);
+  return measure ? { measure } : {};
 }
 
 function told(stage: Stage, scene: Scene): Draft[] {

@@ -11,6 +11,18 @@ export interface Sentence {
   facts: string[];
   /** Estimated speaking time. */
   seconds: number;
+  /** The measure that it is about, where it is about one. */
+  measure?: string;
+  result?: Result;
+}
+
+/** That a sentence sets things beside each other: the setups (or products), or the settings. */
+export interface Result {
+  between: 'setup' | 'setting';
+  /** Whether the readings tell them apart. */
+  decided: boolean;
+  /** How far they lie apart, in the measure's unit. */
+  size: number;
 }
 
 /** A sentence before its numbers have a form: the same words for the digit form and the spelled-out form. */
@@ -18,6 +30,7 @@ export interface Draft {
   section: string;
   facts: Fact[];
   text: (voice: Voice) => string;
+  result?: Result;
 }
 
 /**

@@ -1,23 +1,62 @@
 // The short telling: what a presenter reads who has three minutes.
+import type { Measure } from '../facts/index.js';
 import type { Sentence } from './sentence.js';
 
 /** About three minutes; common practice, no published source. */
 const budget = 180;
+/** Comparisons told of one measure between setups, and as many between settings. */
+const each = 2;
 
 /**
- * One sentence a section, the first, in the order of the sections, as long as there is time. Sections lead with what they are
- * about, and each sentence names its subject, so they can be read one after another.
+ * How it was tested; then what was compared, measure by measure in the order of the record (those
+ * without a better end only where no other is compared), setups before settings, decided results before undecided ones and the largest first; then, as long as there is time, a
+ * sentence of each section that has not spoken yet. Each sentence names its subject, so that they can be read one after another.
  */
-export function shortTelling(sentences: readonly Sentence[]): Sentence[] {
-  const seen = new Set<string>();
-  const chosen: Sentence[] = [];
-  let seconds = 0;
-  for (const s of sentences) {
-    if (seen.has(s.section)) continue;
-    seen.add(s.section);
-    if (seconds + s.seconds > budget) continue;
-    seconds += s.seconds;
-    chosen.push(s);
+export function shortTelling(sentences: readonly Sentence[], measures: ReadonlyMap<string, Pick<Measure, 'better'>> = new Map()): Sentence[] {
+  const ids = [...measures.keys()];
+  const rank = (s: Sentence): number => (s.measure === undefined ? -1 : ids.indexOf(s.measure) + ((measures.get(s.measure)?.better ?? 'neither') === 'neither' ? ids.length + 1 : 0));
+  const telling = new Telling();
+  const [first] = sentences;
+  if (first && !first.result) telling.take(first, -1);
+
+  const judged = sentences.filter((s) => s.result && rank(s) < ids.length);
+  const results = (judged.length ? judged : sentences.filter((s) => s.result)).sort((a, b) => rank(a) - rank(b));
+  const groups = new Map<string, Sentence[]>();
+  for (const s of results) {
+    const id = `${s.measure}/${s.result!.between}`;
+    groups.set(id, [...(groups.get(id) ?? []), s]);
   }
-  return chosen;
+  const ordered = [...groups.values()].map((g) => g.sort((a, b) => Number(b.result!.decided) - Number(a.result!.decided) || b.result!.size - a.result!.size));
+  // One of each before a second of any; between setups before between settings.
+  const between = (kind: 'setup' | 'setting') => ordered.filter((g) => g[0]!.result!.between === kind);
+  for (let round = 0; round < each; round++) for (const group of [...between('setup'), ...between('setting')]) if (group[round]) telling.take(group[round]!, rank(group[round]!));
+
+  const bySection = new Map<string, Sentence[]>();
+  for (const s of sentences) bySection.set(s.section, [...(bySection.get(s.section) ?? []), s]);
+  for (const own of bySection.values()) {
+    if (own.some((s) => telling.has(s) || s.result)) continue;
+    telling.take([...own].sort((a, b) => rank(a) - rank(b))[0]!, Infinity);
+  }
+  return telling.inOrder();
+}
+
+class Telling {
+  #seconds = 0;
+  readonly #chosen = new Map<Sentence, number>();
+
+  has(s: Sentence): boolean {
+    return this.#chosen.has(s);
+  }
+
+  /** Where there is time for it. */
+  take(s: Sentence, rank: number): void {
+    if (this.has(s) || this.#seconds + s.seconds > budget) return;
+    this.#seconds += s.seconds;
+    this.#chosen.set(s, rank);
+  }
+
+  /** By rank; those of one rank as they were taken. */
+  inOrder(): Sentence[] {
+    return [...this.#chosen].sort(([, a], [, b]) => (a === b ? 0 : a - b)).map(([s]) => s);
+  }
 }

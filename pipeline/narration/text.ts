@@ -16,7 +16,7 @@ export function narrationText(facts: Facts, sentences: readonly Sentence[], caut
   blocks.push(`${sentences.length} ${sentences.length === 1 ? 'sentence' : 'sentences'} to choose from, about ${clock(total)} in all at ${wordsPerMinute} words a minute. Each stands on its own.`);
   if (disclosures.length) blocks.push('## To disclose', bullets(disclosures.map((d) => d.text)));
   if (cautions.length) blocks.push('## To say with it', bullets(cautions.map((c) => c.text)));
-  const short = shortTelling(sentences);
+  const short = shortTelling(sentences, facts.about.measures);
   if (short.length > 1 && short.length < sentences.length) blocks.push(`## In short (${clock(short.reduce((sum, s) => sum + s.seconds, 0))})`, short.map((s) => escaped(s.text)).join('\n\n'));
   for (const section of new Set(sentences.map((s) => s.section))) {
     const own = sentences.filter((s) => s.section === section);

@@ -42,17 +42,19 @@ function compare(stage: Stage, { key, parts }: Point, field: 'setup' | 'setting'
   const opening = stage.opening(parts);
   const what = `${subject(stage, parts, a.unit)} ${stage.when({ key, parts })}`;
   const than = adverbial(namedOf(facts, field, base), field);
-  if (a.value.equals(b.value)) return [{ section, facts: [a], text: (v) => `${opening}${what} was the same as ${than}, at ${v.say(a)}` }];
+  const result = (decided: boolean) => ({ between: field, decided, size: Math.abs(difference.value.toNumber()) });
+  if (a.value.equals(b.value)) return [{ section, result: result(false), facts: [a], text: (v) => `${opening}${what} was the same as ${than}, at ${v.say(a)}` }];
   const [less, more] = comparative(a.unit);
   const close = tooClose(facts, a, b);
   if (close || difference.value.round(difference.decimals).sign() === 0) {
-    return [{ section, facts: [difference], text: () => `${opening}whether ${what} was ${more} or ${less} than ${than} is too close to call: ${whyClose[close ?? 'matters']}` }];
+    return [{ section, result: result(false), facts: [difference], text: () => `${opening}whether ${what} was ${more} or ${less} than ${than} is too close to call: ${whyClose[close ?? 'matters']}` }];
   }
   const word = difference.value.sign() > 0 ? more : less;
   const percent = changeIn(facts, a, b);
   const at = addsUp(difference, a, b) ? a : undefined;
   return [{
     section,
+    result: result(true),
     facts: [...(at ? [at] : []), difference, ...(percent ? [percent] : [])],
     text: (v) => `${opening}${what} was ${at ? `${v.say(at)}, which is ` : ''}${v.size(difference)} ${word} than ${than}${percent ? `, or ${v.size(percent)} ${difference.value.sign() > 0 ? 'more' : 'less'}` : ''}`,
   }];

@@ -99,6 +99,7 @@ function placeAlone(t: Table, i: number, own: Placed): Draft[] {
   const behind = isFact(gap) && addsUp(gap, own.value, leader.value) ? gap : undefined;
   return [{
     section: t.section,
+    ...resultOf(t, i, true),
     facts: [rank, t.count, own.value, ...(behind ? [behind] : [])],
     text: (v) => {
       const field = `the ${v.count(t.count)}${t.field === 'setting' ? ' settings' : ''}`;
@@ -106,6 +107,13 @@ function placeAlone(t: Table, i: number, own: Placed): Draft[] {
       return `${t.opening}${claim}, at ${v.say(own.value)}${behind ? `, which is ${v.size(behind)} ${t.high ? 'below' : 'above'} ${leader.name}` : ''}`;
     },
   }];
+}
+
+/** First and last of the setups are results, as large as the field is wide; how settings compare is told against the base setting. */
+function resultOf({ field, placed }: Table, i: number, decided: boolean): Pick<Draft, 'result'> {
+  const last = placed.length - 1;
+  if (field !== 'setup' || (i > 0 && (i < last || !decided))) return {};
+  return { result: { between: field, decided, size: Math.abs(placed[0]!.value.value.minus(placed[last]!.value.value).toNumber()) } };
 }
 
 function shared(t: Table, equal: Placed[]): Draft {
@@ -116,6 +124,7 @@ function shared(t: Table, equal: Placed[]): Draft {
 function undecided(t: Table, a: Placed, b: Placed, why: string): Draft {
   return {
     section: t.section,
+    ...resultOf(t, t.placed.indexOf(a), false),
     facts: [a.value, b.value],
     text: (v) => {
       const values = v.numbers([a.value, b.value]);
