@@ -19,7 +19,7 @@ import { findingsOf } from './findings.js';
 import { Pinned } from './pinned.js';
 import type { Verdict } from './verdict.js';
 import { type Agreed, restated } from './restated.js';
-import { tellVerdict, quietVerdict } from './tell.js';
+import { mostTold, quietVerdict, tellVerdict } from './tell.js';
 
 export interface ProofOptions {
   /** Told of each sentence as it was read, for --explain. */
@@ -106,7 +106,8 @@ function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: 
   const readings: Reading[] = [];
   for (let i = 0; i < p.said.length; i++) {
     const r = pinned?.(p.said[i]!.mention) ?? readMention(c, i);
-    readings.push(r);
+    // All readings of all numbers would be kept for as long as the text is.
+    readings.push(r.ranked.length > mostTold ? { ...r, ranked: r.ranked.slice(0, mostTold) } : r);
     const chosen: Candidate | undefined = r.verdict === 'not-a-claim' ? undefined : r.chosen;
     c.done.push(chosen);
     c.now = afterMention(c, i, chosen);

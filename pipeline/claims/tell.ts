@@ -8,14 +8,15 @@ import type { Reading } from './read.js';
 import { suggestion } from './suggest.js';
 import type { Considered, Verdict } from './verdict.js';
 
-const shownCandidates = 8;
+/** How many of the readings of a number a verdict tells of. */
+export const mostTold = 8;
 
 export function tellVerdict(r: Reading, script: Source, s: Sentence, facts: Facts): Verdict {
   const m = r.mention;
   const text = script.text.slice(s.start + m.start, s.start + m.end);
   const fact = r.verdict === 'not-a-claim' ? undefined : r.chosen?.fact;
   let considered: Considered[] | undefined;
-  const consider = (): Considered[] => r.ranked.slice(0, shownCandidates).map(({ candidate: x, fits }): Considered => ({ kind: x.kind, fact: x.fact.id, shown: x.fact.shown, fits, cost: x.cost, why: x.why }));
+  const consider = (): Considered[] => r.ranked.slice(0, mostTold).map(({ candidate: x, fits }): Considered => ({ kind: x.kind, fact: x.fact.id, shown: x.fact.shown, fits, cost: x.cost, why: x.why }));
   const place = script.place(s.start + m.start, s.start + m.end);
   const kind = r.verdict === 'not-a-claim' ? '' : r.chosen?.kind ?? '';
   const from = fact ? [...(r.chosen!.keys ?? fact.keys)] : [];
