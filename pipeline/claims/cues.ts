@@ -1,7 +1,8 @@
 // What the words around a mention say it is: a value, a change, a share, a ratio, a place in a ranking, a count, a range.
-import { baseOpeners, changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type Mention, phraseAt, superlatives, type Token, type Way } from '../script/index.js';
+import { changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type Mention, phraseAt, superlatives, type Token, type Way } from '../script/index.js';
 import type { Dimension } from '../quantities/index.js';
 import type { Segment } from './clauses.js';
+import { baseScope, notTrailer, ratioBase } from './cue-base.js';
 import type { Name } from './lexicon.js';
 
 export type Operation = 'value' | 'change' | 'share' | 'ratio' | 'rank' | 'count' | 'range' | 'points';
@@ -192,17 +193,6 @@ function flip(way: Way, less: boolean): Way {
   return !less ? way : ({ up: 'down', down: 'up', better: 'worse', worse: 'better', lost: 'lost', gained: 'gained', apart: 'apart' } as const)[way];
 }
 
-function notTrailer(low: readonly string[], i: number, length: number): boolean {
-  const w = low[i]!;
-  const next = low[i + length] ?? '';
-  if (/^(?:under|over|above)$/.test(w) && /^(?:load|stress|full|pressure|the|room|ambient|time|there)$/.test(next)) return next !== 'the' || /^(?:load|same|room|ambient|render|course|week|night|run|day|hour|hours|days|weeks|months|morning|afternoon|evening|whole)$/.test(low[i + length + 1] ?? '');
-  if (w === 'from' && /^(?:the|a|our|my)$/.test(next) && /^(?:start|meter|sensor|wall|outset|beginning|log)$/.test(low[i + length + 1] ?? '')) return true;
-  if (/^(?:up|down|back|left|off)$/.test(w) && /^(?:there|here|to|from|at|in|with)$/.test(next)) return w !== 'up' && w !== 'down' ? /^(?:to|there|here)$/.test(next) : next !== 'from' && next !== 'at';
-  if (w === 'between') return true;
-  if (w === 'from' && /^(?:full|empty)$/.test(next)) return true;
-  return w === 'back' && next === 'on';
-}
-
 function lastVerb(low: readonly string[], from: number, to: number): { way: Way; word: string } | undefined {
   for (let i = to - 1; i >= from; i--) {
     const p = phraseAt(changeVerbs, low, i);
@@ -250,51 +240,6 @@ function verbBefore(low: readonly string[], from: number, k: number): { way: Way
     if (blockers.has(low[i]!)) return undefined;
   }
   return undefined;
-}
-
-const openers = new Map<string, { opener: string; words: string[] }[]>();
-for (const opener of baseOpeners) {
-  const words = opener.split(' ');
-  openers.set(words[0]!, [...(openers.get(words[0]!) ?? []), { opener, words }]);
-}
-
-/** What the number is compared with: from the word that opens it to the end of its stretch. */
-function baseScope(low: readonly string[], m: Mention, seg: Segment, end: number, names: readonly Name[], covered: (k: number) => boolean): { from: number; to: number } | undefined {
-  // "At 115.8 frames per second, the rate is the same as at stock."
-  for (let i = m.to; i + 1 < low.length; i++) if (/^(?:same|identical|equal|equivalent)$/.test(low[i]!) && /^(?:as|to)$/.test(low[i + 1]!)) return { from: i + 2, to: endOfBase(low, i + 2, low.length) };
-  for (let i = m.to; i < end; i++) {
-    for (const { opener, words } of openers.get(low[i]!) ?? []) {
-      if (!words.every((w, k) => low[i + k] === w)) continue;
-      if (covered(i) || (/^(?:over|under|above|below|from|off)$/.test(opener) && (i > m.to + 4 || notTrailer(low, i, 1)))) continue;
-      return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
-    }
-  }
-  // "leaves 182 millivolts to the limit"
-  if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
-  for (let i = seg.from; i < m.from; i++) {
-    const opener = /^(?:than|versus|vs|against|beats|beat|beating|misses|missed|trails|trailing|trailed|leads|led|leading|behind|outperforms|outperform)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : low[i] === 'from' && /^(?:rise|rises|up|climb|drop|measured|gain|increase|counted|distance|gap|change)$/.test(low[i - 1] ?? '') && !/\d/.test(low[i + 1] ?? '') ? 1 : 0;
-    if (!opener || i + opener >= m.from) continue;
-    // "against its target of 0.9 volts": the number is what the target is.
-    if (low[m.from - 1] === 'of' && /^(?:limit|target|cap|rating|ceiling|threshold|goal|setpoint|budget|allowance|maximum|minimum)$/.test(low[m.from - 2] ?? '')) continue;
-    const stop = low.slice(i + opener, m.from).findIndex((w) => w === 'by' || w === ',' || w === ':');
-    // Without a joint the comparison ends with the first thing named: "against the higher speed the Alderwick loses 36".
-    const named = names.find((n) => n.from >= i + opener && n.to <= m.from && n.meanings.some((x) => x.own && x.slots.length > 0));
-    return { from: i + opener, to: stop >= 0 ? i + opener + stop : named ? named.to : m.from };
-  }
-  return undefined;
-}
-
-function endOfBase(low: readonly string[], from: number, to: number): number {
-  for (let i = from; i < to; i++) if (low[i] === ',' || low[i] === ';' || low[i] === '.') return i;
-  return to;
-}
-
-/** "twice what …", "half the …", "as much as …", "two thirds of that". */
-function ratioBase(low: readonly string[], m: Mention, end: number): { from: number; to: number } | undefined {
-  let i = m.to;
-  if (low[i] === 'of' || low[i] === 'what' || low[i] === 'the' || low[i] === 'an' || low[i] === 'a' || low[i] === 'as' || low[i] === 'that') return { from: i, to: end };
-  while (i < end && i < m.to + 3) { if (low[i] === 'of' || low[i] === 'as') return { from: i + 1, to: end }; i++; }
-  return m.to < end ? { from: m.to, to: end } : undefined;
 }
 
 const rangeVerbs = /^(?:between|stays?|stayed|sits?|sat|ranges?|ranged|hovers?|hovered|varies|varied|lies|lay|fits?|runs|ran|keeps?|kept|spans?|anywhere|within|spread|goes|went|was|is|were|are|averaged|averages|remained|remains|holds?|held|:)$/;
