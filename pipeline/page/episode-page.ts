@@ -3,7 +3,7 @@ import { type Facts, writeReadings } from '../facts/index.js';
 import { curves, instruments, parameters, rooms, setups, system, type SmallTable, versions } from './conditions.js';
 import { dataUri, readingRows, readingsJson } from './data.js';
 import { derivations } from './derivations.js';
-import { type PageFinding, acceptedFindings, openFindings } from './findings.js';
+import { type PageFinding, acceptedFindings, ofTheRecord, openFindings } from './findings.js';
 import { jsonLd } from './json-ld.js';
 import { type PagePicture, pictureViews } from './pictures.js';
 import { colourRules } from './palette.js';
@@ -27,8 +27,6 @@ export interface EpisodePage {
 const files = [
   { name: 'readings.csv', href: 'readings.csv', type: 'text/csv', holds: 'every reading, ready to be read back in' },
   { name: 'facts.json', href: 'facts.json', type: 'application/json', holds: 'every figure with its formula and the readings it rests on' },
-  { name: 'findings.json', href: 'findings.json', type: 'application/json', holds: 'what the checks found' },
-  { name: 'narration.md', href: 'narration.md', type: 'text/markdown', holds: 'the results as sentences to read aloud' },
 ] as const;
 
 /** Throws only on a bug: everything that a record may hold can be shown. */
@@ -41,7 +39,8 @@ export function renderPage({ facts, pictures, sentences, cautions, findings, dra
   const conditions = [rooms(facts), instruments(facts), versions(facts)].filter((t) => t !== undefined);
   const tested = [setups(facts), parameters(facts), system(facts), ...curves(facts)].filter((t): t is SmallTable => t !== undefined);
   const readings = readingRows(facts);
-  const told = { aside: asideRows(facts), quotes: quoteRows(facts), accepted: acceptedFindings(findings), open: openFindings(findings) };
+  const known = ofTheRecord(facts, findings);
+  const told = { aside: asideRows(facts), quotes: quoteRows(facts), accepted: acceptedFindings(known), open: openFindings(known) };
   return fill(template('page/episode.hbs'), {
     css: colourRules() + template('page/page.css'),
     title: about.title || about.id,
@@ -68,7 +67,7 @@ export function renderPage({ facts, pictures, sentences, cautions, findings, dra
     csv: dataUri('text/csv', writeReadings(facts)),
     json: dataUri('application/json', readingsJson(facts)),
     fileName: about.id || 'episode',
-    jsonLd: jsonLd(facts, files.slice(0, 2)),
+    jsonLd: jsonLd(facts, files),
   }, { small: template('page/small-table.hbs') });
 }
 

@@ -1,7 +1,8 @@
 // What the checks found, as a reader of the page may know it.
+import type { Facts } from '../facts/index.js';
 import type { Finding } from '../places/index.js';
 
-export type PageFinding = Pick<Finding, 'code' | 'severity' | 'message' | 'subject' | 'accepted'>;
+export type PageFinding = Pick<Finding, 'code' | 'severity' | 'message' | 'subject' | 'accepted'> & Partial<Pick<Finding, 'place'>>;
 
 export interface FindingRow {
   code: string;
@@ -9,6 +10,15 @@ export interface FindingRow {
   message: string;
   subject: string;
   reason: string;
+}
+
+/** A title or a thumbnail stands in the record itself, so that its place does not tell. */
+const ofTexts = /^(claim|self|pin|bound|texts)-/;
+
+/** Those on what was measured. What is said of it in a script, a title or a thumbnail is the author's own affair. */
+export function ofTheRecord(facts: Facts, findings: readonly PageFinding[]): PageFinding[] {
+  const texts = new Set(facts.about.texts.map((t) => t.place.file).filter((file) => file !== facts.about.place.file));
+  return findings.filter((f) => !ofTexts.test(f.code) && !(f.place && texts.has(f.place.file)));
 }
 
 export function acceptedFindings(findings: readonly PageFinding[]): FindingRow[] {

@@ -21,6 +21,8 @@ export interface ChartView {
   label: string;
   title: string;
   alt: string;
+  /** What the picture says, to stand after its title; empty where it says no more. */
+  words: string;
   svg: string;
   table: PictureTable | null;
   files: { href: string; name: string }[];
@@ -34,9 +36,18 @@ export function pictureViews(pictures: readonly PagePicture[]): { charts: ChartV
     const id = `picture-${i + 1}`;
     const svg = p.files.some((f) => f.endsWith('.svg')) ? inlineSvg(p.svg, id) : undefined;
     const files = [...p.files, ...(p.data ? [p.data] : [])].map((href) => ({ href, name: fileWords(href) }));
-    (svg ? charts : graphics).push({ id, label: `picture ${i + 1}, ${p.title || p.name}`, title: p.title || p.name, alt: p.alt, svg: svg ?? '', table: p.table ? { ...p.table, head: p.table.head.map((h) => h || 'Shown') } : null, files });
+    (svg ? charts : graphics).push({ id, label: `picture ${i + 1}, ${p.title || p.name}`, title: p.title || p.name, alt: p.alt, words: sentences(withoutTitle(p)), svg: svg ?? '', table: p.table ? { ...p.table, head: p.table.head.map((h) => h || 'Shown') } : null, files });
   });
   return { charts, graphics };
+}
+
+/** The words of a graphic begin with its title, for those who hear them alone. */
+function withoutTitle({ title, alt }: PagePicture): string {
+  return title && alt.startsWith(title) && !/^[\p{L}\p{N}]/u.test(alt.slice(title.length)) ? alt.slice(title.length).replace(/^[\s.:,;]+/, '') : alt;
+}
+
+function sentences(text: string): string {
+  return text.replace(/^\p{Ll}/u, (c) => c.toUpperCase());
 }
 
 /** "PNG 1920 × 1080", "SVG", "JSON". */

@@ -50,16 +50,17 @@ function tableOf(facts: Facts, { measure, rows, columns }: Grid, shown: Fact[]):
   const fields = rowFields.filter((f) => !everywhere.has(f));
   const grouped = rows.some((r, i) => r.parts.setup === rows[i + 1]?.parts.setup);
   const parts = new Set(columns.map((c) => c.part));
+  const places = columns.map((_, c) => spreadPlaces(cells.flatMap((line) => line[c] ?? [])));
   return {
     id: `results-${slug(measure)}`,
     caption: capital(parts.size === 1 ? quantityName(facts.about, measure, columns[0]!.part) : nameOf(facts.about, 'measure', measure)),
     unit: unit?.symbol ?? '',
-    note: noteOf(facts, measure, runs),
+    note: noteOf(facts, measure, runs, compared(rows)),
     groups: groupsOf(facts, columns, parts.size > 1),
     columns: columns.map((c, i) => ({ name: c.kind === 'rise' ? 'Rise' : capital(nameOf(facts.about, 'phase', c.phase)) || 'Value', first: i === 0 || !sameGroup(c, columns[i - 1]!) })),
     rows: rows.map((row, r) => {
       const [name = 'All', ...rest] = namesOf(facts, row.parts, fields);
-      const line = cells[r]!.map((f, c) => (f ? cellOf(f, unit, runs.size > 1, best.has(`${r}/${c}`)) : null));
+      const line = cells[r]!.map((f, c) => (f ? cellOf(f, unit, places[c]!, runs.size > 1, best.has(`${r}/${c}`)) : null));
       return { name, detail: rest.join(', '), opens: grouped && r > 0 && row.parts.setup !== rows[r - 1]!.parts.setup, cells: line };
     }),
   };
@@ -93,11 +94,21 @@ function factOf(facts: Facts, row: Row, column: Column): Fact | undefined {
   return isFact(fact) ? fact : undefined;
 }
 
-function cellOf(f: Fact, common: Unit | undefined, tellRuns: boolean, best: boolean): Cell {
+/**
+ * Decimals of the deviations of a column, alike from top to bottom: those of its finest mean and at least one; one more where a
+ * deviation would be rounded away.
+ */
+function spreadPlaces(column: readonly Fact[]): number {
+  const places = Math.max(1, ...column.map((f) => f.decimals));
+  const lost = column.some((f) => f.spread?.sd && Exact.fromNumber(f.spread.sd).round(places).sign() === 0);
+  return lost ? places + 1 : places;
+}
+
+function cellOf(f: Fact, common: Unit | undefined, places: number, tellRuns: boolean, best: boolean): Cell {
   const sd = f.spread?.sd;
   return {
     value: common ? showNumber(f.value, f.decimals) : f.shown,
-    spread: sd === undefined ? '' : `± ${showNumber(Exact.fromNumber(sd), f.decimals + 1)}`,
+    spread: sd === undefined ? '' : `± ${showNumber(Exact.fromNumber(sd), places)}`,
     runs: tellRuns && f.kind === 'mean' ? `n = ${f.readings.length}` : '',
     second: f.second?.shown ?? '',
     best,
@@ -126,11 +137,16 @@ function overlap(a: Fact, b: Fact): boolean {
   return !!a.spread && !!b.spread && a.spread.min.compare(b.spread.max) <= 0 && b.spread.min.compare(a.spread.max) <= 0;
 }
 
-function noteOf(facts: Facts, measure: string, runs: ReadonlySet<number>): string {
+/** Whether any two rows did the same work: of different work neither is better. */
+function compared(rows: readonly Row[]): boolean {
+  return rows.length < 2 || new Set(rows.map((r) => r.parts.workload)).size < rows.length;
+}
+
+function noteOf(facts: Facts, measure: string, runs: ReadonlySet<number>, comparable: boolean): string {
   const about = facts.about.measures.get(measure);
   const [n] = runs;
   const means = runs.size === 0 ? [] : runs.size === 1 && n === 1 ? ['single runs'] : [`mean ± standard deviation over runs${runs.size === 1 ? `, n = ${n}` : ''}`];
-  return [...means, ...(about && about.better !== 'neither' ? [`${about.better} is better`] : []), ...(about?.definition ? [about.definition] : [])].join('; ');
+  return [...means, ...(about && comparable && about.better !== 'neither' ? [`${about.better} is better`] : []), ...(about?.definition ? [about.definition] : [])].join('; ');
 }
 
 function slug(id: string): string {

@@ -85,6 +85,18 @@ describe.skipIf(missing).each(Object.keys(pages) as (keyof typeof pages)[])('%s 
     expect(Math.abs(shift)).toBeLessThan(1.5);
   }));
 
+  test('shows by a band at its edge that a table goes on, and by a line that a chart does', () => open(phone, async (page) => {
+    const bands = await page.evaluate(`[...document.querySelectorAll('.scroll:not(.chart)')].map((e) => getComputedStyle(e).backgroundAttachment)`) as string[];
+    for (const band of bands) expect(band).toBe('local, local, scroll, scroll');
+    for (const chart of await page.locator('.scroll.chart').all()) {
+      const hint = chart.locator('xpath=preceding-sibling::p[1]');
+      expect(await hint.isVisible()).toBe(await chart.evaluate((e) => e.scrollWidth > e.clientWidth + 1));
+      await page.setViewportSize(desk.viewport);
+      expect(await hint.isVisible()).toBe(await chart.evaluate((e) => e.scrollWidth > e.clientWidth + 1));
+      await page.setViewportSize(phone.viewport);
+    }
+  }));
+
   test.each((name === 'full' ? [['light', desk], ['dark', desk], ['light', phone], ['dark', phone]] : [['light', phone]]) as ['light' | 'dark', typeof desk][])('axe-core finds nothing in %s (%o)', (colorScheme, size) => open({ ...size, colorScheme, bypassCSP: true }, async (page) => {
     await page.evaluate(unfold);
     await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));

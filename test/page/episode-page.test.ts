@@ -3,6 +3,8 @@ import { HtmlValidate } from 'html-validate';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
 import { readingsCsv, renderIndex } from '../../pipeline/page/index.js';
+import { factsOf } from '../facts/episode.js';
+import { mapOf, measure, place } from '../narration/episodes.js';
 import { emptyPage, factsWithAside, hostile, hostilePage, pageOf, svg, template } from './pages.js';
 
 const validator = new HtmlValidate({
@@ -112,6 +114,47 @@ describe('a full page', () => {
     expect(bad).not.toContain(inside);
     expect(bad).toContain('<a href="pictures/c.svg" download>');
   });
+});
+
+describe('what is between the author and the program stays off the page', () => {
+  const script = { ...place, file: 'data/example/script.md' };
+  const texts = [{ role: 'script' as const, text: 'It ran at 61 degrees.', place: script }, { role: 'thumbnail' as const, text: '61!', place }];
+  const html = pageOf(factsWithAside({ texts }), {
+    findings: [
+      { code: 'claim-untied', severity: 'warning', message: 'The 61 of the script is tied to nothing.', place: script },
+      { code: 'claim-disagrees', severity: 'error', message: 'The thumbnail says 61.', place },
+      { code: 'number-form', severity: 'note', message: 'A number begins a sentence.', place: script },
+      { code: 'room-differs', severity: 'note', message: 'The room differs by 0.8 K.', place },
+    ],
+  });
+  test.each(['tied to nothing', 'thumbnail says', 'begins a sentence', 'claim-', 'findings.json', 'narration.md'])('%s', (words) => expect(html).not.toContain(words));
+  test('what was found in the readings is told', () => expect(html).toContain('The room differs by 0.8 K.'));
+});
+
+describe('decimals of deviations are alike in a column', () => {
+  const cells = (readings: string): string[] => [...pageOf(factsOf(readings), { pictures: [], sentences: [] }).matchAll(/<span class="value">([^<]+)<\/span> <span class="soft">(± [^<]+)/g)].map((m) => `${m[1]} ${m[2]}`.replace(/[\u2009\u202f\u00a0]/g, ' '));
+  // Sample deviations by hand: of 600.0 600.0 it is 0; of 1400.0 1405.0 it is 5/√2 = 3.54; of 14.1 14.2 0.0707; of 38 39 0.707.
+  test.each([
+    ['as many as the means', 'a/s/w/power/board/load: 600.0 600.0 W\nb/s/w/power/board/load: 1400.0 1405.0 W', ['600.0 ± 0.0', '1,402.5 ± 3.5']],
+    ['one at least', 'a/s/w/temperature/core/load: 38 39 °C\nb/s/w/temperature/core/load: 40 40 °C', ['39 ± 0.7', '40 ± 0.0']],
+    ['one more where a deviation would read as none', 'a/s/w/noise/card/load: 14.10 14.10 14.11 dB(A)\nb/s/w/noise/card/load: 20.00 20.20 20.30 dB(A)', ['14.10 ± 0.01', '20.17 ± 0.15']],
+  ])('%s', (_what, readings, expected) => {
+    expect(cells(readings)).toEqual(expected);
+  });
+});
+
+test('a better end is said only where things did the same work', () => {
+  const measures = mapOf(measure('power', 'lower'));
+  const note = (readings: string): boolean => pageOf(factsOf(readings, { measures }), { pictures: [], sentences: [] }).includes('lower is better');
+  expect(note('a/s/dig/power/board/load: 10 11 W\na/s/fill/power/board/load: 20 21 W')).toBe(false);
+  expect(note('a/s/dig/power/board/load: 10 11 W\nb/s/dig/power/board/load: 20 21 W')).toBe(true);
+});
+
+test('a graphic says its title once, and its words begin as a sentence does', () => {
+  const list = (alt: string, title = 'Tower vs loop'): string => /<ul class="plain pictures">\s*<li>([\s\S]*?) <span class="files">/.exec(pageOf(factsWithAside(), { pictures: [{ name: 'g', kind: 'chapter', title, alt, facts: [], svg, files: ['pictures/g-1920x1080.png'] }] }))![1]!;
+  expect(list('Tower vs loop')).toBe('<strong>Tower vs loop</strong>');
+  expect(list('Tower vs loop. which is quieter.')).toBe('<strong>Tower vs loop</strong> Which is quieter.');
+  expect(list('Tower vs loops of all kinds')).toBe('<strong>Tower vs loop</strong> Tower vs loops of all kinds');
 });
 
 test('markup in names comes out as text everywhere', () => {
