@@ -3,12 +3,12 @@ import * as fs from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { exitCodes } from '../../pipeline/exit-codes.js';
-import { bench, contradicted, quoting, sample } from '../build/sample.js';
+import { one, quoting, sample } from '../build/sample.js';
 import { place, scratch } from '../files/scratch.js';
 import { cli, run } from './run.js';
 
-/** Without pictures asked for by the test there is no need to wait for any. */
-const one = bench.replace(/ {2}- \{chart: bars, name: board.*\n/, '');
+const doubtful = one.replace('load: 67 67 68 °C', 'load: 61 67 74 °C');
+const contradicted = one.replace('load: 67 67 68 °C', 'load: 68 68 69 °C');
 
 test('check and build end with 0, print a table and where to look, and nothing in colour', () => {
   const { folder } = sample({ bench: one });
@@ -43,9 +43,14 @@ test.each<[string, string[], RegExp]>([
   ['no such episode', ['check', 'bencj', 'quoting'], /There is no episode "bencj" in data; did you mean "bench"\?/],
   ['several of them', ['build', 'x', 'quotin'], /"x" in data\.\nThere is no episode "quotin" in data; did you mean "quoting"\?/],
   ['no such fact', ['explain', 'mean:bench/stok/loop/temperature/core/load'], /mean:bench\/stock\/loop\/temperature\/core\/load/],
+  ['a fact that one episode nearly has, told by that one alone', ['explain', 'mean:after/stock/loop/temperature/core/laod'], /^No episode has it; quoting comes nearest\. (?![^]*bench)[^]*\n {2}mean:after\/stock\/loop\/temperature\/core\/load\n/],
+  ['outputs over the sources', ['build', '--out', 'data'], /^Outputs cannot go to data: it is data, where the records are/],
+  ['outputs around the sources', ['build', '--out', '.', '--draft'], /^Outputs cannot go to \.: it holds data/],
+  ['a folder without a name', ['build', '--out', ''], /It names no folder/],
+  ['data without a name', ['check', '--data='], /It names no folder/],
   ['no such check', ['explain', 'room-diffres'], /did you mean "room-differs"\?/],
 ])('usage: %s ends with 2', (_name, args, message) => {
-  const { folder } = sample();
+  const { folder } = sample({ bench: one, quoting });
   const { status, stderr, stdout } = run(folder, args);
   expect([status, stdout]).toEqual([exitCodes.usage.code, '']);
   expect(stderr).toMatch(message);
@@ -85,7 +90,6 @@ test('--json prints one JSON value with every finding', () => {
 });
 
 test('--fail-on decides what counts', () => {
-  const doubtful = one.replace('load: 67 67 68 °C', 'load: 61 67 74 °C');
   const { folder } = sample({ bench: doubtful });
   expect(run(folder, ['check']).status).toBe(0);
   expect(run(folder, ['check', '--fail-on', 'warning']).status).toBe(1);
@@ -123,7 +127,7 @@ test('explain goes down to the file and line of each reading', () => {
 });
 
 test('explain tells of a check what it looks for and what it found', () => {
-  const { folder } = sample({ bench: one.replace('load: 67 67 68 °C', 'load: 61 67 74 °C') });
+  const { folder } = sample({ bench: doubtful });
   const { status, stdout } = run(folder, ['explain', 'runs-disagree']);
   expect(status).toBe(0);
   for (const part of ['Right', 'Wrong', 'threshold', 'data/bench/episode.yaml:']) expect(stdout).toContain(part);
@@ -148,7 +152,7 @@ test('a reader that has seen enough is no error', () => {
 });
 
 test('the same command again says the same of the findings, and that nothing was written', () => {
-  const { folder, data } = sample({ bench: one.replace('load: 67 67 68 °C', 'load: 61 67 74 °C') });
+  const { folder, data } = sample({ bench: doubtful });
   const first = run(folder, ['build']);
   const second = run(folder, ['build']);
   expect(first.status).toBe(0);

@@ -102,3 +102,31 @@ test('--explain tells the words, the readings weighed, and the one taken', () =>
   expect(stdout).toMatch(/^ {2}> +0\.0 +67 °C +mean:bench\/stock\/scene\/temperature\/core\/load$/m);
   for (const l of stdout.split('\n')) expect(width(l)).toBeLessThanOrEqual(80);
 });
+
+describe('a record that cannot be read whole', () => {
+  beforeAll(() => {
+    cpSync(join(folder, 'data'), join(folder, 'broken'), { recursive: true });
+    writeFileSync(join(folder, 'broken/bench/readings.csv'), `${readings.trimEnd()}\nbench,stock,scene,temperature,core,load,9,warm,degC\n`);
+    writeFileSync(join(folder, 'broken/bench/texts/script.md'), wrong);
+  });
+  const script = 'broken/bench/texts/script.md';
+
+  test('nothing is judged against it, and it is told why', () => {
+    const { mentions, findings } = json(script);
+    expect(mentions).toEqual([]);
+    expect(findings.map((f: { severity: string }) => f.severity).sort()).toEqual(['error', 'note']);
+    expect(findings.map((f: { code: string }) => f.code)).toContain('texts-not-proofed');
+  });
+  test('--apply writes nothing and says so', () => {
+    const { status, stdout, stderr } = proof(script, '--apply');
+    expect([status, readFileSync(join(folder, script), 'utf8')]).toEqual([1, wrong]);
+    expect(stderr).toBe(`Nothing is written into ${script}: what it is proofed against cannot be read whole.\n`);
+    expect(stdout).toContain('What is said is not proofed: an error stands in the record');
+  });
+  test('of a table alone what can be read is judged, and nothing is written', () => {
+    const { status, stdout, stderr } = proof(script, '--readings', 'broken/bench/readings.csv', '--names', 'names.csv', '--apply');
+    expect([status, readFileSync(join(folder, script), 'utf8')]).toEqual([1, wrong]);
+    expect(stderr).toContain('Nothing is written');
+    expect(stdout).toContain('write instead: 67 degrees');
+  });
+});
