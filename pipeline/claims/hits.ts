@@ -55,6 +55,11 @@ function courseOf(g: Grid, p: Parsed, hits: Hit[]): Course | undefined {
       return { slot, from: a[0]!.value, to: b[0]!.value };
     }
   }
+  // "20 watts instead of 10"
+  for (const x of hits) for (const y of hits) {
+    if (x.slot !== y.slot || x.value === y.value || x.to > y.from || !['setting', 'setup', 'workload'].includes(g.slots[x.slot]!.field)) continue;
+    if (/^(?:instead of|rather than)(?: the| at)?$/.test(low.slice(x.to, y.from).join(' '))) { Object.assign(y, { departs: true, baseOf: p.said.length }); return { slot: x.slot, from: y.value, to: x.value }; }
+  }
   return undefined;
 }
 

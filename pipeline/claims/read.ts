@@ -55,7 +55,8 @@ const wideDoubt = 2.2;
 /** The sentence itself names the setup or the setting that the reading taken has, or the record has but one. */
 function standsFirm(c: Context, index: number, r: Decision): boolean {
   const at = r.chosen?.subject?.at;
-  if (!at || r.chosen!.kind === 'rank' || r.chosen!.kind === 'count') return true;
+  if (!at || r.chosen!.kind === 'rank') return true;
+  if (r.chosen!.kind === 'count') return !/^count\.(?:above|below|at-)/.test(r.chosen!.fact.id);
   const g = c.grid;
   const measure = at[g.of.measure[0]!]!;
   const known = (i: number): boolean => c.hits.hits.some((h) => h.baseOf < 0 && h.segment <= index && h.slot === i && at[i] === h.value) || (c.now.ages[i]! <= 8 && c.now.together[i] === 1 && c.now.topics[i]![0] === at[i]);
@@ -85,7 +86,9 @@ function weigh(c: Context, index: number): Reading {
     if (range.sure && out.length) return as(decide(m, out, {}));
   }
   const pair = pairWith(c, index);
-  if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : x)), ...readRange(c, index, { ...pair, sure: false }).map((x) => ({ ...x, cost: x.cost + 1 })));
+  // "They went from 38.9 to 41.7": several of them, so that is how far they lie apart.
+  const several = pair !== undefined && /\b(?:they|runs|passes|repeats|mounts|attempts|tries|results) (?:go|went|run|ran|ranged?)(?: all the way)? from$/.test(c.parsed.low.slice(0, c.parsed.said[pair.first]!.mention.from).join(' '));
+  if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : several ? { ...x, cost: x.cost + 0.6 } : x)), ...readRange(c, index, { ...pair, sure: false }).map((x) => ({ ...x, cost: x.cost + (several ? 0 : 1) })));
   if (cue.op === 'ratio') return as(decide(m, readRatio(c, index), { soft: !ratioSure(c, index) || ofChanges(c, index), silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }));
   if (cue.op === 'points') { const found = readPoints(c, index); return pointsForPercent(c, index, as(decide(m, found, { soft: !found.some((x) => x.firm || (x.cost <= 0.3 && x.term.args.every((a) => typeof a === 'string'))) && c.done.filter((x) => x?.kind === 'percent_of').length < 2 }))); }
   const d = decideFigure(c, index, out, range !== undefined, pair !== undefined);

@@ -59,6 +59,8 @@ function kindSaid(c: Context, index: number, x: Candidate): boolean {
   if (!m.unit && last && last.id !== '%' && m.type === 'cardinal' && !dims?.has(last.dimension) && !(last.dimension.startsWith('temperature') && (dims?.has('temperature') || dims?.has('temperature-difference'))) && !ofOneSize(c, index, of) && !c.hits.hits.some((h) => h.segment === index && (h.slot === measure || (g.of.part.includes(h.slot) && onlyWith(c, h, of))))) return false;
   const previous = c.done[index - 1]?.subject;
   if (m.unit?.id === '%' && x.kind !== 'mean' && previous && previous.at[measure] !== of && !c.hits.hits.some((h) => h.segment === index && h.baseOf < 0 && (h.slot === measure || g.of.part.includes(h.slot)) && h.value === at[h.slot])) return false;
+  // "takes twice as much as the other": as much of what was spoken of last.
+  if (cue.op === 'ratio' && /^as much as\b/.test(c.parsed.low.slice(m.to, m.to + 3).join(' ')) && c.now.said[0] && firstCell(g, c.now.said[0])?.at[measure] !== of) return false;
   if (cue.op === 'ratio' && !c.hits.hits.some((h) => h.segment <= index && (h.slot === measure || g.of.part.includes(h.slot)) && h.value === at[h.slot]) && c.now.said[0] && firstCell(g, c.now.said[0])?.at[measure] !== of) return false;
   const own = [measure, ...g.of.part];
   if (c.hits.hits.some((h) => h.segment <= index && own.includes(h.slot) && h.value === at[h.slot])) return true;
@@ -66,6 +68,14 @@ function kindSaid(c: Context, index: number, x: Candidate): boolean {
   if (c.done.slice(0, index).some((d) => d?.subject?.at[measure] === of)) return true;
   const lately = c.now.said.some((t) => firstCell(g, t)?.at[measure] === of);
   return lately || (c.now.topics[measure]![0] === of && c.before.ages[measure]! <= 3) || (!m.unit && ofOneSize(c, index, of));
+}
+
+/** "… 93 percent of the limit, so eleven watts never make it through": far below or above all readings of the measure. */
+function ofOtherSize(c: Context, index: number, x: Candidate): boolean {
+  const s = x.subject && c.grid.scale.get(x.subject.at[c.grid.of.measure[0]!]!);
+  const value = Math.abs(x.fact.value.toNumber());
+  const said = Math.abs(c.parsed.said[index]!.mention.value.toNumber());
+  return s !== undefined && (said < value / 4 && said < s.low * 2 || said > s.high * 2);
 }
 
 /** A part that no other measure has. */
@@ -92,8 +102,10 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (plain && !mention.unit && low.slice(Math.max(0, mention.from - 9), mention.from).some((w) => /^(?:multipl(?:y|ies|ied)|divide[sd]?)$/.test(w)) && low[mention.from - 1] === 'by') return 'it speaks of a multiple';
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
   if (cue.op === 'ratio' && ofChanges(c, index) && x.term.args.every((a) => typeof a === 'string')) return 'it speaks of a multiple of changes';
+  if (x.kind === 'mean' && mention.form === 'words' && index > 0 && ofOtherSize(c, index, x)) return 'of another size than any reading';
   if (plain && low.slice(mention.to, mention.to + 8).includes('worth')) return 'it speaks of what a change is worth';
   if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
+  if ((cue.op === 'ratio' || cue.op === 'share') && !x.firm && baseWords(c, index).low.some((w) => /^(?:whole|total|entire)$/.test(w))) return 'it speaks of a part of a whole';
   if (follows(c, index) && !fits(mention, x.fact, { size: true })) return 'it follows from the two figures said before';
   if ((cue.op === 'ratio' || cue.op === 'share') && pointsBack(c, index) && !(c.done[index - 1] && !fit(c.parsed.said[index - 1]!.mention, c.done[index - 1]!) ? [] : c.now.said).slice(0, 2).some((t) => x.subject && firstCell(c.grid, t) === x.subject)) return 'it speaks of what was said last';
   const best = c.parsed.said.some((s, k) => k < index && s.mention.superlative && low[s.mention.from - 1] === 'the' && (s.mention.from >= segment.from || (k === index - 1 && mention.from - s.mention.to <= 2)));
