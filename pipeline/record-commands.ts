@@ -5,7 +5,7 @@ import type { Command } from 'commander';
 import { exitCodes, UsageError } from './exit-codes.js';
 import { episodeIds, FileTrouble, largestFile, recordName, tell, writeWhole } from './files/index.js';
 import { dataOption } from './options.js';
-import { nearest, printFinding } from './places/index.js';
+import { nearest, printFinding, Source } from './places/index.js';
 import { columnsOf, inkFor } from './terminal.js';
 
 export function addRecordCommands(program: Command, end: (code: number) => void): void {
@@ -79,36 +79,33 @@ async function importInto(file: string, given: Import): Promise<number> {
   const folder = home ?? recordAbove(file);
   const inside = folder !== undefined && !relative(resolve(folder), resolve(file)).startsWith('..');
   const name = inside ? relative(resolve(folder), resolve(file)).split(sep).join('/') : basename(file);
-  const { importFile } = await import('./records/index.js');
+  const { addToRecord, importFile, outline } = await import('./records/index.js');
+  const record = folder === undefined ? undefined : join(folder, recordName);
+  const before = record === undefined ? undefined : tell('read', record, () => readFileSync(record, 'utf8'));
+  const known = before === undefined ? undefined : outline(new Source(record!, before), basename(folder!)).value;
   const { setup, setting, workload, run } = given;
-  const { value, findings } = importFile(name, bytes, { ...(setup && { setup }), ...(setting && { setting }), ...(workload && { workload }), ...(run && { run }) });
+  const { value, findings } = importFile(name, bytes, { ...(setup && { setup }), ...(setting && { setting }), ...(workload && { workload }), ...(run && { run }) }, known);
   if (value === undefined) {
     const look = { columns: columnsOf(process.stderr), ink: inkFor(process.stderr), line: () => undefined, path: () => file };
     process.stderr.write(`${findings.flatMap((f) => printFinding(f, look)).join('\n')}\n`);
     return exitCodes.findings.code;
   }
   if (given.append && folder === undefined) throw new UsageError('--append needs a record to add to: name its episode with --episode.');
-  const record = folder === undefined ? undefined : join(folder, recordName);
-  const clash = given.append && record !== undefined ? sections(value).filter((s) => sections(readFileSync(record, 'utf8')).includes(s)) : [];
-  if (clash.length > 0) throw new UsageError(`The record has ${clash.map((c) => `"${c}"`).join(' and ')} already; put these lines there by hand:\n\n${value}`);
+  const nothing = /^(#.*\n)*$/.test(value);
+  const added = given.append && before !== undefined && !nothing ? addToRecord(before, value) : undefined;
+  if (added && 'clash' in added) throw new UsageError(`The record has ${added.clash.map((c) => `"${c}"`).join(' and ')} already, in a form that nothing can be added to; put these lines there by hand:\n\n${value}`);
   if (home !== undefined && !inside) {
     const target = join(home, name);
     if (existsSync(target)) throw new UsageError(`${target} is there already and stays as it is; rename ${file} first.`);
     writeWhole(target, bytes);
     process.stderr.write(`Copied to ${target}\n`);
   }
-  if (given.append && record !== undefined) {
-    const text = readFileSync(record, 'utf8');
-    writeWhole(record, `${text}${text.endsWith('\n') ? '' : '\n'}\n${value}`);
+  if (added && 'text' in added) {
+    writeWhole(record!, added.text);
     process.stderr.write(`Added to ${record}:\n`);
   }
   process.stdout.write(value);
   return exitCodes.fine.code;
-}
-
-/** Top-level fields of a YAML text in block style. */
-function sections(text: string): string[] {
-  return [...text.matchAll(/^([A-Za-z_][\w ]*):/gm)].map((m) => m[1]!);
 }
 
 function episodeFolder(data: string, id: string): string {

@@ -33,8 +33,17 @@ const byDimension: Partial<Record<Unit['dimension'], string>> = {
 const silent = new Set(['spot', 'avg', 'average', 'mean', 'value', 'sensor', 'reading', 'total', 'the', 'of', 'in', 'rate']);
 const unitWords: Record<string, string> = { c: 'degC', degc: 'degC', f: 'degF', w: 'W', mw: 'mW', v: 'V', mv: 'mV', a: 'A', ma: 'mA', mhz: 'MHz', ghz: 'GHz', rpm: 'rpm', '1/min': 'rpm', 'u/min': 'rpm', pct: '%', percent: '%', '%': '%', ms: 'ms', us: 'us', s: 's', fps: 'fps', db: 'dB(A)', dba: 'dB(A)' };
 
+/** Of a device's own sensors: its power is that of the whole board or package, everything else is its core's. */
+const devices: Record<string, string> = { gpu: 'board', cpu: 'package' };
+
+/** Whether the headings speak of two devices, whose parts must then be told apart by it. */
+export function severalDevices(headings: readonly string[]): boolean {
+  const named = (device: string) => headings.some((h) => new RegExp(`(?<![a-z])${device}(?![a-z])`, 'i').test(h.replace(/([a-z])([A-Z])/g, '$1 $2')));
+  return Object.keys(devices).filter(named).length > 1;
+}
+
 /** "core_temp_c", "GPU Power [W]", "Lüfter 1/min", "memory temperature (°C)". */
-export function readHeading(heading: string): HeadingGuess {
+export function readHeading(heading: string, tellDevices = false): HeadingGuess {
   const bracket = /\s\S+\([^()]*\)\s*$/.test(heading) ? undefined : /[([{]([^()[\]{}]+(?:\([^()]*\))?)[)\]}]\s*$/.exec(heading);
   let rest = bracket ? heading.slice(0, bracket.index) : heading;
   let u = bracket ? unitNamed(bracket[1]!.trim()) : undefined;
@@ -55,7 +64,10 @@ export function readHeading(heading: string): HeadingGuess {
   if (words.includes('pump') && u?.dimension === 'rotation') measure = 'pump_speed';
   if (measure === undefined || (u && !fits(measure, u))) measure = (u && byDimension[u.dimension]) ?? measure;
   if (!u && measure === 'frame_rate') u = unit('fps');
-  const part = words.filter((w) => (measureWords[w] === undefined || partWords[w] !== undefined) && !silent.has(w) && !(w in unitWords)).map((w) => partWords[w] ?? w).filter((w, i, all) => all.indexOf(w) === i).join('-');
+  const all = words.filter((w) => (measureWords[w] === undefined || partWords[w] !== undefined) && !silent.has(w) && !(w in unitWords)).map((w) => partWords[w] ?? w).filter((w, i, all) => all.indexOf(w) === i);
+  const device = all.find((w) => w in devices);
+  const parts = device && !tellDevices ? all.filter((w) => w !== device) : all;
+  const part = device && parts.length === 0 && measure ? (measure === 'power' ? devices[device]! : 'core') : parts.join('-');
   return { ...(measure && { measure }), part, ...(u && { unit: u }) };
 }
 

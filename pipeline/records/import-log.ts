@@ -1,6 +1,6 @@
 // A proposal for a sensor or frame log: its layout and the line under `logs`, to be put into a record.
 import { clockSeconds, isoSeconds, NumberCells } from '../logs/index.js';
-import { type HeadingGuess, readHeading } from './heading-words.js';
+import { type HeadingGuess, readHeading, severalDevices } from './heading-words.js';
 import { constantPhases } from './common-names.js';
 import { isId } from './key.js';
 import { quoted } from './new-record.js';
@@ -24,7 +24,7 @@ interface Column {
 const timeWords = /^(time|elapsed|timestamp|t|date|uhrzeit|zeit|seconds)(?![a-zäöü])|elapsed|timestamp/i;
 
 /** YAML, with what could not be told marked by "# ?". Undefined for a table that is no log: too few rows, or no time in it. */
-export function proposeLog(path: string, csv: Sniffed, encoding: string | undefined, scope: ImportScope): string | undefined {
+export function proposeLog(path: string, csv: Sniffed, encoding: string | undefined, scope: ImportScope, taken: ReadonlySet<string> = new Set()): string | undefined {
   const columns = csv.headings.map((name, index): Column => {
     const cells = csv.rows.map((r) => r[index]!);
     const filled = cells.filter((c) => c !== '');
@@ -34,7 +34,7 @@ export function proposeLog(path: string, csv: Sniffed, encoding: string | undefi
   const frames = columns.find((c) => c.numeric && /frame.?(time|ms|duration|us)|^ms$/i.test(c.name));
   const time = columns.find((c) => timeKind(c, csv) !== undefined);
   if (!time && !frames) return undefined;
-  const name = layoutName(path);
+  const name = layoutName(path, taken);
   const head = [
     ...(encoding ? [`encoding: ${encoding}`] : []),
     ...(csv.delimiter !== ',' ? [`delimiter: ${csv.delimiter === '\t' ? 'tab' : `"${csv.delimiter}"`}`] : []),
@@ -72,12 +72,13 @@ function sensorsOf(time: Column, columns: Column[], csv: Sniffed): string[] {
   }
   const lines: string[] = [];
   const taken = new Set<string>();
+  const several = severalDevices(csv.headings);
   for (const c of columns) {
     if (c === time || c === phase) continue;
     const at = columnName(c, csv);
     if (c.filled.length === 0) lines.push(`# ${at}: ? # empty throughout`);
     else if (!c.numeric) lines.push(`# ${at}: ? # holds text (${JSON.stringify(c.filled[0]!.slice(0, 30))})`);
-    else lines.push(columnLine(at, readHeading(c.name), c, csv, taken));
+    else lines.push(columnLine(at, readHeading(c.name, several), c, csv, taken));
   }
   const missing = [...new Set(columns.filter((c) => c.numeric).flatMap((c) => c.filled.filter((v) => !isNumber(v, csv.decimalComma))))].slice(0, 5);
   if (missing.length) out.push(`missing: [${missing.map((m) => JSON.stringify(m)).join(', ')}] # ? stand for "no value"`);
@@ -115,16 +116,27 @@ function columnName(c: Column, csv: Sniffed): string {
   return csv.header ? quoted(c.name, true) : String(c.index + 1);
 }
 
-function layoutName(path: string): string {
-  const base = path.slice(path.lastIndexOf('/') + 1).replace(/\.[^.]*$/, '').replace(/[^\p{L}\p{N}._-]+/gu, '-');
-  return isId(base) ? base : 'log';
+function layoutName(path: string, taken: ReadonlySet<string>): string {
+  const file = path.slice(path.lastIndexOf('/') + 1).replace(/\.[^.]*$/, '').replace(/[^\p{L}\p{N}._-]+/gu, '-');
+  const base = isId(file) ? file : 'log';
+  let name = base;
+  for (let n = 2; taken.has(name); n++) name = `${base}-${n}`;
+  return name;
 }
 
-function logLine(path: string, layout: string, scope: ImportScope): string {
-  const run = /^(.*run[-_]?)(\d+)(\D*)$/i.exec(path);
-  const files = run && scope.run === undefined ? `${run[1]}{run}${run[3]}` : path;
+/** The path with {run} for its run, and that run: "logs/stock-run2.csv", "logs/stock-2.csv". */
+export function runInName(path: string): { pattern: string; run: string } | undefined {
+  const m = /^(.*run[-_ ]?)(\d+)(\D*)$/i.exec(path) ?? /^(.*[^/\d][-_ ])(\d{1,2})(\.[^./]*)$/.exec(path);
+  return m ? { pattern: `${m[1]}{run}${m[3]}`, run: m[2]! } : undefined;
+}
+
+/** A line of `logs`; by its pattern where the name holds the run, unless `alone`. */
+export function logLine(path: string, layout: string, scope: ImportScope, alone = false): string {
+  const named = runInName(path);
+  const files = named && scope.run === undefined && !alone ? named.pattern : path;
+  const run = files === path ? scope.run ?? (alone ? named?.run : undefined) : undefined;
   const known = (['setup', 'setting', 'workload'] as const).filter((k) => scope[k]).map((k) => `${k}: ${scope[k]}`);
   const lacking = (['setup', 'setting', 'workload'] as const).filter((k) => !scope[k]);
-  const one = [`files: ${JSON.stringify(files)}`, `layout: ${layout}`, ...(known.length ? [`for: {${known.join(', ')}}`] : []), ...(scope.run ? [`run: ${scope.run}`] : [])];
+  const one = [`files: ${JSON.stringify(files)}`, `layout: ${layout}`, ...(known.length ? [`for: {${known.join(', ')}}`] : []), ...(run ? [`run: ${JSON.stringify(run)}`] : [])];
   return `  - {${one.join(', ')}}${lacking.length ? ` # ? for: {${lacking.map((k) => `${k}: …`).join(', ')}}` : ''}`;
 }

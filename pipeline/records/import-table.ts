@@ -1,7 +1,7 @@
 // A proposal for a table: the line that names a tidy one, or the readings of a wide one.
 import { findUnit } from '../quantities/index.js';
 import { nearest } from '../places/index.js';
-import { readHeading } from './heading-words.js';
+import { readHeading, severalDevices } from './heading-words.js';
 import type { ImportScope } from './import-log.js';
 import { isId, keyFields } from './key.js';
 import { isNumber, type Sniffed } from './sniff-csv.js';
@@ -26,7 +26,8 @@ export function proposeTidy(path: string, csv: Sniffed, encoding: string | undef
 /** The readings of a wide table: one row a run, one column a measure; text columns say what the row is about. */
 export function proposeWide(path: string, csv: Sniffed, scope: ImportScope): string {
   const roles = csv.headings.map((h) => scopeWords[h.toLowerCase().trim()] ?? (keyFields as readonly string[]).find((f) => nearest(h, [f]) === f) as (typeof keyFields)[number] | undefined);
-  const guesses = csv.headings.map((h) => readHeading(h));
+  const several = severalDevices(csv.headings);
+  const guesses = csv.headings.map((h) => readHeading(h, several));
   const prices = new Map<string, string>();
   const numeric = csv.headings.map((_, i) => csv.rows.some((r) => isNumber(r[i]!, csv.decimalComma)) && csv.rows.every((r) => r[i] === '' || isNumber(r[i]!, csv.decimalComma)));
   const text = csv.headings.flatMap((h, i) => (!numeric[i] && roles[i] === undefined && csv.rows.some((r) => r[i] !== '') ? [h] : []));

@@ -12,3 +12,4 @@ export { type NewRecord, newRecord } from './new-record.js';
 export { importFile } from './import-file.js';
 export type { ImportScope } from './import-log.js';
 export { isDay } from './plain-shapes.js';
+export { addToRecord } from './add-to-record.js';

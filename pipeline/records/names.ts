@@ -43,7 +43,7 @@ export class Names {
     const mark = `${kind} ${id} ${at.file}:${at.line}:${at.column}`;
     if (this.#told.has(mark)) return false;
     this.#told.add(mark);
-    const known = [...this.#known[kind].keys(), ...common[kind].keys()];
+    const known = [...new Set([...this.#known[kind].keys(), ...common[kind].keys()])];
     const near = nearest(id, known) ?? (kind === 'measure' ? measureMeant(id) : undefined);
     const expected = !isId(id) && !near ? `; an id has ${idRule}` : near ? `; did you mean ${near}?` : known.length && known.length <= 8 ? `; known are ${known.join(', ')}` : '';
     this.#findings.push({

@@ -9,6 +9,8 @@ export interface Sniffed {
   header: boolean;
   headings: string[];
   rows: string[][];
+  /** Lines left out, as they have other than the usual number of cells. */
+  ragged: number;
 }
 
 const delimiters = [',', ';', '\t', '|'];
@@ -28,7 +30,8 @@ export function sniffCsv(text: string): Sniffed | undefined {
   const decimalComma = delimiter !== ',' && commas(rows.slice(1));
   const header = rows.length > 1 ? !looksLikeValues(rows[0]!, decimalComma) : !rows[0]!.some((c) => isNumber(c, decimalComma));
   const headings = header ? rows.shift()! : rows[0]!.map((_, i) => String(i + 1));
-  return { delimiter, decimalComma, skip, header, headings, rows: rows.filter((r) => r.length === headings.length) };
+  const whole = rows.filter((r) => r.length === headings.length);
+  return { delimiter, decimalComma, skip, header, headings, rows: whole, ragged: rows.length - whole.length };
 }
 
 /** Lines that have the usual number of cells, weighed by that number: the delimiter that cuts most lines alike. */

@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { importFile } from '../../pipeline/records/index.js';
+import { Source } from '../../pipeline/places/index.js';
+import { addToRecord, importFile, newRecord, outline } from '../../pipeline/records/index.js';
 import { readHeading } from '../../pipeline/records/heading-words.js';
 import { readEpisode } from './reading.js';
 
@@ -78,7 +79,76 @@ describe('tables', () => {
   });
 });
 
+describe('into a record that is there', () => {
+  const log = (columns: string, cells: string) => bytes(`${columns}\n${Array.from({ length: 40 }, (_, i) => `${i},${cells}`).join('\n')}\n`);
+  const sensors = log('Time,GPU Temp (°C),GPU Memory Temp (°C),GPU Power (W),Fan (rpm)', '67,71,250.5,1200');
+  const scope = { setup: 'open-bench', setting: 'stock', workload: 'test-scene' };
+  const put = (record: string, path: string, content: Uint8Array, given = {}) => {
+    const { value } = importFile(path, content, given, outline(new Source('episode.yaml', record), 'x').value);
+    const result = addToRecord(record, value!);
+    if ('clash' in result) throw new Error(result.clash.join());
+    return { value: value!, record: result.text };
+  };
+  const check = (record: string, files: Record<string, Uint8Array>) => {
+    const { episode, findings } = readEpisode(record, files);
+    expect(findings.map((f) => f.message), record).toEqual([]);
+    return [...new Set(episode!.readings.map((r) => `${r.key}#${r.run}`))];
+  };
+
+  test('what is proposed for a new record is a record without a finding', () => {
+    const { value, record } = put(newRecord({ title: 'T' }), 'logs/bench-stock-1.csv', sensors, scope);
+    expect(value).toMatch(/^parts:\n {2}memory: .*\n {2}fan: /m);
+    expect(check(record, { 'logs/bench-stock-1.csv': sensors })).toEqual(['temperature/core', 'temperature/memory', 'power/board', 'fan_speed/fan'].map((q) => `open-bench/stock/test-scene/${q}/load#1`));
+  });
+
+  test('two devices in one log keep their names', () => {
+    const yaml = importFile('x.csv', log('Time,GPU Temp (°C),CPU Temp (°C)', '60,50')).value!;
+    expect(yaml).toMatch(/temperature\/gpu °C[^]*temperature\/cpu °C/);
+  });
+
+  test('a second log of one layout is a line, and no line where a pattern reads it', () => {
+    const one = put(newRecord({ title: 'T' }), 'logs/stock-1.csv', sensors, scope).record;
+    expect(one).toContain('"logs/stock-{run}.csv"');
+    expect(importFile('logs/stock-2.csv', sensors, scope, outline(new Source('episode.yaml', one), 'x').value).value).toMatch(/^# logs\/stock-2\.csv is read already, by files: "logs\/stock-\{run\}\.csv" in line \d+ of the record\.\n$/);
+    const { value, record } = put(one, 'logs/limit.csv', sensors, { ...scope, run: '7' });
+    expect(value).not.toContain('layouts:');
+    expect(check(record, { 'logs/stock-1.csv': sensors, 'logs/limit.csv': sensors }).filter((k) => k.includes('core'))).toEqual(['open-bench/stock/test-scene/temperature/core/load#1', 'open-bench/stock/test-scene/temperature/core/load#7']);
+  });
+
+  test('beside a line for one run stands one for the next, of the same test, with the pattern for all', () => {
+    const one = put(newRecord({ title: 'T' }), 'logs/stock-1.csv', sensors, { ...scope, run: '1' }).record;
+    const { value, record } = put(one, 'logs/stock-2.csv', sensors);
+    expect(value).toContain('"logs/stock-{run}.csv"');
+    expect(check(record, { 'logs/stock-1.csv': sensors, 'logs/stock-2.csv': sensors }).filter((k) => k.includes('core'))).toEqual(['open-bench/stock/test-scene/temperature/core/load#1', 'open-bench/stock/test-scene/temperature/core/load#2']);
+  });
+
+  test('a log of another layout gets a layout of another name', () => {
+    const one = put(newRecord({ title: 'T' }), 'a/log.csv', sensors, { ...scope, run: '1' }).record;
+    const { record } = put(one, 'b/log.csv', log('elapsed,core °C', '60'), { ...scope, run: '2' });
+    expect(record).toMatch(/^ {2}log:$[^]*^ {2}log-2:$/m);
+  });
+});
+
+describe('what is neither table nor log', () => {
+  test.each<[string, string | Uint8Array, string]>([
+    ['nothing', '', 'The file is empty'],
+    ['bytes', Uint8Array.from({ length: 3000 }, (_, i) => (i * 7919 + (i >> 3) * 31) % 256), 'no text'],
+    ['a picture’s head', Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13]), 'no text'],
+    ['Markdown', '# A title\n\nSome words, and more of them.\n\n- one, two, three\n- four\n\nThe end, at last, of it.\n', 'neither a table'],
+    ['prose', 'Nothing here is measured.\nIt is told.\n', 'no column of numbers'],
+    ['a table of words', 'a,b\nred,green\nblue,white\n', 'no column of numbers'],
+  ])('%s', (_, content, words) => {
+    const { value, findings } = importFile('x.csv', typeof content === 'string' ? bytes(content) : content);
+    expect([value, findings.map((f) => f.severity)]).toEqual([undefined, ['error']]);
+    expect(findings[0]!.message).toContain(words);
+  });
+});
+
 describe('headings', () => {
+  test.each<[string, string, string]>([
+    ['GPU Temp (°C)', 'temperature', 'core'], ['CPU Clock [MHz]', 'frequency', 'core'], ['GPU Power [W]', 'power', 'board'], ['CPU Power [W]', 'power', 'package'], ['GPU Memory Temp [°C]', 'temperature', 'memory'], ['gpu_fan_rpm', 'fan_speed', 'fan'],
+  ])('%s, of the one device of a log', (heading, measure, part) => expect(readHeading(heading)).toMatchObject({ measure, part }));
+
   test.each<[string, string, string, string]>([
     ['core_temp_c', 'temperature', 'core', 'degC'],
     ['Core Temperature (°C)', 'temperature', 'core', 'degC'],
