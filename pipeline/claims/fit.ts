@@ -10,7 +10,9 @@ const ratioSlack = 0.03;
 /** The value in the unit that was said; without a unit, in that of the fact. Undefined when the two are of different kinds. */
 export function inSaidUnit(fact: Fact, m: Mention): Exact | undefined {
   const said = m.unit;
-  if (!said || m.loose) return fact.value;
+  if (!said) return fact.value;
+  // "degrees" may be of any scale, but of temperature.
+  if (m.loose) return /^temperature/.test(fact.unit.dimension) ? fact.value : undefined;
   return convertLoosely(fact.value, fact.unit, said);
 }
 

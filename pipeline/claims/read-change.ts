@@ -80,6 +80,14 @@ export function readChange(c: Context, index: number): Candidate[] {
       }
     }
   }
+  // "At 39.6 decibels it is 1.1 quieter than the other": it is what the figure beside it was given for.
+  const beside = c.done[index - 1];
+  if (words.overrides.size > 0 && beside?.subject && beside.term.kind === 'mean' && fit(c.parsed.said[index - 1]!.mention, beside) && !c.hits.hits.some((h) => h.segment === index && h.baseOf !== index && c.grid.slots[h.slot]!.field !== 'measure')) {
+    for (const b of basesFor(c, beside.subject, index, words, way)) {
+      const differing = sameCellExcept(c.grid, beside.subject, b.cell).map((i) => [i, b.cell.at[i]!] as const);
+      push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [beside.subject.key, b.cell.key] }, percent ? 'percent_change' : 'difference', b.cost, beside.subject, b.why, { sign: signOf(c, way, beside.subject), firm: b.firm, base: b.cell, change: differing });
+    }
+  }
   // A change of what was said last: a median, a rise over the room, a share.
   const last = c.now.said[0];
   if (last && last.kind !== 'mean' && cue.op === 'change') {

@@ -10,7 +10,7 @@ import { countedBy, isCondition, isThreshold, readCount, readRuns, setSize } fro
 import { readPoints, readRatio, readShare } from './read-proportion.js';
 import { rangeAt, readRange } from './read-range.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
-import { insisted, oneNamed } from './insist.js';
+import { insisted, oneNamed, significant } from './insist.js';
 import { endsSwapped } from './ends-swapped.js';
 import { percentForPoints, pointsForPercent } from './points-or-percent.js';
 import { pairWith, push, readValue } from './read-value.js';
@@ -219,7 +219,7 @@ function slippedTime(c: Context, index: number, d: Reading): Reading {
   for (const id of ['ms', 's', 'min', 'h']) {
     if (id === m.unit!.id) continue;
     const other: Mention = { ...m, unit: unit(id) };
-    const right = readValue(withMention(c, index, other), index).filter((x) => x.cost <= 0.5 && measureNamed(c, index, x)).find((x) => fit(other, x));
+    const right = readValue(withMention(c, index, other), index).filter((x) => x.cost <= 0.5 && (measureNamed(c, index, x) || (x.cost <= 0.3 && (m.decimals > 0 || significant(m) > 2)))).find((x) => fit(other, x));
     if (right) return { verdict: 'disagrees', chosen: right, why: `the record gives it in ${right.fact.unit.many}`, ranked: [{ candidate: right, fits: false }], mention: m };
   }
   return d;
@@ -377,7 +377,7 @@ function readPlace(c: Context, index: number): Decision {
   const subjectSaid = c.hits.hits.some((h) => ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field) && (h.segment === index || h.segment === index + 1));
   const measureSaid = (m.superlative?.of.length ?? 0) > 0 || c.hits.dimensions.length > 0 || c.hits.hits.some((h) => c.grid.slots[h.slot]!.field === 'measure' || c.grid.slots[h.slot]!.field === 'part') || m.type === 'ordinal';
   const best = d.ranked[0];
-  const standing = subjectSaid || sizeSaid(c, index) !== undefined || /^(?:this|that|it)$/.test(low[Math.max(0, said.segment.from)] ?? '') || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it)$/.test(w));
+  const standing = subjectSaid || sizeSaid(c, index) !== undefined || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it|which|it's|that's)$/.test(w));
   if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 ? 0.9 : 0.35) : 0.5)) && (m.type !== 'ordinal' || ranking(c, index))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
   return d;
 }
@@ -390,7 +390,7 @@ function shareSure(c: Context, index: number): boolean {
 /** Places are being given: several in the sentence, one before, or "place" itself. */
 function ranking(c: Context, index: number): boolean {
   const { said, low } = c.parsed;
-  return said.filter((s) => s.mention.type === 'ordinal').length > 1 || low.includes('place') || (figureBeside(c, index) !== undefined && /^(?:with|at|,|\.)?$/.test(low[said[index]!.mention.to] ?? '')) || (c.now.placed.length > 0 && low.length <= 6);
+  return said.filter((s) => s.mention.type === 'ordinal').length > 1 || low.includes('place') || low.slice(said[index]!.mention.to, said[index]!.mention.to + 4).some((w) => /^(?:table|list|ranking|field|order)$/.test(w)) || (figureBeside(c, index) !== undefined && /^(?:with|at|,|\.)?$/.test(low[said[index]!.mention.to] ?? '')) || (c.now.placed.length > 0 && low.length <= 6);
 }
 
 export { firstCell };

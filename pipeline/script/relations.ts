@@ -8,7 +8,7 @@ const changes: [Way, string][] = [
   ['lost', 'lose|loses|lost|losing|loss|give up|gives up|gave up|given up|giving up|sacrifice|sacrifices|sacrificed'],
   ['gained', 'gain|gains|gained|gaining'],
   ['better', 'beat|beats|beaten|beating|win|wins|won|winning|lead|leads|led|leading|ahead|outperform|outperforms|outperformed|improve|improves|improved|improving|edge out|edges out|edged out'],
-  ['worse', 'behind|trail|trails|trailed|trailing|lag|lags|lagged|lagging|miss|misses|missed|missing'],
+  ['worse', 'worsen|worsens|worsened|worsening|deteriorate|deteriorates|deteriorated|regress|regresses|regressed|behind|trail|trails|trailed|trailing|lag|lags|lagged|lagging|miss|misses|missed|missing'],
   ['apart', 'cost|costs|costing|pay|pays|paid|paying|buy|buys|bought|buying|give back|gives back|gave back|given back|differ|differs|differed|differing|separate|separates|separated|change|changes|changed|changing|move|moves|moved|moving|swing|swings|swung|worth|apart|span|spans|spanning|vary|varies|varied|leaves|left|leave|leaving'],
 ];
 /** Nouns of change: "a rise of 29 degrees", "the gap is 4", "Sag: 40 millivolts". */
