@@ -52,7 +52,7 @@ test('a table is copied into the episode and named in its record', () => {
   expect(run(folder, ['import', 'data/bench/more.csv', '--append']).status).toBe(0);
   const record = join(folder, 'data/bench/episode.yaml');
   expect(parse(fs.readFileSync(record, 'utf8'))).toMatchObject({ tables: ['readings.csv', 'more.csv'] });
-  fs.writeFileSync(record, fs.readFileSync(record, 'utf8').replace(/tables: .*/, 'tables: [readings.csv,\n  more.csv]'));
+  fs.writeFileSync(record, fs.readFileSync(record, 'utf8').replace(/^tables: .*/m, 'tables: [readings.csv,\n  more.csv]'));
   place(folder, 'data/bench/third.csv', tidy);
   const clash = run(folder, ['import', 'data/bench/third.csv', '--append']);
   expect([clash.status, clash.stderr]).toEqual([exitCodes.usage.code, expect.stringMatching(/has "tables" already[^]*tables: \[third\.csv\]/)]);
