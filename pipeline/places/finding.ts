@@ -4,7 +4,7 @@ import type { Place } from './place.js';
 export type Severity = 'error' | 'warning' | 'note';
 
 export interface Finding {
-  /** Kebab-case, e.g. `stated-value`; the closed list of codes is held by a test (test/codes.test.ts). */
+  /** Kebab-case, e.g. `stated-value`; checks name theirs in pipeline/checks/list.ts. */
   code: string;
   severity: Severity;
   place: Place;
