@@ -87,7 +87,7 @@ function weigh(c: Context, index: number): Reading {
   }
   const pair = pairWith(c, index);
   // "They went from 38.9 to 41.7": several of them, so that is how far they lie apart.
-  const several = pair !== undefined && /\b(?:they|runs|passes|repeats|mounts|attempts|tries|results) (?:go|went|run|ran|ranged?)(?: all the way)? from$/.test(c.parsed.low.slice(0, c.parsed.said[pair.first]!.mention.from).join(' '));
+  const several = pair !== undefined && new Set(c.hits.hits.filter((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && h.segment >= pair.first && h.segment <= pair.second).map((h) => h.value)).size === 1 && /\b(?:they|runs|passes|repeats|mounts|attempts|tries|results) (?:go|went|run|ran|ranged?)(?: all the way)? from$/.test(c.parsed.low.slice(0, c.parsed.said[pair.first]!.mention.from).join(' '));
   if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : several ? { ...x, cost: x.cost + 0.6 } : x)), ...readRange(c, index, { ...pair, sure: false }).map((x) => ({ ...x, cost: x.cost + (several ? 0 : 1) })));
   if (cue.op === 'ratio') return as(decide(m, readRatio(c, index), { soft: !ratioSure(c, index) || ofChanges(c, index), silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }));
   if (cue.op === 'points') { const found = readPoints(c, index); return pointsForPercent(c, index, as(decide(m, found, { soft: !found.some((x) => x.firm || (x.cost <= 0.3 && x.term.args.every((a) => typeof a === 'string'))) && c.done.filter((x) => x?.kind === 'percent_of').length < 2 }))); }
