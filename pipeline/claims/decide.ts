@@ -52,9 +52,10 @@ export function decide(m: Mention, candidates: readonly Candidate[], weighing: W
   // The same comparison the other way round is never "about as good": it is the mistake looked for.
   const counts = (r: { candidate: Candidate; fits: boolean }): boolean => r.fits && !mirrors(best.candidate, r.candidate);
   const near = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + (weighing.margin ?? margin));
-  // What the words say best has just the size that was said, and goes the other way: a dearer reading that fits is chance.
+  // What the words say best has just the size that was said, and goes the other way: a dearer reading that fits is chance,
+  // where the words themselves name what is compared with what. A base carried over from before proves nothing against one that fits.
   const turned = weighing.soft ? undefined : ranked.find((r) => r.candidate.cost <= best.candidate.cost + turnedReach && isTurned(m, r.candidate));
-  if (turned && !(near?.candidate.firm && !turned.candidate.firm) && (!near || near.candidate.cost > turned.candidate.cost + turnedReach)) return { verdict: 'disagrees', chosen: turned.candidate, why: turned.candidate.why, ranked, turned: true };
+  if (turned && (!near || (turned.candidate.firm && near.candidate.cost > turned.candidate.cost + turnedReach))) return { verdict: 'disagrees', chosen: turned.candidate, why: turned.candidate.why, ranked, turned: true };
   if (near) return { verdict: 'agrees', chosen: near.candidate, why: near.candidate.why, ranked };
   const far = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + (weighing.doubt ?? doubt));
   if (weighing.silent) return { verdict: 'not-a-claim', why: 'need not be about a reading', ranked };
