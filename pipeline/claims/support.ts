@@ -97,7 +97,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   const { low } = c.parsed;
   const plain = x.kind === 'mean' || x.kind === 'raw' || x.kind === 'constant';
   if (plain && x.term.kind === 'mean' && (cue.op === 'change' || cue.elided?.op === 'change') && !/the record gives it in/.test(x.why)) return 'the words speak of a change, and no reading of it was found';
-  if (low[mention.from - 1] === 'than' && comparatives.has(low[mention.from - 2] ?? '') && plain) return 'a bound, not a reading';
+  if (low[mention.from - 1] === 'than' && comparatives.has(low[mention.from - 2] ?? '') && plain && !outright(c, index, x)) return 'a bound, not a reading';
   if (plain && /\b(?:per|for each|for every) watt\b/.test(low.join(' ')) && !mention.unit?.id.includes('/')) return 'it speaks of something per watt';
   if (plain && !mention.unit && low.slice(Math.max(0, mention.from - 9), mention.from).some((w) => /^(?:multipl(?:y|ies|ied)|divide[sd]?)$/.test(w)) && low[mention.from - 1] === 'by') return 'it speaks of a multiple';
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
@@ -111,6 +111,14 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   const best = c.parsed.said.some((s, k) => k < index && s.mention.superlative && low[s.mention.from - 1] === 'the' && (s.mention.from >= segment.from || (k === index - 1 && mention.from - s.mention.to <= 2)));
   const named = c.hits.hits.some((h) => h.segment === index && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value));
   return best && !named ? 'it speaks of whichever is the extreme' : undefined;
+}
+
+/** Thing and measure both stand in the same clause as the number, in so many words. */
+function outright(c: Context, index: number, x: Candidate): boolean {
+  const at = x.subject?.at;
+  if (!at || x.cost > 0.1) return false;
+  const said = (fields: readonly string[]): boolean => c.hits.hits.some((h) => h.segment === index && h.baseOf < 0 && fields.includes(c.grid.slots[h.slot]!.field) && h.value === at[h.slot]);
+  return said(['setup', 'setting']) && said(['measure', 'part']);
 }
 
 const beside = /\b(?:at|near|under|below|above|over|to|from|against|of|reaching|touching) (?:its|the|my|our|their)\b/;
