@@ -2,7 +2,7 @@
 import type { Dimension, Unit } from '../quantities/index.js';
 import { unit } from '../quantities/index.js';
 import type { Fact, Facts } from '../facts/index.js';
-import type { Way } from '../script/index.js';
+import type { Mention, Way } from '../script/index.js';
 import { type SentenceHits, cellsFor, evidenceFor, type SlotEvidence } from './evidence.js';
 import type { Cell, Grid } from './grid.js';
 import type { Parsed, Said } from './parse.js';
@@ -111,4 +111,15 @@ export function sameCellExcept(g: Grid, a: Cell, b: Cell): number[] {
   const out: number[] = [];
   for (let i = 0; i < g.slots.length; i++) if (a.at[i] !== b.at[i]) out.push(i);
   return out;
+}
+
+/** The same sentence with another cue for one mention. */
+export function withCue(c: Context, index: number, cue: Context['parsed']['said'][number]['cue']): Context {
+  return { ...c, parsed: { ...c.parsed, said: c.parsed.said.map((s, i) => (i === index ? { ...s, cue } : s)) } };
+}
+
+/** The same sentence with one mention read as another. */
+export function withMention(c: Context, index: number, mention: Mention): Context {
+  const said = c.parsed.said.map((s, i) => (i === index ? { ...s, mention } : s));
+  return { ...c, parsed: { ...c.parsed, said } };
 }
