@@ -15,17 +15,15 @@ const records = Number(process.env.RECORDS ?? 10);
 const each = 1;
 const tallies = new Map<string, Tally>();
 
-/** Phrasings that still draw an alarm where they are true. */
-const open = new Set(['percent between ends']);
-/** Phrasings that are less well understood than the rest, with what holds. */
+/** Phrasings that are less well understood than the rest, with what holds: an alarm that could be false is held back. */
 const weak: Record<string, { agrees?: number; caught?: number }> = {
-  'difference between': { agrees: 0.55 }, 'lie apart': { agrees: 0.55 }, 'switching': { caught: 0.7 }, 'points': { caught: 0.1 }, 'frames per watt': { agrees: 0, caught: 0 },
+  'difference between': { agrees: 0.55 }, 'lie apart': { agrees: 0.55 }, 'frames per watt': { agrees: 0, caught: 0 },
   'rises from to': { caught: 0.65 }, 'the rise is': { caught: 0.45 }, 'ellipsis': { caught: 0.75 }, 'lies between': { caught: 0.75 }, 'twice, half, three times': { caught: 0.55 },
-  'percent going from to': { caught: 0.75 }, 'percent more power': { caught: 0.75 }, 'percent compared with': { caught: 0.75 }, 'percent between ends': { agrees: 0, caught: 0.7 },
+  'percent between ends': { agrees: 0, caught: 0 }, 'so it rose': { caught: 0.75 }, 'percent gains': { caught: 0.8 }, 'ranges from to': { caught: 0.75 }, 'the spread is': { caught: 0.8 }, 'first and last apart': { caught: 0.6 },
   'has the highest': { agrees: 0.75, caught: 0.75 }, 'nth highest': { caught: 0.5 }, 'from quietest to loudest': { caught: 0 },
-  'count below': { caught: 0.75 }, 'how many draw more': { caught: 0.75 }, 'more than': { caught: 0 }, 'less than': { caught: 0.1 }, 'how many were tested': { agrees: 0.45, caught: 0.4 },
+  'count below': { caught: 0.75 }, 'how many draw more': { caught: 0.75 }, 'how many were tested': { agrees: 0.45, caught: 0.4 },
 };
-const floors: Record<Slip, number> = { 'up': 0.9, 'down': 0.9, 'swap': 0.94, 'ten': 0.94, 'unit': 0.75, 'other way': 0.8 };
+const floors: Record<Slip, number> = { 'up': 0.9, 'down': 0.9, 'swap': 0.94, 'ten': 0.93, 'unit': 0.75, 'other way': 0.8 };
 
 beforeAll(() => {
   const samples = fc.sample(fc.tuple(world, fc.array(fc.array(fc.noBias(fc.nat(9999)), { minLength: 24, maxLength: 24 }), { minLength: 100 * each, maxLength: 100 * each })), { seed: 20260314, numRuns: records });
@@ -73,7 +71,7 @@ describe('sentences from the facts of random records', () => {
   });
 
   test('nothing true is flagged', () => {
-    expect([...tallies].filter(([name]) => !open.has(name)).flatMap(([, x]) => x.alarms)).toEqual([]);
+    expect([...tallies].flatMap(([, x]) => x.alarms)).toEqual([]);
   });
 
   test('what is true is found to agree', () => {
