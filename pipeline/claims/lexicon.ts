@@ -144,7 +144,7 @@ function taken(maps: [KeyField, ReadonlyMap<string, { id: string; name: string; 
 }
 
 function isUnitWord(words: readonly string[]): boolean {
-  return words.length === 1 && /^(?:degree|percent|watt|volt|decibel|megahertz|gigahertz|kelvin|rpm|fps|gram|minute|second|hour|millivolt|gigabyte|megabyte|celsius|fahrenheit|amp|point|milliamp|kilogram|hertz|frame|litre|liter|lux|nit)$/.test(words[0]!);
+  return words.length === 1 && /^(?:degree|percent|watt|volt|decibel|megahertz|gigahertz|kelvin|rpm|fps|gram|minute|second|hour|millivolt|(?:mega|giga)byte|celsius|fahrenheit|amp|point|milliamp|kilogram|hertz|frame|litre|liter|lux|nit)$/.test(words[0]!);
 }
 
 /** A composite id is named in full only where the phrase has all its words; otherwise only by the words that it has. */
