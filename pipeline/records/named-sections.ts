@@ -4,7 +4,7 @@ import { type Context, type Readings, usualUnit } from './context.js';
 import type { Measure, Named, Setting, Setup } from './episode.js';
 import { makeKey } from './key.js';
 import { unit } from '../quantities/index.js';
-import { isStock, measureName, shownFromId, spokenByDefault } from './names.js';
+import { isStock, measureName, shownFromId, spokenByDefault, spokenProduct } from './names.js';
 import { phased } from './reading-blocks.js';
 import type { Entry, Written } from './shape.js';
 import { quantityOf, unitOf } from './values.js';
@@ -25,8 +25,10 @@ export function declareNames(ctx: Context): void {
       const v = e.value.fields;
       const price = v.price && quantityOf(v.price, reader);
       if (v.price && price && price.unit.dimension !== 'money') reader.fail(v.price.place, 'value-form', `"${v.price.text}" is not a price; write it with its currency ($499, 449 EUR)`, { said: v.price.text });
+      const own = named('setup', e);
+      const kind = v.kind?.value ?? (v.price || v.sample ? 'product' : 'arrangement');
       return {
-        ...named('setup', e), kind: v.kind?.value ?? (v.price || v.sample ? 'product' : 'arrangement'),
+        ...own, kind, ...(kind === 'product' && !v.spoken && { spoken: spokenProduct(own.name) }),
         ...(v.sample && { sample: v.sample.text }), ...(v.obtained && { obtained: v.obtained.value }),
         ...(price && { price: { amount: price, place: v.price!.place, ...(v['price date'] && { date: v['price date'].text }) } }),
       };

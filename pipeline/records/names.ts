@@ -77,6 +77,11 @@ export function spokenByDefault(kind: KeyField, id: string, name: string): strin
   return kind === 'setting' && isStock(name) ? [plain, `at ${plain}`] : [`the ${plain}`, plain];
 }
 
+/** A product's name is a proper name: its capitals stay as they were written. */
+export function spokenProduct(name: string): string[] {
+  return [`the ${name}`, name];
+}
+
 /** What a name is that the record uses and does not declare. */
 function byDefault(kind: KeyField, id: string, place: Place): Named | Setup | Setting | Measure {
   const name = kind === 'measure' ? measureName(id) : shownFromId(id);

@@ -29,6 +29,11 @@ test('what it says about itself', () => {
   expect(episode.instruments.map((i) => [i.name, i.measures, q(i.resolution), i.accuracy])).toEqual([['wall meter', ['power/board', 'energy'], '0.1 W', '±1 %']]);
 });
 
+test('a product keeps its proper name when it is spoken', () => {
+  const { episode } = readEpisode("title: T\nsetups:\n  a: {name: Alpha, kind: product, obtained: bought}\n  b: {name: Open bench}\n");
+  expect([...episode!.setups.values()].map((s) => s.spoken)).toEqual([['the Alpha', 'Alpha'], ['the open bench', 'open bench']]);
+});
+
 test('names, shown and spoken, with sensible ones where the record gives none', () => {
   const names = (m: Map<string, { name: string; spoken: string[] }>) => [...m].map(([id, n]) => [id, n.name, n.spoken]);
   expect(names(episode.setups)).toEqual([
