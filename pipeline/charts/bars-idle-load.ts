@@ -1,8 +1,7 @@
 // Idle and load side by side, with the rise between them.
-import { isFact, nameOf, quantityName } from '../facts/index.js';
+import { isFact, nameOf, quantityName, bestOf, whyClose } from '../facts/index.js';
 import type { Chart } from './chart.js';
 import { barSpec } from './bar-spec.js';
-import { best, tiedNote } from './overlap.js';
 import { commonName, rowName, select } from './rows.js';
 import { figure, foot, sofaNote, subtitle, unitSymbol } from './words.js';
 
@@ -22,9 +21,9 @@ export const barsIdleLoad: Chart = {
     if (all.length === 0) return work.complain('picture-empty', `picture "${request.name}" needs readings of ${chosen.measure} both at idle and under load`, request.name);
     const shown = all.slice(request.slice?.from, request.slice?.to);
     const measured = all.flatMap((r) => [r.idle, r.load]);
-    const winner = !chosen.comparable ? {} : best(facts, chosen.measure, all.map((r) => r.load));
+    const winner = !chosen.comparable ? {} : bestOf(facts, chosen.measure, all.map((r) => r.load));
     const [idleName, loadName] = ['idle', chosen.phase].map((p) => nameOf(facts.about, 'phase', p)) as [string, string];
-    const notes = foot(facts, shown.flatMap((r) => [r.load, r.idle]), [...(winner.tied ? [tiedNote] : []), ...sofaNote(shown.map((r) => r.rise))]);
+    const notes = foot(facts, shown.flatMap((r) => [r.load, r.idle]), [...(winner.close ? [whyClose[winner.close].best] : []), ...sofaNote(shown.map((r) => r.rise))]);
     const unit = unitSymbol(measured);
     const heading = {
       title: request.title ?? `${quantityName(facts.about, chosen.measure, chosen.part)}, ${idleName.toLowerCase()} and ${loadName.toLowerCase()}`,

@@ -1,9 +1,8 @@
 // Bars of one phase: settings in groups of setups (or the other way round), from a true zero.
-import { factName, type Facts, type KeyField, nameOf, phaseNote, quantityName } from '../facts/index.js';
+import { factName, type Facts, type KeyField, nameOf, phaseNote, quantityName, bestOf, whyClose } from '../facts/index.js';
 import type { Colour } from '../theme/index.js';
 import { barSpec } from './bar-spec.js';
 import type { Chart, ChartRequest, Workbench } from './chart.js';
-import { best, tiedNote } from './overlap.js';
 import { commonName, type Row, rowName, select, selectFacts, type Selection } from './rows.js';
 import { figure, foot, subtitle, unitSymbol } from './words.js';
 
@@ -26,8 +25,8 @@ export const bars: Chart = {
     const groups = [...new Map(chosen.rows.map((r) => [groupOf(r, group), r]))].slice(request.slice?.from, request.slice?.to);
     const shown = chosen.rows.filter((r) => groups.some(([id]) => id === groupOf(r, group)));
     // Across two things that differ at once, no bar is the best.
-    const winner = series || !chosen.comparable ? {} : best(facts, chosen.measure, chosen.rows.map((r) => r.fact));
-    const notes = foot(facts, shown.map((r) => r.fact), winner.tied ? [tiedNote] : []);
+    const winner = series || !chosen.comparable ? {} : bestOf(facts, chosen.measure, chosen.rows.map((r) => r.fact));
+    const notes = foot(facts, shown.map((r) => r.fact), winner.close ? [whyClose[winner.close].best] : []);
     const heading = {
       title: request.title ?? (request.facts ? factName(facts.about, chosen.rows[0]!.fact) : quantityName(facts.about, chosen.measure, chosen.part) + phaseNote(facts, chosen)),
       subtitle: subtitle(facts, chosen, unitSymbol(chosen.rows.map((r) => r.fact)), commonName(facts, chosen.rows[0]!, chosen.by)),

@@ -1,10 +1,9 @@
 // Every run as a dot, their mean as a pin above: how far apart the runs lie, and whether the rows do.
-import { type Fact, isFact, phaseNote, quantityName } from '../facts/index.js';
+import { type Fact, isFact, phaseNote, quantityName, bestOf } from '../facts/index.js';
 import { colours, measure, type, space } from '../theme/index.js';
 import { acrossLayers, ticks } from './axis.js';
 import type { Chart } from './chart.js';
 import { wrapName } from './names.js';
-import { best } from './overlap.js';
 import { commonName, type Row, rowName, select } from './rows.js';
 import { baseSpec, type Spec } from './spec.js';
 import { figure, foot, subtitle, unitSymbol } from './words.js';
@@ -20,7 +19,7 @@ export const dots: Chart = {
     if (!chosen) return undefined;
     const runs = chosen.rows.flatMap((r) => r.fact.readings.map((x) => x.quantity.value.toNumber()));
     const shown = chosen.rows.slice(request.slice?.from, request.slice?.to);
-    const winner = !chosen.comparable ? {} : best(facts, chosen.measure, chosen.rows.map((r) => r.fact));
+    const winner = !chosen.comparable ? {} : bestOf(facts, chosen.measure, chosen.rows.map((r) => r.fact));
     const scale = ticks(Math.min(...runs), Math.max(...runs), 6);
     const notes = foot(facts, shown.map((r) => r.fact), scale.domain[0] > 0 ? ['scale not from zero'] : []);
     const heading = {

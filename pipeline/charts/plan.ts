@@ -1,10 +1,9 @@
 // Which charts suit an episode whose record asks for none, and how a chart with too many rows is split.
-import { type Fact, type Facts, isFact, isMeasured, type Key, type KeyParts, roomParts, splitKey, withFields } from '../facts/index.js';
+import { type Fact, type Facts, isFact, isMeasured, type Key, type KeyParts, roomParts, splitKey, withFields, bestOf } from '../facts/index.js';
 import { mostRows } from '../theme/index.js';
 import { changingLogs } from './changes.js';
 import type { ChartRequest } from './chart.js';
 import { charts } from './kinds.js';
-import { best } from './overlap.js';
 import { prepareChart } from './prepare.js';
 import { select } from './rows.js';
 
@@ -220,7 +219,7 @@ function widest(facts: Facts, pairs: Pair[]): Asked[] {
     const selection = select({ ...request, place: facts.about.place }, facts);
     const shown = selection?.rows.map((r) => r.fact) ?? [];
     if (!selection || shown.length < 2 || !shown.some(severalRuns)) return [];
-    return [{ request, tied: selection.comparable && best(facts, measure, shown).tied === true, spread: Math.max(...shown.map(relativeSpread)) }];
+    return [{ request, tied: selection.comparable && bestOf(facts, measure, shown).close !== undefined, spread: Math.max(...shown.map(relativeSpread)) }];
   });
   const found = chosen.find((c) => c.tied) ?? [...chosen].sort((a, b) => b.spread - a.spread)[0];
   return found ? [found.request] : [];

@@ -1,8 +1,7 @@
 // Ranked bars, the best on top; also of derived facts (per watt, over room) when the request names them.
-import { type Fact, factName, isFact, phaseNote, quantityName } from '../facts/index.js';
+import { type Fact, factName, isFact, phaseNote, quantityName, bestOf, whyClose } from '../facts/index.js';
 import { barSpec } from './bar-spec.js';
 import type { Chart } from './chart.js';
-import { best, tiedNote } from './overlap.js';
 import { commonName, rowName, select, selectFacts } from './rows.js';
 import { figure, foot, subtitle, unitSymbol } from './words.js';
 
@@ -16,9 +15,9 @@ export const ranked: Chart = {
     const better = facts.about.measures.get(chosen.measure)?.better ?? 'neither';
     const sorted = [...chosen.rows].sort((a, b) => (better === 'lower' ? 1 : -1) * a.fact.value.compare(b.fact.value));
     const shown = sorted.slice(request.slice?.from, request.slice?.to);
-    const winner = !chosen.comparable ? {} : best(facts, chosen.measure, sorted.map((r) => r.fact));
+    const winner = !chosen.comparable ? {} : bestOf(facts, chosen.measure, sorted.map((r) => r.fact));
     const first = shown[0]!;
-    const notes = foot(facts, shown.map((r) => r.fact), winner.tied ? [tiedNote] : []);
+    const notes = foot(facts, shown.map((r) => r.fact), winner.close ? [whyClose[winner.close].best] : []);
     const heading = {
       title: request.title ?? (request.facts ? factName(facts.about, first.fact) : quantityName(facts.about, chosen.measure, chosen.part) + phaseNote(facts, chosen)),
       subtitle: subtitle(facts, chosen, unitSymbol(sorted.map((r) => r.fact)), commonName(facts, first, chosen.by)),

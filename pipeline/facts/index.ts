@@ -11,6 +11,7 @@ export { betterWords, factName, nameOf, phaseNote, placeOfName, quantityName } f
 export { type Basis, basisOf } from './basis.js';
 export { isIdle, roomParts } from './neighbours.js';
 export { isMeasured } from './measured.js';
+export { bestOf, type Closeness, tooClose, whyClose } from './closeness.js';
 export { inOrderOfNames } from './order.js';
 // What a renderer needs of the record reaches it through this room.
 export { constantPhases, writeReadings, type Key, type KeyField, type KeyParts, keyFields, makeKey, splitKey, withFields } from '../records/index.js';

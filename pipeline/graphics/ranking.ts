@@ -1,5 +1,5 @@
 // A ranked list at the right, so that the left of the footage stays free.
-import { basisOf, type Fact, factName, type Facts, isFact, isMeasured, type Key, nameOf, phaseNote, type PictureRequest, splitKey } from '../facts/index.js';
+import { basisOf, bestOf, type Fact, factName, type Facts, isFact, isMeasured, type Key, nameOf, phaseNote, type PictureRequest, splitKey, whyClose } from '../facts/index.js';
 import { capHeight, content, type Line, measure, mostRows, panel as fullPanel, space, type } from '../theme/index.js';
 import { showNumber } from '../quantities/index.js';
 import { type Composer, gaps, padding } from './compose.js';
@@ -26,6 +26,7 @@ export const ranking: Graphic = {
     const common = where(facts, splitKey(first.fact.subject)!, (['setup', 'setting', 'workload'] as const).filter((f) => !differs.includes(f)));
     const basis = basisOf(facts, rows.map((r) => r.fact));
     const better = facts.about.measures.get(measureId)?.better ?? 'neither';
+    const won = bestOf(facts, measureId, rows.map((r) => r.fact));
     const named = rows.map((r) => ({ ...r, name: where(facts, splitKey(r.fact.subject)!, differs) || nameOf(facts.about, 'phase', phase), text: showNumber(r.fact.value, r.fact.decimals) }));
     const valueWidth = Math.max(...named.map((r) => measure(r.text, type.value)));
     const rankWidth = better === 'neither' ? 0 : Math.max(...named.map((r) => measure(r.place?.shown ?? '', type.value))) + space.small;
@@ -41,8 +42,8 @@ export const ranking: Graphic = {
     const bars: { x: number; y: number; width: number; height: number; colour: string }[] = [];
     const greatest = Math.max(...named.map((r) => r.fact.value.toNumber()));
     let top = under.bottom + gaps.part;
-    named.forEach((r, i) => {
-      const lead = i === 0 && better !== 'neither' && r.clear;
+    named.forEach((r) => {
+      const lead = r.fact === won.fact;
       if (r.place && rankWidth) lines.push(...sheet.block(r.place.shown, type.value, 'quiet', { x, top, width: rankWidth }).lines);
       lines.push(...sheet.block(r.name, type.name, 'text', { x: x + rankWidth, top, width: width - rankWidth - valueWidth - space.small }).lines);
       lines.push(...sheet.block(r.text, type.value, lead ? 'highlight' : 'text', { x: content.right, top, width: valueWidth + 1, anchor: 'end' }).lines);
@@ -50,7 +51,7 @@ export const ranking: Graphic = {
       if (greatest > 0 && value >= 0) bars.push({ x: x + rankWidth, y: top + capHeight * type.value.size + 20, width: ((width - rankWidth) * value) / greatest, height: barHeight, colour: lead ? 'highlight' : 'muted' });
       top += pitch;
     });
-    const footText = [common, basis.runs, basis.room, rows[0]!.clear || better === 'neither' || rows.length < 2 ? '' : 'the best two overlap run by run'].filter(Boolean).join(' · ');
+    const footText = [common, basis.runs, basis.room, won.close ? whyClose[won.close].best : ''].filter(Boolean).join(' · ');
     const foot = footText ? sheet.block(sentence(footText), type.small, 'quiet', { x, top: top - pitch + capHeight * type.value.size + 20 + barHeight + gaps.part, width, most: 5 }) : undefined;
     const bottom = foot?.bottom ?? top - pitch + capHeight * type.value.size + 30;
     const height = bottom - content.top + padding.top + padding.bottom;
@@ -72,8 +73,6 @@ export const ranking: Graphic = {
 interface Ranked {
   fact: Fact;
   place?: Fact;
-  /** Every run of it lies beyond every run of the next. */
-  clear: boolean;
 }
 
 function rowsOf(request: PictureRequest, facts: Facts, sheet: Composer): Ranked[] | undefined {
@@ -87,12 +86,9 @@ function rowsOf(request: PictureRequest, facts: Facts, sheet: Composer): Ranked[
   const sign = better === 'lower' ? 1 : -1;
   const sorted = found.sort((a, b) => sign * a.value.compare(b.value));
   const operand = (f: Fact): string => (request.facts ? `(${f.id})` : f.subject);
-  return sorted.map((fact, i) => {
+  return sorted.map((fact) => {
     const place = better === 'neither' ? undefined : facts.derive('rank', [operand(fact), ...sorted.filter((f) => f !== fact).map(operand)], 'better');
-    const next = sorted[i + 1];
-    const [own, other] = [fact, next].map((f) => f?.spread ?? (f && { min: f.value, max: f.value }));
-    const clear = !own || !other || (better === 'lower' ? own.max.compare(other.min) < 0 : own.min.compare(other.max) > 0);
-    return { fact, ...(place && isFact(place) && { place }), clear };
+    return { fact, ...(place && isFact(place) && { place }) };
   });
 }
 

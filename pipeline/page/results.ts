@@ -1,5 +1,5 @@
 // The results as tables: one a measure, each cell a mean with its spread.
-import { type Fact, type Facts, isFact, isIdle, nameOf, quantityName } from '../facts/index.js';
+import { type Fact, type Facts, isFact, isIdle, nameOf, quantityName, bestOf } from '../facts/index.js';
 import { Exact, showNumber, type Unit } from '../quantities/index.js';
 import { type Column, common, type Grid, grids, keyAt, type Row, rowFields } from './grid.js';
 import { namesOf } from './places-of.js';
@@ -115,26 +115,18 @@ function cellOf(f: Fact, common: Unit | undefined, places: number, tellRuns: boo
   };
 }
 
-/** The best of a column among those that did the same work, where the record says which end is better and no other's runs overlap with it. */
+/** The best of a column among those that did the same work, where it is not too close to call. */
 function bestCells(facts: Facts, measure: string, columns: Column[], rows: Row[], cells: (Fact | undefined)[][]): Set<string> {
-  const better = facts.about.measures.get(measure)?.better ?? 'neither';
   const best = new Set<string>();
-  if (better === 'neither') return best;
   for (const workload of new Set(rows.map((r) => r.parts.workload))) {
     columns.forEach((column, c) => {
       if (column.kind === 'rise' || isIdle(column.phase)) return;
       const entries = cells.flatMap((line, r) => (line[c] && rows[r]!.parts.workload === workload ? [{ r, f: line[c] }] : []));
-      entries.sort((a, b) => (better === 'lower' ? 1 : -1) * a.f.value.compare(b.f.value));
-      const [first, second] = entries;
-      if (first && second && first.f.unit.id === second.f.unit.id && !overlap(first.f, second.f)) best.add(`${first.r}/${c}`);
+      const won = bestOf(facts, measure, entries.map((e) => e.f)).fact;
+      if (won) best.add(`${entries.find((e) => e.f === won)!.r}/${c}`);
     });
   }
   return best;
-}
-
-function overlap(a: Fact, b: Fact): boolean {
-  if (a.value.equals(b.value)) return true;
-  return !!a.spread && !!b.spread && a.spread.min.compare(b.spread.max) <= 0 && b.spread.min.compare(a.spread.max) <= 0;
 }
 
 /** Whether any two rows did the same work: of different work neither is better. */

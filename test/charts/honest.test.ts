@@ -1,10 +1,9 @@
 // What a chart picks out, and what it says below.
 import { describe, expect, test } from 'vitest';
 import { prepareChart } from '../../pipeline/charts/index.js';
-import { best } from '../../pipeline/charts/overlap.js';
 import { ticks } from '../../pipeline/charts/axis.js';
 import { reduce } from '../../pipeline/charts/reduce.js';
-import { Facts, isFact } from '../../pipeline/facts/index.js';
+import { bestOf, Facts, isFact } from '../../pipeline/facts/index.js';
 import { colours } from '../../pipeline/theme/index.js';
 import { cardFacts, place, sample } from './sample.js';
 
@@ -18,15 +17,15 @@ const ranked = { kind: 'ranked', name: 'r', measure: 'power', place };
 
 describe('the highlight', () => {
   test.each([
-    ['runs lie apart, lower is better', '100 101', '103 104', 'lower', 'a'],
-    ['runs lie apart, higher is better', '100 101', '103 104', 'higher', 'b'],
+    ['runs lie apart, lower is better', '100 101 100', '103 104 103', 'lower', 'a'],
+    ['runs lie apart, higher is better', '100 101 100', '103 104 103', 'higher', 'b'],
     ['runs overlap', '100 104', '103 105', 'lower', undefined],
     ['runs touch', '100 103', '103 105', 'lower', undefined],
     ['no end is better', '100 101', '103 104', 'neither', undefined],
   ] as const)('%s', async (_what, a, b, better, winner) => {
     const facts = two(a, b, better);
     const values = ['a', 'b'].map((s) => facts.value(`${s}/s/scene/power/board/load`)).filter(isFact);
-    const got = best(facts, 'power', values);
+    const got = bestOf(facts, 'power', values);
     expect(got.fact?.subject[0]).toBe(winner);
     const { value } = prepareChart(ranked, facts);
     const { svg } = await value!.draw();
@@ -38,7 +37,7 @@ describe('the highlight', () => {
     const facts = two('50 50', '50 50', 'lower', { 'a/s/scene/frame_rate/x/load': '100 110 fps', 'b/s/scene/frame_rate/x/load': '101 103 fps' });
     facts.about.measures.set('frame_rate', { id: 'frame_rate', name: 'Frame rate', spoken: [], better: 'higher', place });
     const per = (s: string) => facts.derive('per_watt', [`${s}/s/scene/frame_rate/x/load`, `${s}/s/scene/power/board/load`]);
-    expect(best(facts, 'frame_rate', [per('a'), per('b')].filter(isFact))).toEqual({ tied: true });
+    expect(bestOf(facts, 'frame_rate', [per('a'), per('b')].filter(isFact))).toEqual({ close: 'spread' });
   });
 });
 

@@ -1,6 +1,5 @@
 // One setting against the base setting, one setup against the first: "233 watts, which is sixty-five watts lower than at stock, or twenty-two percent less".
-import { type Fact, type Facts, isFact, isIdle, withFields } from '../../facts/index.js';
-import { tooClose, whyClose } from '../closeness.js';
+import { type Fact, type Facts, isFact, isIdle, withFields, tooClose, whyClose } from '../../facts/index.js';
 import { adverbial, namedOf, noun } from '../names.js';
 import type { Point, Stage } from '../scenes.js';
 import { capital, type Draft } from '../sentence.js';
@@ -47,7 +46,7 @@ function compare(stage: Stage, { key, parts }: Point, field: 'setup' | 'setting'
   const [less, more] = comparative(a.unit);
   const close = tooClose(facts, a, b);
   if (close || difference.value.round(difference.decimals).sign() === 0) {
-    return [{ section, result: result(false), facts: [difference], text: () => `${opening}whether ${what} was ${more} or ${less} than ${than} is too close to call: ${whyClose[close ?? 'matters']}` }];
+    return [{ section, result: result(false), facts: [difference], text: () => `${opening}whether ${what} was ${more} or ${less} than ${than} is too close to call: ${whyClose[close ?? 'matters'].says}` }];
   }
   const word = difference.value.sign() > 0 ? more : less;
   const percent = changeIn(facts, a, b);

@@ -1,7 +1,6 @@
 // Three or more of a kind side by side: first to last, the gap to the first, the median, the width of the field.
-import { type Fact, isFact, isIdle, type Key, withFields } from '../../facts/index.js';
+import { type Fact, isFact, isIdle, type Key, withFields, tooClose, whyClose } from '../../facts/index.js';
 import { ordinalInWords } from '../../quantities/index.js';
-import { tooClose, whyClose } from '../closeness.js';
 import { adverbial, namedOf, noun } from '../names.js';
 import type { Point, Stage } from '../scenes.js';
 import { capital, type Draft, list } from '../sentence.js';
@@ -82,7 +81,7 @@ function place(t: Table, i: number): Draft[] {
   if (equal.length > 1) return equal[0] === own ? [shared(t, equal)] : [];
   const next = t.placed[i + 1];
   const close = next && tooClose(t.stage.facts, own.value, next.value);
-  if (close) return [undecided(t, own, next, whyClose[close])];
+  if (close) return [undecided(t, own, next, whyClose[close].says)];
   const before = t.placed[i - 1];
   if (before && tooClose(t.stage.facts, own.value, before.value)) return [];
   return placeAlone(t, i, own);

@@ -1,0 +1,30 @@
+// When two figures are too close to be told apart, for all who rank, pick out, mark or say so.
+import { expect, test } from 'vitest';
+import { bestOf, Facts, isFact, tooClose } from '../../pipeline/facts/index.js';
+import { Source } from '../../pipeline/places/index.js';
+import { bareEpisode, readReadings } from '../../pipeline/records/index.js';
+import { readQuantity, unit } from '../../pipeline/quantities/index.js';
+
+function two(a: string, b: string, matters?: string): { facts: Facts; a: ReturnType<Facts['value']>; b: ReturnType<Facts['value']> } {
+  const rows = [['a', a], ['b', b]].flatMap(([setup, runs]) => runs!.split(' ').map((v, i) => `${setup},,,noise,fan,load,${i + 1},${v},dB(A)`));
+  const readings = readReadings(new Source('r.csv', `setup,setting,workload,measure,part,phase,run,value,unit\n${rows.join('\n')}\n`)).value!;
+  const episode = bareEpisode(readings, [], readings[0]!.place);
+  const least = matters ? readQuantity(matters, unit('dB(A)')) : undefined;
+  episode.measures.set('noise', { ...episode.measures.get('noise')!, better: 'lower', ...(least && 'quantity' in least && { matters: least.quantity }) });
+  const facts = new Facts(episode);
+  return { facts, a: facts.value('a///noise/fan/load'), b: facts.value('b///noise/fan/load') };
+}
+
+test.each([
+  ['equal means', '36.0 36.2', '36.1 36.1', undefined, 'level'],
+  ['runs that overlap', '35.9 36.4 36.1', '36.2 36.6 36.5', undefined, 'spread'],
+  // Two runs each, 0.5 apart: t for two degrees of freedom is 4.30 (JCGM 100 Table G.2), and 4.30 · √(0.25 + 0.25) is 3.0.
+  ['runs that scatter too much for so few', '36.0 37.0', '38.0 39.0', undefined, 'scatter'],
+  ['less than matters', '35.9 35.9 35.8', '36.3 36.3 36.6', '1 dB(A)', 'matters'],
+  ['the same, where nothing is said to matter', '35.9 35.9 35.8', '36.3 36.3 36.6', undefined, undefined],
+  ['more than matters', '35.9 35.9 35.8', '38.3 38.3 38.6', '1 dB(A)', undefined],
+] as const)('%s', (_what, x, y, matters, close) => {
+  const { facts, a, b } = two(x, y, matters);
+  expect(isFact(a) && isFact(b) && tooClose(facts, a, b)).toBe(close);
+  expect(isFact(a) && isFact(b) && bestOf(facts, 'noise', [a, b])).toEqual(close ? { close } : { fact: a });
+});
