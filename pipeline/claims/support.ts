@@ -70,14 +70,6 @@ function kindSaid(c: Context, index: number, x: Candidate): boolean {
   return lately || (c.now.topics[measure]![0] === of && c.before.ages[measure]! <= 3) || (!m.unit && ofOneSize(c, index, of));
 }
 
-/** "… 93 percent of the limit, so eleven watts never make it through": far below or above all readings of the measure. */
-function ofOtherSize(c: Context, index: number, x: Candidate): boolean {
-  const s = x.subject && c.grid.scale.get(x.subject.at[c.grid.of.measure[0]!]!);
-  const value = Math.abs(x.fact.value.toNumber());
-  const said = Math.abs(c.parsed.said[index]!.mention.value.toNumber());
-  return s !== undefined && (said < value / 4 && said < s.low * 2 || said > s.high * 2);
-}
-
 /** A part that no other measure has. */
 function onlyWith(c: Context, h: { slot: number; value: string }, of: string): boolean {
   return [...c.grid.valuesWith].every(([m, slots]) => slots[h.slot]!.has(h.value) === (m === of));
@@ -99,11 +91,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (plain && x.term.kind === 'mean' && (cue.op === 'change' || cue.elided?.op === 'change') && !/the record gives it in/.test(x.why)) return 'the words speak of a change, and no reading of it was found';
   if (low[mention.from - 1] === 'than' && comparatives.has(low[mention.from - 2] ?? '') && plain && !outright(c, index, x)) return 'a bound, not a reading';
   if (plain && /\b(?:per|for each|for every) watt\b/.test(low.join(' ')) && !mention.unit?.id.includes('/')) return 'it speaks of something per watt';
-  if (plain && !mention.unit && low.slice(Math.max(0, mention.from - 9), mention.from).some((w) => /^(?:multipl(?:y|ies|ied)|divide[sd]?)$/.test(w)) && low[mention.from - 1] === 'by') return 'it speaks of a multiple';
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
-  if (cue.op === 'ratio' && ofChanges(c, index) && x.term.args.every((a) => typeof a === 'string')) return 'it speaks of a multiple of changes';
-  if (x.kind === 'mean' && mention.form === 'words' && index > 0 && ofOtherSize(c, index, x)) return 'of another size than any reading';
-  if (plain && low.slice(mention.to, mention.to + 8).includes('worth')) return 'it speaks of what a change is worth';
   if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
   if ((cue.op === 'ratio' || cue.op === 'share') && !x.firm && baseWords(c, index).low.some((w) => /^(?:whole|total|entire)$/.test(w))) return 'it speaks of a part of a whole';
   if (follows(c, index) && !fits(mention, x.fact, { size: true })) return 'it follows from the two figures said before';

@@ -1,14 +1,15 @@
 // The claims of the trial episodes were worked out by a script of its own, from the tables alone: facts must come to the same.
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
 import { type FactKind, Facts, isFact } from '../../pipeline/facts/index.js';
 import { Source } from '../../pipeline/places/index.js';
 import { bareEpisode, readReadings } from '../../pipeline/records/index.js';
+import { trialFolders } from '../trials/folders.js';
 
 const trials = join(import.meta.dirname, '../trials');
-const folders = readdirSync(trials, { withFileTypes: true }).filter((e) => e.isDirectory()).map((e) => e.name).sort();
+const folders = trialFolders();
 // Kinds whose expected value follows from the keys alone; the others hang on a rule of the sentence (at most, under the median …).
 const pairs = ['rise', 'difference', 'percent_change', 'points', 'percent_of', 'ratio'];
 const kinds = ['raw', 'mean', 'constant', 'rise', 'difference', 'percent_change', 'points', 'percent_of', 'ratio'] as const;

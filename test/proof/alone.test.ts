@@ -1,11 +1,12 @@
 // Without any record there is nothing to hold a script against but itself: no alarm on what is true, whatever it is about.
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { proof } from '../../pipeline/claims/index.js';
 import { Facts } from '../../pipeline/facts/index.js';
 import { Source } from '../../pipeline/places/index.js';
 import { bareEpisode } from '../../pipeline/records/index.js';
+import { trialFolders } from '../trials/folders.js';
 
 const nothing = new Facts(bareEpisode([], [], { file: '', line: 1, column: 1, endLine: 1, endColumn: 1 }));
 const alarms = (text: string): string[] => {
@@ -14,7 +15,7 @@ const alarms = (text: string): string[] => {
 };
 
 const trials = join(import.meta.dirname, '../trials');
-test.each(readdirSync(trials, { withFileTypes: true }).filter((e) => e.isDirectory()).map((e) => e.name))('%s', (name) => {
+test.each(trialFolders())('%s', (name) => {
   expect(alarms(readFileSync(join(trials, name, 'script.md'), 'utf8'))).toEqual([]);
 });
 

@@ -1,5 +1,4 @@
 // Every sentence that the narration room writes is read back as it was meant: nothing in it disagrees, nothing stays untied.
-import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { open } from '../../pipeline/build.js';
@@ -7,6 +6,7 @@ import { proof } from '../../pipeline/claims/index.js';
 import type { Facts } from '../../pipeline/facts/index.js';
 import { narrate } from '../../pipeline/narration/index.js';
 import { Source } from '../../pipeline/places/index.js';
+import { trialFolders } from '../trials/folders.js';
 import { factsOf } from '../trials/score-in-process.js';
 
 const data = join(import.meta.dirname, '../../data');
@@ -34,7 +34,7 @@ describe.each(['words', 'digits'] as const)('in %s', (form) => {
     expect(odd).toEqual([]);
     expect(agree).toBeGreaterThan(10);
   });
-  test.each(readdirSync(trials).filter((n) => existsSync(join(trials, n, 'names.csv')) && !notYet.includes(n)))('trial tables %s', (name) => {
+  test.each(trialFolders().filter((n) => !notYet.includes(n)))('trial tables %s', (name) => {
     const { odd, agree } = unread(factsOf(join(trials, name)), form);
     expect(odd).toEqual([]);
     expect(agree).toBeGreaterThan(10);

@@ -6,6 +6,7 @@ import { proof, selfChecks } from '../../pipeline/claims/index.js';
 import { Facts } from '../../pipeline/facts/index.js';
 import { Source } from '../../pipeline/places/index.js';
 import { bareEpisode, readNames, readReadings } from '../../pipeline/records/index.js';
+import { trialFolders } from '../trials/folders.js';
 import { factsOf } from '../trials/score-in-process.js';
 
 const nothing = new Facts(bareEpisode([], [], { file: '', line: 1, column: 1, endLine: 1, endColumn: 1 }));
@@ -25,7 +26,7 @@ for (const check of selfChecks) {
 }
 
 const scripts = [
-  ...readdirSync(join(import.meta.dirname, '../trials'), { withFileTypes: true }).filter((e) => e.isDirectory()).map((e) => join(import.meta.dirname, '../trials', e.name)),
+  ...trialFolders().map((name) => join(import.meta.dirname, '../trials', name)),
   ...readdirSync(join(import.meta.dirname, '../../data')).map((d) => join(import.meta.dirname, '../../data', d)).filter((d) => existsSync(join(d, 'script.md'))),
 ];
 

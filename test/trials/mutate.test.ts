@@ -1,10 +1,10 @@
 // The share of single changes to true scripts that the proof sees, over all trials. MEASURE=1 prints it by trial and kind; SHOW=1 what was missed.
-import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
+import { trialFolders } from './folders.js';
 import { mutate, type Mutation, mutations, type Outcome } from './mutate.js';
 
-const trials = readdirSync(import.meta.dirname, { withFileTypes: true }).filter((e) => e.isDirectory()).map((e) => e.name).sort();
+const trials = trialFolders();
 const outcomes = new Map<string, Outcome[]>();
 const share = (list: readonly Outcome[]): number => list.filter((o) => o.caught).length / Math.max(1, list.length);
 const of = (list: readonly Outcome[], kind: Mutation): Outcome[] => list.filter((o) => o.change.kind === kind);
