@@ -4,3 +4,7 @@ export * from './student.js';
 export * from './grubbs.js';
 export * from './sound-level.js';
 export * from './trend.js';
+export * from './normal.js';
+export * from './sample-size.js';
+export * from './dixon.js';
+export * from './mad.js';

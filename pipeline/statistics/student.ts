@@ -54,7 +54,7 @@ function incompleteBeta(x: number, a: number, b: number): number {
 }
 
 /** ln Γ(x) for x > 0: Stirling's series after shifting x above 12. */
-function logGamma(x: number): number {
+export function logGamma(x: number): number {
   let shift = 0;
   let y = x;
   for (; y < 12; y++) shift += Math.log(y);
