@@ -1,83 +1,89 @@
-// A log of frame durations: frames over time, the lows by their stated definition, and each frame as a trace.
-import { Exact, type Quantity, type Unit, unit } from '../quantities/index.js';
+// A log of frame durations: the frames that count, the figures asked of them, and each frame as a trace.
+import { Exact, type Quantity, showNumber, unit } from '../quantities/index.js';
 import type { Outcome, Source } from '../places/index.js';
-import { quantileSorted, type QuantileType } from '../statistics/index.js';
-import type { FrameLayout, LogLayout, LowDefinition } from './layout.js';
+import { quantileSorted, warmUpFrames } from '../statistics/index.js';
+import type { FrameLayout, FrameSkip, LogLayout } from './layout.js';
 import { exactSum, shownDecimals } from './means.js';
-import { readLog } from './read-log.js';
+import { frameTime, framesOf, lowRate, meanRate, stutterFigure } from './pacing.js';
+import { type ReadLog, readLog } from './read-log.js';
 import type { LogResult, LogValue } from './sensor-log.js';
 
 export function frameLog(source: Source, layout: LogLayout, frames: FrameLayout): Outcome<LogResult> {
   const { value: log, findings } = readLog(source, { ...layout, columns: [], frames });
   if (!log) return { value: undefined, findings };
-  const { values: all, decimals } = log.columns[0]!;
-  const durations: number[] = [];
-  const lines: number[] = [];
-  all.forEach((d, i) => {
-    const line = log.lines[i]!;
-    if (d <= 0) log.faults.add('duration', 'log-value', 'error', () => source.wholeLine(line), `a frame cannot last ${d} ${frames.unit.symbol}`, { said: String(d) });
-    else if (i >= frames.skip && !Number.isNaN(d)) {
-      durations.push(d);
-      lines.push(line);
-    }
-  });
+  const { decimals } = log.columns[0]!;
+  const { durations: all, lines: allLines } = realFrames(log, frames, source);
+  const skipped = framesSkipped(all, frames);
+  if (frames.skip === undefined) tellWarmUp(all, allLines, frames, log, source);
+  const durations = all.subarray(skipped);
+  const lines = allLines.subarray(skipped);
   if (durations.length === 0) {
-    if (log.faults.list().length === 0) log.faults.add('empty', 'log-empty', 'error', () => source.wholeLine(1), `the log has no frames beyond the ${frames.skip} that are passed over`);
+    if (log.faults.list().length === 0) log.faults.add('empty', 'log-empty', 'error', () => source.wholeLine(1), `the log has no frames beyond the ${skipped} that are passed over`);
     return { value: undefined, findings: [...findings, ...log.faults.list()] };
   }
-  const inSeconds = frames.unit.factor;
+  const f = framesOf(durations, decimals, frames.unit);
+  const whole = f.total.toNumber();
   const [firstLine, lastLine] = [lines[0]!, lines.at(-1)!];
-  const total = exactSum(durations, decimals).times(inSeconds);
-  const whole = total.toNumber();
-  const give = (as: string, quantity: Quantity, samples: number): LogValue => {
+  const give = (as: string, quantity: Quantity): LogValue => {
     const [measure = '', part = ''] = as.split('/');
-    return { measure, part, phase: frames.phase, quantity, constant: false, firstLine, lastLine, samples, lasted: { window: whole, phase: whole }, place: source.wholeLine(firstLine) };
+    return { measure, part, phase: frames.phase, quantity, constant: false, firstLine, lastLine, samples: durations.length, lasted: { window: whole, phase: whole }, place: source.wholeLine(firstLine) };
   };
-  const values: LogValue[] = [];
-  if (frames.average) values.push(give(frames.average, rate(Exact.of(durations.length).over(total)), durations.length));
-  for (const low of frames.lows) values.push(give(low.as, rate(lowRate(durations, decimals, inSeconds, low.definition)), durations.length));
+  const values: LogValue[] = [
+    ...(frames.average ? [give(frames.average, meanRate(f))] : []),
+    ...frames.lows.map((low) => give(low.as, lowRate(f, low.definition))),
+    ...frames.times.map((time) => give(time.as, frameTime(f, time.definition))),
+    ...frames.stutters.map((stutter) => give(stutter.as, stutterFigure(f, stutter.definition))),
+    ...(frames.count ? [give(frames.count, { value: Exact.of(durations.length), unit: unit('frame-count'), decimals: 0 })] : []),
+  ];
   const traces: LogResult['traces'] = [];
   if (frames.each) {
     const [measure = '', part = ''] = frames.each.split('/');
     const mean = exactSum(durations, decimals).over(Exact.of(durations.length)).round(decimals + 2);
-    values.push(give(frames.each, { value: mean, unit: frames.unit, decimals: shownDecimals(mean, decimals, durations.length) }, durations.length));
-    traces.push({ measure, part, unit: frames.unit, ...trace(durations, inSeconds.toNumber(), frames.phase) });
+    values.push(give(frames.each, { value: mean, unit: frames.unit, decimals: shownDecimals(mean, decimals, durations.length) }));
+    traces.push({ measure, part, unit: frames.unit, ...trace(durations, frames.unit.factor.toNumber(), frames.phase) });
   }
   return { value: { values, traces }, findings: [...findings, ...log.faults.list()] };
 }
 
-/** Frames per second, kept to four decimals and shown with one: 96.2 fps. */
-function rate(value: Exact): Quantity {
-  return { value: value.round(4), unit: unit('fps'), decimals: 1 };
+/** The lines that hold a frame; one that took no time, or less, is a fault and no frame. */
+function realFrames(log: ReadLog, frames: FrameLayout, source: Source): { durations: Float64Array; lines: Float64Array } {
+  const { values } = log.columns[0]!;
+  const durations = new Float64Array(values.length);
+  const lines = new Float64Array(values.length);
+  let n = 0;
+  for (let i = 0; i < values.length; i++) {
+    const d = values[i]!;
+    const line = log.lines[i]!;
+    if (d <= 0) log.faults.add('duration', 'log-value', 'error', () => source.wholeLine(line), `a frame cannot last ${d} ${frames.unit.symbol}`, { said: String(d) });
+    else if (!Number.isNaN(d)) {
+      durations[n] = d;
+      lines[n++] = line;
+    }
+  }
+  return { durations: durations.subarray(0, n), lines: lines.subarray(0, n) };
+}
+
+function framesSkipped(durations: Float64Array, { skip, unit: u }: FrameLayout): number {
+  const rule: FrameSkip = skip ?? { kind: 'frames', frames: 0 };
+  if (rule.kind === 'frames') return Math.min(rule.frames, durations.length);
+  if (rule.kind === 'warm-up') return warmUpFrames(durations);
+  const seconds = u.factor.toNumber();
+  let n = 0;
+  for (let t = 0; n < durations.length && t < rule.seconds; n++) t += durations[n]! * seconds;
+  return n;
+}
+
+function tellWarmUp(durations: Float64Array, lines: Float64Array, { unit: u }: FrameLayout, log: ReadLog, source: Source): void {
+  const n = warmUpFrames(durations);
+  if (n === 0) return;
+  const usual = showNumber(Exact.fromNumber(quantileSorted(durations.slice(n).sort(), 0.5)), 1);
+  const which = n === 1 ? 'The first frame' : `The first ${n} frames`;
+  log.faults.add('warm-up', 'log-warm-up', 'warning', () => source.wholeLine(lines[0]!), `${which} took up to ${showNumber(Exact.fromNumber(Math.max(...durations.subarray(0, n))), 1)} ${u.symbol} where half of the others take ${usual} ${u.symbol} or less: a warm-up, and no rule says whether it counts; say skip: warm-up, or a number of frames or seconds (skip: 0 counts them all)`, { said: String(durations[0]!) });
 }
 
 /** Each frame at the moment at which it is done. */
-function trace(durations: readonly number[], seconds: number, phase: string): { times: number[]; values: number[]; windows: { phase: string; start: number; end: number }[] } {
+function trace(durations: Float64Array, seconds: number, phase: string): { times: number[]; values: number[]; windows: { phase: string; start: number; end: number }[] } {
   let t = 0;
-  const times = durations.map((d) => (t += d * seconds));
-  return { times, values: [...durations], windows: [{ phase, start: 0, end: t }] };
-}
-
-function lowRate(durations: readonly number[], decimals: number, inSeconds: Unit['factor'], low: LowDefinition): Exact {
-  const slowestFirst = [...durations].sort((a, b) => b - a);
-  if (low.kind === 'slowest') {
-    const n = Math.max(1, Math.round((durations.length * low.percent) / 100));
-    return Exact.of(n).over(exactSum(slowestFirst.slice(0, n), decimals).times(inSeconds));
-  }
-  const one = Exact.of(1);
-  if (low.kind === 'frame-time-percentile') return one.over(Exact.fromNumber(quantileSorted(slowestFirst.reverse(), low.percent / 100, low.type as QuantileType)).times(inSeconds));
-  const rates = slowestFirst.map((d) => 1 / d);
-  return Exact.fromNumber(quantileSorted(rates, low.percent / 100, low.type as QuantileType)).over(inSeconds);
-}
-
-/** A definition in words, to stand with the measure. */
-export function lowInWords(low: LowDefinition): string {
-  if (low.kind === 'slowest') return `mean rate of the slowest ${low.percent} % of frames`;
-  const nth = `${low.percent}${ending(low.percent)} percentile`;
-  return low.kind === 'frame-time-percentile' ? `rate at the ${nth} of frame times (type ${low.type})` : `${nth} of frame rates (type ${low.type})`;
-}
-
-function ending(n: number): string {
-  if (!Number.isInteger(n) || (n % 100 > 10 && n % 100 < 14)) return 'th';
-  return ['th', 'st', 'nd', 'rd'][n % 10] ?? 'th';
+  const times = Array.from(durations, (d) => (t += d * seconds));
+  return { times, values: Array.from(durations), windows: [{ phase, start: 0, end: t }] };
 }

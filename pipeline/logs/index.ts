@@ -5,3 +5,4 @@ export * from './sensor-log.js';
 export * from './read-log-file.js';
 export * from './frame-log.js';
 export * from './cells.js';
+export { lowInWords, stutterInWords, timeInWords } from './pacing.js';

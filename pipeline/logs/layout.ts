@@ -43,17 +43,41 @@ export interface FrameLayout {
   phase: string;
   /** `measure/part` of frames over time. */
   average?: string;
-  lows: { as: string; definition: LowDefinition; place: Place }[];
+  lows: Defined<LowDefinition>[];
+  times: Defined<TimeDefinition>[];
+  stutters: Defined<StutterDefinition>[];
+  /** `measure/part` of how many frames there were. */
+  count?: string;
   /** `measure/part` under which each frame is kept as a trace. */
   each?: string;
-  skip: number;
+  /** Which frames at the beginning do not count; undefined where the record does not say. */
+  skip?: FrameSkip;
+}
+
+export interface Defined<T> {
+  /** `measure/part`. */
+  as: string;
+  definition: T;
+  place: Place;
 }
 
 /** Which "low" is meant: there are at least four of that name. */
 export type LowDefinition =
   | { kind: 'slowest'; percent: number }
+  | { kind: 'slowest-time'; percent: number }
   | { kind: 'frame-time-percentile'; percent: number; type: number }
   | { kind: 'rate-percentile'; percent: number; type: number };
+
+export type TimeDefinition = { kind: 'percentile'; percent: number; type: number } | { kind: 'longest' };
+
+/** Frames longer than `times` the median of the `span` frames around each: how many, or what share of the time they take. */
+export interface StutterDefinition {
+  gives: 'count' | 'share';
+  times: number;
+  span: number;
+}
+
+export type FrameSkip = { kind: 'frames'; frames: number } | { kind: 'seconds'; seconds: number } | { kind: 'warm-up' };
 
 export interface LogLayout {
   name: string;

@@ -29,7 +29,7 @@ export function takeOver(values: Float64Array, rows: readonly (readonly [from: n
   return { quantity: { value, unit, decimals: shownDecimals(value, step, samples) }, samples };
 }
 
-export function exactSum(values: readonly number[], decimals: number): Exact {
+export function exactSum(values: readonly number[] | Float64Array, decimals: number): Exact {
   const scale = 10 ** decimals;
   let whole = 0n;
   let part = 0;

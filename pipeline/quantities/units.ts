@@ -153,6 +153,7 @@ const rows: Row[] = [
   ['PLN', 'money', 'PLN', 'zloty', 'zlotys', '1'],
   ['CZK', 'money', 'CZK', 'Czech koruna', 'Czech korunas', '1'],
   ['crowns', 'money', 'crowns', 'crown', 'crowns', '1', 'crown'],
+  ['frame-count', 'count', 'frames', 'frame', 'frames', '1'],
   ['1', 'count', '', '', '', '1', 'count'],
   ['score', 'score', 'points', 'point', 'points', '1', 'pts'],
 ];

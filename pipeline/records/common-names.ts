@@ -11,6 +11,8 @@ const measureRows: MeasureRow[] = [
   ['noise', 'dB(A)', 'lower', ['noise', 'noise level', 'sound level']],
   ['frame_rate', 'fps', 'higher', ['frame rate', 'frames per second']],
   ['frame_time', 'ms', 'lower', ['frame time']],
+  ['frames', 'frame-count', 'neither', ['number of frames']],
+  ['stutters', '1', 'lower', ['number of stutters']],
   ['frequency', 'MHz', 'higher', ['clock', 'frequency', 'clock speed']],
   ['voltage', 'V', 'neither', ['voltage']],
   ['current', 'A', 'neither', ['current']],

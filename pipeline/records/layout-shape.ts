@@ -1,13 +1,13 @@
 // How a log is laid out, as the record says it.
 import { encodings } from '../logs/index.js';
-import { asId, measurePath, quantity, ref, text, texts } from './plain-shapes.js';
+import { frames } from './frames-shape.js';
+import { asId, column, quantity, ref, text, texts } from './plain-shapes.js';
 import { byKind, choice, fields, mapOf, type Read, turned, type Written, written } from './shape.js';
 
 export const delimiter = written('a delimiter', 'What separates the columns: one character, or "tab".', (t) => (t === 'tab' || [...t].length === 1 ? undefined : `"${t}" is not one character; write "," or ";" or tab`), { type: 'string' });
 export const decimal = choice(['point', 'comma', '.', ','], 'Decimal sign: point (67.5) or comma (67,5).');
 export const encoding = choice(encodings, 'Character encoding; UTF-8 where nothing is said, a byte order mark is understood.');
 const whole = (says: string) => written('a whole number', says, (t) => (/^\d{1,6}$/.test(t) ? undefined : `"${t}" is not a whole number`), { type: 'integer', minimum: 0 });
-const column = written('a heading or a column number', 'Heading of the column, or its number from 1 where the log has no header.', undefined, { type: ['string', 'integer'] });
 
 type ColumnDraft = { reads: Written; take: { value: 'mean' | 'max' | 'min' | 'last' | 'increase' } | undefined } | undefined;
 const columnRead = byKind<ColumnDraft>({
@@ -37,14 +37,7 @@ export const layout = fields({
   phase: ref('The whole log is this phase.'),
   windows: mapOf(windowText, 'windows by phase', asId, 'What counts of each phase: {idle: last 15 s, load: last 60 s}; without a phase column, of the log: {load: 1:00 to 3:00}'),
   columns: mapOf(columnRead, 'what the columns hold, by heading or number', () => undefined, 'What the columns hold: {core_temp_c: temperature/core °C}; columns left out are not read.'),
-  frames: fields({
-    column, unit: text('ms where nothing is said.'),
-    phase: ref('Phase of the frames; load where nothing is said.'),
-    average: written('measure/part', 'Where the mean rate goes, frames over time: frame_rate/average', measurePath(2), { type: 'string' }),
-    low: mapOf(written('a definition', 'slowest 1 % (mean rate of these frames); p99 frame time; p1 frame rate; percentiles of type 7 where nothing is said: p99 frame time, type 6'), 'definitions by measure/part', measurePath(2), 'Low figures with their definition: {frame_rate/low: slowest 1 %}'),
-    each: written('measure/part', 'Keeps every frame as a trace: frame_time', measurePath(2), { type: 'string' }),
-    skip: whole('Frames left out at the beginning, such as a warm-up.'),
-  }, { expects: 'a map of column, unit, phase, average, low, each, skip', required: ['column'], says: 'A log of frame durations, one a line.' }),
+  frames,
 }, { expects: 'a layout', says: 'How a log is laid out.' });
 export type LayoutDraft = Read<typeof layout>;
 

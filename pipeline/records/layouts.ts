@@ -1,12 +1,12 @@
 // The layouts of the record to what the log reader takes.
-import { lowInWords, type LogColumn, type LogLayout, type LogTime, type LogWindow, type LowDefinition, type Encoding } from '../logs/index.js';
+import type { Encoding, LogColumn, LogLayout, LogTime, LogWindow } from '../logs/index.js';
 import { findUnit, readQuantity, unit } from '../quantities/index.js';
 import { type Context, usualUnit } from './context.js';
-import type { Measure } from './episode.js';
+import { readFrames } from './frames-shape.js';
 import type { LayoutDraft } from './layout-shape.js';
 import type { Entry, Written } from './shape.js';
 import { unknownUnit } from './tables.js';
-import { quantityOf, unitOf } from './values.js';
+import { quantityOf } from './values.js';
 
 export function readLayouts(ctx: Context, entries: readonly Entry<LayoutDraft>[]): Map<string, LogLayout> {
   return new Map(entries.map((e) => [e.key.text, readLayout(ctx, e)]));
@@ -122,53 +122,3 @@ function readWindow(ctx: Context, { key, value: w }: Entry<Written>): LogWindow 
   const cut = m[1] === 'last' ? { last: a } : m[1] === 'first' ? { from: 0, to: a } : m[1] === 'from' ? { from: a } : { from: a, to: b };
   return { phase: key.text, place: w.place, ...(m[5] && { of: m[5] }), ...cut };
 }
-
-function readFrames(ctx: Context, { fields: f, place }: NonNullable<LayoutDraft['fields']['frames']>): LogLayout['frames'] {
-  const { reader, names } = ctx;
-  const u = f.unit ? unitOf(f.unit, reader) : unit('ms');
-  if (f.unit && u && u.dimension !== 'duration') reader.fail(f.unit.place, 'unit-unknown', `"${f.unit.text}" is no unit of time; expected ms, us or s`, { said: f.unit.text });
-  const named = (w: Written | undefined): w is Written => {
-    if (!w) return false;
-    const [measure = '', part = ''] = w.text.split('/');
-    return names.use('measure', measure, w.place) && names.use('part', part, w.place);
-  };
-  if (!f.average && !f.low && !f.each) reader.fail({ ...place, endLine: place.line }, 'record-missing', 'frames need "average", "low" or "each"');
-  const phase = f.phase?.text ?? 'load';
-  names.use('phase', phase, f.phase?.place ?? place);
-  const lows = (f.low ?? []).flatMap(({ key, value }) => {
-    const definition = named(key) ? readLow(value.text) : undefined;
-    if (named(key) && !definition) reader.fail(value.place, 'record-form', `"${value.text}" defines no low figure; write slowest 1 %, p99 frame time, or p1 frame rate`, { said: value.text });
-    return definition ? [{ as: key.text, definition, place: value.place }] : [];
-  });
-  define(ctx, [...(f.average ? [[f.average.text, 'frames over time'] as const] : []), ...lows.map((l) => [l.as, lowInWords(l.definition)] as const)]);
-  return {
-    at: { name: f.column!.text, place: f.column!.place }, unit: u ?? unit('ms'), phase, skip: Number(f.skip?.text ?? 0),
-    ...(named(f.average) && { average: f.average.text }),
-    ...(named(f.each) && { each: f.each.text }),
-    lows,
-  };
-}
-
-/** How the figures of a frame log are defined stands with their measure, unless the record says it in its own words. */
-function define(ctx: Context, said: (readonly [as: string, words: string])[]): void {
-  for (const [as, words] of said) {
-    const [id = '', part = ''] = as.split('/');
-    const measure = ctx.names.map('measure').get(id) as Measure | undefined;
-    if (!measure || ctx.fields.measures?.some((e) => e.key.text === id && e.value.fields.definition)) continue;
-    const one = part ? `${part}: ${words}` : words;
-    if (!measure.definition?.split('; ').includes(one)) measure.definition = measure.definition ? `${measure.definition}; ${one}` : one;
-  }
-}
-
-/** Percentiles are of type 7 (Hyndman and Fan 1996) unless another is named. */
-export function readLow(text: string): LowDefinition | undefined {
-  const slowest = /^(?:mean (?:rate )?of (?:the )?)?slowest (\d+(?:\.\d+)?)\s*(?:%|percent)$/.exec(text.trim());
-  if (slowest) return percent(Number(slowest[1]), (p) => ({ kind: 'slowest', percent: p }));
-  const p = /^p(\d+(?:\.\d+)?) frame (time|rate)(?:,? \(?type ([1-9])\)?)?$/.exec(text.trim());
-  return p ? percent(Number(p[1]), (percent) => ({ kind: p[2] === 'time' ? 'frame-time-percentile' : 'rate-percentile', percent, type: Number(p[3] ?? 7) })) : undefined;
-}
-
-function percent(p: number, make: (p: number) => LowDefinition): LowDefinition | undefined {
-  return p > 0 && p < 100 ? make(p) : undefined;
-}
-

@@ -10,6 +10,7 @@ export const id = (says: string) => written('an id', says, asId, { type: ['strin
 export const ref = (says: string) => written('an id', says, undefined, { type: ['string', 'number'] });
 export const refs = (says: string) => list(ref('An id.'), says, true);
 export const quantity = (says: string) => written('a value with its unit (61 °C)', says, undefined, { type: ['string', 'number'] });
+export const column = written('a heading or a column number', 'Heading of the column, or its number from 1 where the log has no header.', undefined, { type: ['string', 'integer'] });
 export const path = (says: string) => turned(written('a path', says, (t) => pathFault(ownFolder(t)), { type: 'string' }), (w) => ({ ...w, text: ownFolder(w.text) }));
 export const ownFolder = (t: string) => t.replace(/^(\.\/)+/, '');
 

@@ -8,3 +8,5 @@ export * from './normal.js';
 export * from './sample-size.js';
 export * from './dixon.js';
 export * from './mad.js';
+export * from './means.js';
+export * from './frames.js';
