@@ -70,6 +70,34 @@ function implausible(c: Context, index: number, measure: string, value: number):
   return mention.decimals > decimals + 1 ? 0.8 : 0;
 }
 
+const extents = new WeakMap<Facts, Map<string, { low: number; high: number }>>();
+
+/** Smallest and largest reading of a measure at one part, under one workload, in one phase; constants by themselves. */
+function extentOf(c: Context, cell: Cell): { low: number; high: number } {
+  let known = extents.get(c.facts);
+  if (!known) extents.set(c.facts, (known = new Map()));
+  const { measure, part, workload, phase } = c.grid.of;
+  const kind = (x: Cell): string => [...measure, ...part, ...workload, ...phase].map((i) => x.at[i]).join('/');
+  if (known.size === 0) for (const x of c.grid.cells) for (const r of c.facts.readings(x.key)) {
+    const v = Math.abs(r.quantity.value.toNumber());
+    const e = known.get(kind(x));
+    known.set(kind(x), e ? { low: Math.min(e.low, v), high: Math.max(e.high, v) } : { low: v, high: v });
+  }
+  return known.get(kind(cell))!;
+}
+
+/** How much dearer a plain reading is whose kind of reading has nothing of that size: less than half or more than twice of any, or further off than they lie apart. No word says so, and it is no doubt about what is true: its own kind always has something of its size. */
+export const oddSize = 0.8;
+
+export function oddlySized(c: Context, index: number, cell: Cell): boolean {
+  const { mention } = c.parsed.said[index]!;
+  const value = Math.abs(mention.value.toNumber());
+  if (mention.type !== 'cardinal' || mention.unit?.id === '%' || /^(?:more|less) than$/.test(mention.hedge?.name ?? '') || (mention.unit && mention.unit.id !== cell.unit.id && !(mention.unit.dimension.startsWith('temperature') && mention.loose))) return false;
+  const { low, high } = extentOf(c, cell);
+  const slack = Math.max(high - low, high / 4);
+  return value < low - slack || value > high + slack || value < low / 2 || value > high * 2;
+}
+
 export function subjectCells(c: Context, index: number, units: readonly Unit[] | undefined, options: { ahead?: boolean; limit?: number; ignoreBase?: boolean; ownPart?: boolean } = {}): { cells: { cell: Cell; cost: number }[]; evidence: SlotEvidence[] } {
   const evidence = evidenceFor(c.grid, c.parsed, c.hits, index, c.now, units, options);
   const value = Math.abs(c.parsed.said[index]!.mention.value.toNumber());

@@ -2,17 +2,17 @@
 import { type Fact, isFact } from '../facts/index.js';
 import { siblings } from './bases.js';
 import { fits } from './fit.js';
-import { type Candidate, type Context, subjectCells, unitsOf } from './context.js';
+import { type Candidate, type Context, oddlySized, oddSize, subjectCells, unitsOf } from './context.js';
 import type { Cell } from './grid.js';
 import { evaluate, type Term, valueOf } from './terms.js';
 
 const runs: Record<string, string> = { first: '1', one: '1', '1': '1', second: '2', two: '2', '2': '2', third: '3', three: '3', '3': '3', fourth: '4', four: '4', '4': '4', fifth: '5', '5': '5' };
 
 /** "the third run by itself", "run two alone". */
-export function runNamed(low: readonly string[]): string | undefined {
+export function runNamed({ low, tokens }: Pick<Context['parsed'], 'low' | 'tokens'>): string | undefined {
   for (let i = 0; i < low.length; i++) {
     if (low[i] !== 'run') continue;
-    if (runs[low[i - 1] ?? ''] && low[i - 2] !== 'of' && /^(?:the|our|my|its|in|on|,|)$/.test(low[i - 2] ?? '')) return runs[low[i - 1]!];
+    if (runs[low[i - 1] ?? ''] && low[i - 2] !== 'of' && (/^(?:the|our|my|its|in|on|,|)$/.test(low[i - 2] ?? '') || tokens[i - 2]?.possessive)) return runs[low[i - 1]!];
     if (runs[low[i + 1] ?? '']) return runs[low[i + 1]!];
   }
   return undefined;
@@ -23,12 +23,13 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
   const said = c.parsed.said[index]!;
   const { cells } = subjectCells(c, index, unitsOf(said, false), limit === undefined ? {} : { limit });
   const out: Candidate[] = [];
-  const run = runNamed(c.parsed.low);
+  const run = runNamed(c.parsed);
   const overRoom = said.cue.overRoom || (c.parsed.low.includes('room') && c.parsed.said.some((s) => s.cue.overRoom) && pairWith(c, index) !== undefined);
   // "under the 50", "above my 48": a mark that was set, before anything measured.
   const mark = /^(?:less than|more than)$/.test(said.mention.hedge?.name ?? '') && /^(?:the|my|our|that|this)$/.test(c.parsed.low[said.mention.from - 1] ?? '');
   const loose = /^(?:less than|more than|at most|at least)$/.test(said.mention.hedge?.name ?? '');
-  for (const { cell, cost: plain } of cells) {
+  for (const { cell, cost: said0 } of cells) {
+    const plain = !overRoom && !said.cue.median && oddlySized(c, index, cell) ? said0 + oddSize : said0;
     const set = cell.fixed && loose && markIs(c, cell, said);
     const cost = set ? Math.min(plain, 0) - 0.1 : mark ? plain + (cell.fixed ? -0.6 : 0.6) : plain;
     if (said.cue.median) {
