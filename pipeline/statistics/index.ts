@@ -10,3 +10,8 @@ export * from './dixon.js';
 export * from './mad.js';
 export * from './means.js';
 export * from './frames.js';
+export * from './autocorrelation.js';
+export * from './budget.js';
+export * from './steady.js';
+export * from './approach.js';
+export * from './integral.js';
