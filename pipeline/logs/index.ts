@@ -6,3 +6,4 @@ export * from './read-log-file.js';
 export * from './frame-log.js';
 export * from './cells.js';
 export { lowInWords, stutterInWords, timeInWords } from './pacing.js';
+export type { StatedFor } from './throttle.js';

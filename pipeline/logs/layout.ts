@@ -37,6 +37,28 @@ export interface LogWindow {
   place: Place;
 }
 
+/** A power column, and where its energy goes. */
+export interface LogEnergy {
+  /** `measure/part` of the column. */
+  of: string;
+  as: string;
+  unit: Unit;
+}
+
+/** What tells that a clock is held back; paths are `measure/part` of columns. */
+export interface LogThrottle {
+  clock: string;
+  limits: string[];
+  /** Where the seconds, and where their share of the phase go. */
+  time?: string;
+  share?: string;
+  /** Power from this share of its limit on is at it. */
+  at: number;
+  /** A clock by this share below where it could stand is held back. */
+  below: number;
+  place: Place;
+}
+
 export interface FrameLayout {
   at: ColumnName;
   unit: Unit;
@@ -96,6 +118,8 @@ export interface LogLayout {
   phase?: string;
   windows: LogWindow[];
   columns: LogColumn[];
+  energies: LogEnergy[];
+  throttle?: LogThrottle;
   frames?: FrameLayout;
   place: Place;
 }

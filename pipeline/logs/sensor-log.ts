@@ -1,9 +1,11 @@
 // A sensor log to per-run values and traces.
 import type { Quantity } from '../quantities/index.js';
 import { Exact } from '../quantities/index.js';
+import { energyValues } from './energy.js';
 import type { LogColumn, LogLayout } from './layout.js';
 import { ownDecimals, takeOver } from './means.js';
 import { type ReadLog, readLog } from './read-log.js';
+import { type StatedFor, throttleValues } from './throttle.js';
 import { usualStep, type Window, windowsOf } from './windows.js';
 import type { Outcome, Place, Source } from '../places/index.js';
 
@@ -20,6 +22,8 @@ export interface LogValue {
   /** Seconds that the window lasts, and that its phase had lasted at the window's end; undefined for a constant. */
   lasted?: { window: number; phase: number };
   place: Place;
+  /** How it came of the samples, where it is no mean of them. */
+  how?: string;
 }
 
 export interface LogTrace {
@@ -36,7 +40,7 @@ export interface LogResult {
   traces: LogTrace[];
 }
 
-export function sensorLog(source: Source, layout: LogLayout): Outcome<LogResult> {
+export function sensorLog(source: Source, layout: LogLayout, stated: StatedFor = () => undefined): Outcome<LogResult> {
   const { value: log, findings } = readLog(source, layout);
   if (!log) return { value: undefined, findings };
   const windows = windowsOf(log, layout, source, findings);
@@ -64,6 +68,7 @@ export function sensorLog(source: Source, layout: LogLayout): Outcome<LogResult>
     }
     traces.push({ measure, part, unit, times, values: Array.from(samples), windows: windows.map(({ phase, start, end }) => ({ phase, start, end })) });
   });
+  values.push(...energyValues(log, layout, windows, source), ...throttleValues(log, layout, windows, source, stated));
   tellGaps(log, windows, source);
   return { value: { values, traces }, findings: [...findings, ...log.faults.list()] };
 }

@@ -25,6 +25,8 @@ const measureRows: MeasureRow[] = [
   ['energy', 'Wh', 'neither', ['energy']],
   ['charge', 'mAh', 'neither', ['charge']],
   ['duration', 's', 'neither', ['duration', 'time']],
+  ['throttled_time', 's', 'lower', ['throttled time']],
+  ['throttled_share', '%', 'lower', ['throttled share']],
   ['ratio', '%', 'neither', ['share']],
   ['efficiency', '%', 'higher', ['efficiency']],
   ['utilisation', '%', 'neither', ['utilisation', 'load']],

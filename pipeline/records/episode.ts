@@ -64,9 +64,9 @@ export interface Reading {
   aside?: { reason: string; place: Place };
   /**
    * The stretch of a log that it was averaged from; `trace` is empty where the log was not kept as one. `lasted`: seconds of
-   * that stretch, and seconds that its phase had lasted at its end.
+   * that stretch, and seconds that its phase had lasted at its end. `how` it came of the samples, where it is no mean of them.
    */
-  log?: { trace: string; firstLine: number; lastLine: number; samples: number; lasted?: { window: number; phase: number } };
+  log?: { trace: string; firstLine: number; lastLine: number; samples: number; lasted?: { window: number; phase: number }; how?: string };
 }
 
 /** One column of one log over time. Times in seconds from the log's start; a gap or an empty cell is NaN. */

@@ -2,6 +2,7 @@
 import { encodings } from '../logs/index.js';
 import { frames } from './frames-shape.js';
 import { asId, column, quantity, ref, text, texts } from './plain-shapes.js';
+import { energy, throttle } from './power-shape.js';
 import { byKind, choice, fields, mapOf, type Read, turned, type Written, written } from './shape.js';
 
 export const delimiter = written('a delimiter', 'What separates the columns: one character, or "tab".', (t) => (t === 'tab' || [...t].length === 1 ? undefined : `"${t}" is not one character; write "," or ";" or tab`), { type: 'string' });
@@ -37,6 +38,8 @@ export const layout = fields({
   phase: ref('The whole log is this phase.'),
   windows: mapOf(windowText, 'windows by phase', asId, 'What counts of each phase: {idle: last 15 s, load: last 60 s}; without a phase column, of the log: {load: 1:00 to 3:00}'),
   columns: mapOf(columnRead, 'what the columns hold, by heading or number', () => undefined, 'What the columns hold: {core_temp_c: temperature/core °C}; columns left out are not read.'),
+  energy,
+  throttle,
   frames,
 }, { expects: 'a layout', says: 'How a log is laid out.' });
 export type LayoutDraft = Read<typeof layout>;

@@ -4,6 +4,7 @@ import { findUnit, readQuantity, unit } from '../quantities/index.js';
 import { type Context, usualUnit } from './context.js';
 import { readFrames } from './frames-shape.js';
 import type { LayoutDraft } from './layout-shape.js';
+import { readEnergies, readThrottle } from './power-shape.js';
 import type { Entry, Written } from './shape.js';
 import { unknownUnit } from './tables.js';
 import { quantityOf } from './values.js';
@@ -25,6 +26,11 @@ function readLayout(ctx: Context, { key, value }: Entry<LayoutDraft>): LogLayout
   const decimalComma = f.decimal?.value === 'comma' || f.decimal?.value === ',';
   const delimiter = f.delimiter?.text === 'tab' ? '\t' : f.delimiter?.text ?? ',';
   if (decimalComma && delimiter === ',') reader.fail(f.decimal!.place, 'record-form', 'a decimal comma needs another delimiter; say delimiter: ";" or tab', { subject: key.text });
+  const columns = (f.columns ?? []).flatMap((e) => {
+    const c = e.value && readColumn(ctx, e.key, e.value.reads, e.value.take?.value ?? 'mean');
+    return c ? [c] : [];
+  });
+  const throttle = f.throttle && readThrottle(ctx, f.throttle, columns);
   return {
     name: key.text, place: key.place, decimalComma, delimiter,
     ...(f.encoding && { encoding: f.encoding.value as Encoding }),
@@ -44,10 +50,8 @@ function readLayout(ctx: Context, { key, value }: Entry<LayoutDraft>): LogLayout
       const w = names.use('phase', e.key.text, e.key.place) ? readWindow(ctx, e) : undefined;
       return w ? [w] : [];
     }),
-    columns: (f.columns ?? []).flatMap((e) => {
-      const c = e.value && readColumn(ctx, e.key, e.value.reads, e.value.take?.value ?? 'mean');
-      return c ? [c] : [];
-    }),
+    columns, energies: readEnergies(ctx, f.energy ?? [], columns),
+    ...(throttle && { throttle }),
     ...(f.frames?.fields.column && { frames: readFrames(ctx, f.frames) }),
   };
 }

@@ -1,10 +1,11 @@
 // The logs that a record names, to readings and traces.
 import { decode, type LogLayout, readLogFile } from '../logs/index.js';
 import { type Finding, nearest, Source } from '../places/index.js';
+import type { Quantity } from '../quantities/index.js';
 import type { Trace } from './episode.js';
 import { byNumber, matchPattern, type Placeholder } from './file-patterns.js';
 import type { Given } from './given.js';
-import { isId, makeKey } from './key.js';
+import { isId, makeKey, splitKey } from './key.js';
 import type { Outline, Want } from './outline.js';
 import { count } from './tables.js';
 
@@ -39,7 +40,7 @@ export function readLogs(outline: Outline, given: Given): LogReadings {
     }
     const source = decoded.value;
     result.sources.push(source);
-    const log = readLogFile(source, file.layout);
+    const log = readLogFile(source, file.layout, (measure, part, phase) => constantOf(outline, file, { measure, part, phase }));
     reader.findings.push(...log.findings);
     if (!log.value) {
       result.incomplete = true;
@@ -77,12 +78,26 @@ function take(outline: Outline, file: LogFile, log: NonNullable<ReturnType<typeo
     if (same?.quantity.value.equals(v.quantity.value)) continue;
     readings.add({
       key, run: v.constant ? '' : run, quantity: v.quantity, constant: v.constant, place: v.place,
-      ...(!v.constant && { log: { trace: kept.has(id) ? id : '', firstLine: v.firstLine, lastLine: v.lastLine, samples: v.samples, ...(v.lasted && { lasted: v.lasted }) } }),
+      ...(!v.constant && { log: { trace: kept.has(id) ? id : '', firstLine: v.firstLine, lastLine: v.lastLine, samples: v.samples, ...(v.lasted && { lasted: v.lasted }), ...(v.how && { how: v.how }) } }),
     });
   }
   for (const t of log.traces) {
     result.traces.push({ id: traceId(t.measure, t.part), ...scope, measure: t.measure, part: t.part, run, unit: t.unit, times: t.times, values: t.values, windows: t.windows, place: file.want.place });
   }
+}
+
+/** A limit, target or rating that the record states for the test of a log; of several the most specific. */
+function constantOf({ readings }: Outline, { setup, setting, workload }: LogFile, at: { measure: string; part: string; phase: string }): Quantity | undefined {
+  let best: Quantity | undefined;
+  let most = -1;
+  for (const r of readings.all) {
+    const k = r.constant ? splitKey(r.key) : undefined;
+    if (!k || k.measure !== at.measure || k.part !== at.part || k.phase !== at.phase) continue;
+    if ([[k.setup, setup], [k.setting, setting], [k.workload, workload]].some(([own, of]) => own && own !== of)) continue;
+    const score = (k.setting ? 4 : 0) + (k.setup ? 2 : 0) + (k.workload ? 1 : 0);
+    if (score > most) [best, most] = [r.quantity, score];
+  }
+  return best;
 }
 
 function logFiles(outline: Outline, given: Given, result: LogReadings): LogFile[] {

@@ -1,0 +1,93 @@
+// How long a clock was held back: it stands below where it could, while the power or a temperature is at its limit.
+import { convert, Exact, type Quantity, type Unit, unit } from '../quantities/index.js';
+import type { Source } from '../places/index.js';
+import { integral } from '../statistics/index.js';
+import { seconds } from './energy.js';
+import type { LogLayout, LogThrottle } from './layout.js';
+import { busyPhases, gapOf, wholePhases } from './phases.js';
+import type { ReadLog } from './read-log.js';
+import type { LogValue } from './sensor-log.js';
+import type { Window } from './windows.js';
+
+/** What the record states for a measure and part of the log's test: its limit, target or rating. */
+export type StatedFor = (measure: string, part: string, phase: 'limit' | 'target' | 'rated') => Quantity | undefined;
+
+/** Within this of its limit, a temperature is at it. */
+const kelvinBelowLimit = 1;
+
+interface Column {
+  values: Float64Array;
+  unit: Unit;
+  name: string;
+}
+
+/** Seconds throttled, and their share of the phase, for every phase but idle (and for that where there is no other). */
+export function throttleValues(log: ReadLog, layout: LogLayout, windows: readonly Window[], source: Source, stated: StatedFor): LogValue[] {
+  const { throttle } = layout;
+  const clock = throttle && columnOf(log, layout, throttle.clock);
+  if (!throttle || !clock) return [];
+  const limits = throttle.limits.flatMap((path) => {
+    const column = columnOf(log, layout, path);
+    const limit = column && limitOf(log, layout, path, column.unit, stated);
+    if (column && limit === undefined) {
+      log.faults.add(`limit ${path}`, 'log-limit-missing', 'warning', () => throttle.place, `nothing states the limit of ${path}, so it cannot be told when it was reached; give it under constants (${path}/limit), with the setting, or as a column`, { said: path });
+    }
+    return column && limit !== undefined ? [{ column, least: column.unit.dimension === 'temperature' ? limit - Exact.of(kelvinBelowLimit).over(column.unit.factor).toNumber() : limit * throttle.at }] : [];
+  });
+  const top = limits.length ? topOf(clock, throttle, stated) : undefined;
+  if (top === undefined) return [];
+  const below = top * (1 - throttle.below);
+  const held = Float64Array.from(clock.values, (c, i) => {
+    const seen = limits.map(({ column }) => column.values[i]!).filter((v) => !Number.isNaN(v));
+    if (Number.isNaN(c) || seen.length === 0) return NaN;
+    return c < below && limits.some(({ column, least }) => column.values[i]! >= least) ? 1 : 0;
+  });
+  return busyPhases(wholePhases(log, layout, windows)).flatMap(({ phase, rows }) => {
+    const sum = integral(log.times, held, rows, gapOf(log.times));
+    if (sum.time <= 0) return [];
+    const [firstLine, lastLine] = [log.lines[rows[0]![0]]!, log.lines[rows.at(-1)![1] - 1]!];
+    const samples = rows.reduce((n, [from, to]) => n + to - from, 0);
+    const how = `time with the clock more than ${percent(throttle.below)} below ${Math.round(top)} ${clock.unit.symbol} and ${limits.map(({ column }) => column.name).join(' or ')} at the limit (${limits.map(({ column }) => (column.unit.dimension === 'temperature' ? 'within 1 K' : `from ${percent(throttle.at)}`)).join(', ')}), over ${seconds(sum.time)}`;
+    const give = (as: string | undefined, quantity: Quantity): LogValue[] => {
+      const [measure = '', part = ''] = as?.split('/') ?? [];
+      return as ? [{ measure, part, phase, quantity, constant: false, firstLine, lastLine, samples, lasted: { window: sum.time, phase: sum.time }, place: source.wholeLine(firstLine), how }] : [];
+    };
+    return [
+      ...give(throttle.time, { value: Exact.fromNumber(sum.area).round(3), unit: unit('s'), decimals: 0 }),
+      ...give(throttle.share, { value: Exact.fromNumber((100 * sum.area) / sum.time).round(3), unit: unit('%'), decimals: 0 }),
+    ];
+  });
+}
+
+function columnOf(log: ReadLog, layout: LogLayout, path: string): Column | undefined {
+  const i = layout.columns.findIndex((c) => c.phase === undefined && `${c.measure}/${c.part}` === path);
+  const column = layout.columns[i];
+  return column && !log.columns[i]!.empty ? { values: log.columns[i]!.values, unit: column.unit, name: column.at.name } : undefined;
+}
+
+/** A column that the log repeats comes before what the record states. */
+function limitOf(log: ReadLog, layout: LogLayout, path: string, u: Unit, stated: StatedFor): number | undefined {
+  const [measure = '', part = ''] = path.split('/');
+  const i = layout.columns.findIndex((c) => c.phase === 'limit' && c.measure === measure && c.part === part);
+  if (i >= 0) {
+    const first = log.columns[i]!.values.find((v) => !Number.isNaN(v));
+    return first === undefined ? undefined : convert(Exact.fromNumber(first), layout.columns[i]!.unit, u)?.toNumber();
+  }
+  const limit = stated(measure, part, 'limit');
+  return limit && convert(limit.value, limit.unit, u)?.toNumber();
+}
+
+/** Where the clock could stand: its target or rating, else the highest that this log shows. */
+function topOf(clock: Column, throttle: LogThrottle, stated: StatedFor): number | undefined {
+  const [measure = '', part = ''] = throttle.clock.split('/');
+  const said = stated(measure, part, 'target') ?? stated(measure, part, 'rated');
+  const due = said && convert(said.value, said.unit, clock.unit)?.toNumber();
+  if (due !== undefined) return due;
+  let top = -Infinity;
+  for (const c of clock.values) if (c > top) top = c;
+  return Number.isFinite(top) ? top : undefined;
+}
+
+function percent(share: number): string {
+  return `${Math.round(share * 1000) / 10} %`;
+}
