@@ -2,9 +2,7 @@
 import { type Cache, hashOf, template } from './files/index.js';
 import { type Finding, nearest } from './places/index.js';
 import type { Facts, PictureRequest } from './facts/index.js';
-import type { Picture, Prepared } from './theme/index.js';
-
-export const sizes = [{ width: 1920, height: 1080 }, { width: 3840, height: 2160 }] as const;
+import { type Picture, pictureSizes, type Prepared, type Size, type Stage, type StageId, stageOf } from './theme/index.js';
 
 /** Pictures drawn at a time: rasterising runs beside the program, so that more than one keeps two cores busy. */
 const inFlight = 4;
@@ -12,9 +10,16 @@ const inFlight = 4;
 export interface PlannedPicture {
   /** `NN-NAME`, the number in the order of the episode. */
   stem: string;
-  prepared: Prepared;
   /** Charts are also kept as SVG. */
   chart: boolean;
+  /** One for each stage that it is laid out for, and the sizes that are drawn of it; never empty. */
+  sheets: Sheet[];
+}
+
+export interface Sheet {
+  stage: StageId;
+  prepared: Prepared;
+  sizes: Size[];
 }
 
 export interface Plan {
@@ -24,9 +29,12 @@ export interface Plan {
 
 export interface DrawnPicture {
   stem: string;
-  picture: Picture;
   chart: boolean;
-  pngs: { width: number; height: number; bytes: Uint8Array }[];
+  /** Of the first stage. */
+  picture: Picture;
+  /** For the page. */
+  svg: string;
+  pngs: (Size & { bytes: Uint8Array })[];
 }
 
 const plans = new WeakMap<Facts, Promise<Plan>>();
@@ -43,9 +51,11 @@ const ofText: ReadonlySet<string> = new Set(['label-too-long', 'missing-glyph'])
 
 /** What the record asks for, or, where it asks for nothing, what suits it. All that can be wrong with a picture is found here. */
 async function makePlan(facts: Facts): Promise<Plan> {
-  const [charts, graphics] = await Promise.all([import('./charts/index.js'), import('./graphics/index.js')]);
+  const [charts, graphics, { shippedTheme }] = await Promise.all([import('./charts/index.js'), import('./graphics/index.js'), import('./records/index.js')]);
+  const stages = stagesOf(facts, facts.about.theme ?? shippedTheme('dark', template));
+  const [first] = stages;
   const asked = facts.about.pictures;
-  const requests: PictureRequest[] = (asked.length > 0 ? asked : [...graphics.planGraphics(facts), ...charts.planCharts(facts)]).flatMap((r) => charts.splitRows(r, facts));
+  const requests: PictureRequest[] = (asked.length > 0 ? asked : [...graphics.planGraphics(facts), ...charts.planCharts(facts, first!.stage)]).flatMap((r) => charts.splitRows(r, facts));
   const plan: Plan = { pictures: [], findings: [] };
   const digits = Math.max(2, String(requests.length).length);
   for (const request of requests) {
@@ -54,13 +64,27 @@ async function makePlan(facts: Facts): Promise<Plan> {
       plan.findings.push(unknownKind(request, [...charts.chartKinds, ...graphics.graphicKinds]));
       continue;
     }
-    const { value, findings } = chart ? charts.prepareChart(request, facts) : graphics.prepareGraphic(request, facts, template);
-    // What was planned without being asked for and has nothing to show is simply left out.
-    if (!value && asked.length === 0 && findings.every((f) => f.code === 'picture-empty')) continue;
-    plan.findings.push(...findings.filter((f) => !ofText.has(f.code) || !plan.findings.some((g) => g.code === f.code && g.subject === f.subject)));
-    if (value) plan.pictures.push({ stem: `${String(plan.pictures.length + 1).padStart(digits, '0')}-${value.name}`, prepared: value, chart });
+    const sheets: Sheet[] = [];
+    for (const { stage, sizes } of stages) {
+      const { value, findings } = chart ? charts.prepareChart(request, facts, stage) : graphics.prepareGraphic(request, facts, stage, template);
+      // What was planned without being asked for and has nothing to show is simply left out.
+      if (!value && asked.length === 0 && findings.every((f) => f.code === 'picture-empty')) break;
+      plan.findings.push(...findings.filter((f) => !ofText.has(f.code) || !plan.findings.some((g) => g.code === f.code && g.subject === f.subject)));
+      if (value) sheets.push({ stage: stage.id, prepared: value, sizes });
+      // What cannot be shown at all is said once.
+      else if (findings.some((f) => !ofText.has(f.code))) break;
+    }
+    const name = sheets[0]?.prepared.name;
+    if (name !== undefined) plan.pictures.push({ stem: `${String(plan.pictures.length + 1).padStart(digits, '0')}-${name}`, chart, sheets });
   }
   return plan;
+}
+
+/** The stages of the sizes that the record asks for, in the order of the catalogue. */
+function stagesOf(facts: Facts, theme: Stage['theme']): { stage: Stage; sizes: Size[] }[] {
+  const asked = facts.about.sizes?.map((s) => s.size);
+  const wanted = pictureSizes.filter((s) => (asked?.length ? asked.includes(`${s.width}x${s.height}`) : s.stage === 'wide'));
+  return [...new Set(wanted.map((s) => s.stage))].map((id) => ({ stage: stageOf(theme, id), sizes: wanted.filter((s) => s.stage === id).map(({ width, height }) => ({ width, height })) }));
 }
 
 interface Pixels {
@@ -93,21 +117,23 @@ export class Studio {
     this.#told = told;
   }
 
-  async draw({ stem, prepared, chart }: PlannedPicture, draft: boolean): Promise<DrawnPicture> {
-    const { name, kind, title, alt, facts, table, transparent } = prepared;
-    const { svg, outlined, pngs } = await this.#pixels(prepared, draft);
+  async draw({ stem, sheets, chart }: PlannedPicture, draft: boolean): Promise<DrawnPicture> {
+    const drawn = await Promise.all(sheets.map((sheet) => this.#pixels(sheet, draft)));
     this.#told(stem);
-    return { stem, chart, picture: { name, kind, title, alt, facts, table, transparent, svg, outlined }, pngs: sizes.map((size, i) => ({ ...size, bytes: pngs[i]! })) };
+    const [{ prepared }] = sheets as [Sheet];
+    const { name, kind, title, alt, facts, table, transparent } = prepared;
+    const { svg, outlined } = drawn[0]!;
+    const page = drawn[sheets.findIndex((s) => s.stage === 'page')] ?? drawn[0]!;
+    return { stem, chart, picture: { name, kind, title, alt, facts, table, transparent, svg, outlined }, svg: page.svg, pngs: sheets.flatMap(({ sizes }, i) => sizes.map((size, j) => ({ ...size, bytes: drawn[i]!.pngs[j]! }))) };
   }
 
   /** Begins with pictures that will most likely be asked for, while there is other work to do. */
   ahead(plan: Plan, draft: boolean): void {
-    for (const { prepared } of plan.pictures) {
+    for (const sheet of plan.pictures.flatMap((p) => p.sheets)) {
       if (this.#held > mostAhead) return;
-      const key = this.#keyOf(prepared, draft);
-      if (this.#drawing.has(key)) continue;
+      if (this.#drawing.has(this.#keyOf(sheet, draft))) continue;
       // Whoever asks for the picture meets the error again.
-      this.#pixels(prepared, draft, true).catch(() => undefined);
+      this.#pixels(sheet, draft, true).catch(() => undefined);
     }
   }
 
@@ -117,15 +143,15 @@ export class Studio {
     for (const go of this.#waiting.splice(0)) go();
   }
 
-  #keyOf(prepared: Prepared, draft: boolean): string {
-    return hashOf(this.#code, prepared.inputs, draft);
+  #keyOf({ prepared, sizes }: Sheet, draft: boolean): string {
+    return hashOf(this.#code, prepared.inputs, sizes, draft);
   }
 
   /** Of two pictures that are alike to the last, one waits for the other. */
-  #pixels(prepared: Prepared, draft: boolean, hold = false): Promise<Pixels> {
-    const key = this.#keyOf(prepared, draft);
+  #pixels(sheet: Sheet, draft: boolean, hold = false): Promise<Pixels> {
+    const key = this.#keyOf(sheet, draft);
     const known = this.#drawing.get(key);
-    const pixels = known ?? this.#begin(key, prepared, draft);
+    const pixels = known ?? this.#begin(key, sheet, draft);
     if (!known) this.#drawing.set(key, pixels);
     const size = ({ pngs }: Pixels): number => pngs.reduce((sum, p) => sum + p.length, 0);
     const forget = (): void => void this.#drawing.delete(key);
@@ -142,26 +168,26 @@ export class Studio {
     return pixels;
   }
 
-  async #begin(key: string, prepared: Prepared, draft: boolean): Promise<Pixels> {
+  async #begin(key: string, sheet: Sheet, draft: boolean): Promise<Pixels> {
     await this.#enter();
     try {
       if (this.#stopped) throw new Error('drawing was stopped');
-      const kept = this.#kept(key);
+      const kept = this.#kept(key, sheet.sizes);
       if (kept) this.reused++;
       else this.drawn++;
-      return kept ?? (await this.#fresh(key, prepared, draft));
+      return kept ?? (await this.#fresh(key, sheet, draft));
     } finally {
       this.#leave();
     }
   }
 
-  #kept(key: string): Pixels | undefined {
+  #kept(key: string, sizes: readonly Size[]): Pixels | undefined {
     const [svg, outlined] = [this.#cache.get('svg', key), this.#cache.get('outlined', key)];
     const pngs = sizes.map(({ width }) => this.#cache.get(`png-${width}`, key));
     return svg && outlined && pngs.every((p) => p !== undefined) ? { svg: svg.toString('utf8'), outlined: outlined.toString('utf8'), pngs } : undefined;
   }
 
-  async #fresh(key: string, prepared: Prepared, draft: boolean): Promise<Pixels> {
+  async #fresh(key: string, { prepared, sizes }: Sheet, draft: boolean): Promise<Pixels> {
     const { rasterise } = await import('./graphics/index.js');
     const { svg, outlined } = await prepared.draw({ draft });
     const pngs = await Promise.all(sizes.map(({ width, height }) => rasterise(outlined, width, height)));

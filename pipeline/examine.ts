@@ -1,7 +1,7 @@
 // Episodes from their folders to what is found in them: record, facts, checks, proof of the texts. What was found before is
 // remembered with the hash of all that it rests on, and taken from there as long as that has not changed.
 import { basename, join } from 'node:path';
-import { type Cache, type Disk, Folder, type Given, hash, hashOf, isPattern, recordName } from './files/index.js';
+import { type Cache, type Disk, Folder, type Given, hash, hashOf, isPattern, recordName, template } from './files/index.js';
 import { type Finding, nearest, type Place, type Source } from './places/index.js';
 import { proofTexts, unreadable, withoutTexts } from './proof-texts.js';
 import type { Plan } from './draw.js';
@@ -143,17 +143,18 @@ export class Episodes {
   #look(id: string): Promise<Looked> {
     return once(this.#looked, id, async () => {
       const folder = new Folder(join(this.project.data, id), this.project.disk);
+      const beside = new Folder(this.project.data, this.project.disk);
       const record = folder.read(recordName);
       const recordHash = 'error' in record ? hashOf(record.error) : hash(record);
       const kept = this.project.cache.recall<Remembered>('episodes', id);
       const usable = kept?.code === this.project.code && kept.record === recordHash ? kept : undefined;
       const wants = usable?.wants ?? (await this.#wants(id, record));
-      const given = readAll(folder, wants);
+      const given = readAll(folder, wants, beside);
       const inputs = hashOf(id, recordHash, wants, [...given].map(([name, g]) => [name, 'error' in g ? g : hash(g)]));
       const known = usable?.inputs === inputs ? usable : undefined;
       let first = known ? undefined : { record, given };
       const read = (): { record: Given; given: Map<string, Given> } => {
-        const files = first ?? { record, given: readAll(folder, wants) };
+        const files = first ?? { record, given: readAll(folder, wants, beside) };
         first = undefined;
         return files;
       };
@@ -188,7 +189,7 @@ export class Episodes {
       const sources = source ? [source] : [];
       if (!outline) return { episode: undefined, findings, sources };
       const { assemble } = await import('./records/index.js');
-      const assembled = assemble(outline, given);
+      const assembled = assemble(outline, given, template);
       return { episode: assembled.value, findings: [...findings, ...assembled.findings], sources: [...sources, ...assembled.sources] };
     }, mostHeld);
   }
@@ -240,12 +241,13 @@ function breathe(): Promise<void> {
   return new Promise((go) => setImmediate(go));
 }
 
-function readAll(folder: Folder, wants: readonly string[]): Map<string, Given> {
+/** `../NAME` is what stands beside the episodes. */
+function readAll(folder: Folder, wants: readonly string[], beside: Folder): Map<string, Given> {
   const given = new Map<string, Given>();
   for (const want of wants) {
     const names = isPattern(want) ? folder.list(want) : [want];
     if (names.length === 0) given.set(want, { error: 'no file fits this name' });
-    for (const name of names) given.set(name, folder.read(name));
+    for (const name of names) given.set(name, name.startsWith('../') ? beside.read(name.slice(3)) : folder.read(name));
   }
   return given;
 }

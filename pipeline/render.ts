@@ -41,7 +41,7 @@ export async function render(examined: Examined, facts: Facts, stamp: Draft | un
   const cautions = cautionsFor(facts);
   const sentences = await sentencesOf(facts);
   const findings = inOrder(examined.findings);
-  const records = (await storedFacts(facts, examined.claimed)).map((fact) => ({ ...factRecord(fact), ...(draft && { draft: true }) }));
+  const records = (await storedFacts(facts, examined.claimed)).map((fact) => ({ ...factRecord(fact, facts), ...(draft && { draft: true }) }));
   put(`${id}/narration.md`, draftMark(stamp) + narrationText(facts, sentences, cautions));
   const script = await filledIn(facts);
   if (script !== undefined) put(`${id}/script.md`, draftMark(stamp) + script);
@@ -62,7 +62,7 @@ export async function render(examined: Examined, facts: Facts, stamp: Draft | un
 /** What facts.json keeps: all that is shown, said, stated or claimed. */
 export async function storedFacts(facts: Facts, claimed: readonly string[]): Promise<Fact[]> {
   const [{ listFacts }, sentences, plan] = await Promise.all([import('./facts/index.js'), sentencesOf(facts), planPictures(facts)]);
-  return listFacts(facts, [...plan.pictures.flatMap((p) => p.prepared.facts), ...sentences.flatMap((s) => s.facts), ...claimed]);
+  return listFacts(facts, [...plan.pictures.flatMap((p) => p.sheets.flatMap((s) => s.prepared.facts)), ...sentences.flatMap((s) => s.facts), ...claimed]);
 }
 
 const told = { words: new WeakMap<Facts, Sentence[]>(), digits: new WeakMap<Facts, Sentence[]>() };
@@ -89,14 +89,14 @@ function draftMark(stamp: Draft | undefined): string {
   return stamp ? `> **DRAFT.** ${why[stamp]}\n\n` : '';
 }
 
-function putPicture(id: string, drawn: DrawnPicture, facts: Facts, draft: boolean, factRecord: (fact: never) => object, put: Put): void {
+function putPicture(id: string, drawn: DrawnPicture, facts: Facts, draft: boolean, factRecord: (fact: never, facts: never) => object, put: Put): void {
   const { picture, stem } = drawn;
   drawn.pngs.forEach((png, i) => put(`${id}/${pngPath(drawn, i)}`, png.bytes));
   if (drawn.chart) put(`${id}/pictures/${stem}.svg`, picture.outlined);
   const shown = picture.facts.map((fact) => facts.get(fact)).filter((f) => f !== undefined && 'id' in f);
   put(`${id}/pictures/${stem}.json`, json({
     name: picture.name, kind: picture.kind, title: picture.title, alt: picture.alt, ...(draft && { draft: true }),
-    facts: shown.map((f) => factRecord(f as never)), ...(picture.table && { table: picture.table }),
+    facts: shown.map((f) => factRecord(f as never, facts as never)), ...(picture.table && { table: picture.table }),
   }));
 }
 
@@ -105,7 +105,7 @@ function pngPath({ stem, pngs }: DrawnPicture, i: number): string {
 }
 
 function onPage(drawn: DrawnPicture) {
-  return { ...drawn.picture, files: [...drawn.pngs.map((_, i) => pngPath(drawn, i)), ...(drawn.chart ? [`pictures/${drawn.stem}.svg`] : [])], data: `pictures/${drawn.stem}.json` };
+  return { ...drawn.picture, svg: drawn.svg, files: [...drawn.pngs.map((_, i) => pngPath(drawn, i)), ...(drawn.chart ? [`pictures/${drawn.stem}.svg`] : [])], data: `pictures/${drawn.stem}.json` };
 }
 
 /** A column more, which the reader of tables passes over. */

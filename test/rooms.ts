@@ -12,7 +12,7 @@ export const rooms: Record<string, RoomRule> = {
   theme: { duty: 'colours, sizes, type, spacing, as data; text measuring and outlining', rooms: [], packages: ['fontkit', 'node:fs', 'node:module', 'node:path', 'node:url'] },
   files: { duty: 'all that touches the disk: read, hash, write whole, manifest, lock, cache', rooms: ['places'], packages: ['node:fs', 'node:path', 'node:crypto', 'node:os', 'node:process', 'node:url', 'node:module'] },
   logs: { duty: 'sensor and frame logs to windows and per-run values', rooms: ['places', 'quantities', 'statistics'], packages: [] },
-  records: { duty: 'YAML and tables to a typed episode, every value with its place', rooms: ['places', 'quantities', 'logs'], packages: ['yaml'] },
+  records: { duty: 'YAML and tables to a typed episode and a theme, every value with its place', rooms: ['places', 'quantities', 'theme', 'logs'], packages: ['yaml'] },
   facts: { duty: 'all that is derived, with formula, inputs, spread; hands on what the record says about the episode', rooms: ['places', 'quantities', 'statistics', 'records'], packages: [] },
   slips: { duty: 'what kind of mistake turns this value into that one', rooms: ['quantities', 'facts'], packages: [] },
   checks: { duty: 'one file a check, over records and facts', rooms: ['places', 'quantities', 'statistics', 'records', 'facts', 'slips'], packages: [] },

@@ -1,6 +1,6 @@
 // Scales with round steps, and their grid lines and figures as layers, measured so that nothing is cut or dropped.
 import { Exact, showNumber } from '../quantities/index.js';
-import { colours, measure, type TextStyle, type } from '../theme/index.js';
+import { measure, type Stage, type TextStyle } from '../theme/index.js';
 import type { Spec } from './spec.js';
 
 export interface Ticks {
@@ -8,7 +8,9 @@ export interface Ticks {
   at: { value: number; text: string }[];
 }
 
-export const tickStyle: TextStyle = { ...type.small, tabular: true };
+export function tickStyle({ type }: Stage): TextStyle {
+  return { ...type.small, tabular: true };
+}
 
 /** Round steps (1, 2, 5 times a power of ten; or of `steps`), at most `most` of them, covering low to high. */
 export function ticks(low: number, high: number, most: number, steps?: readonly number[]): Ticks {
@@ -29,32 +31,35 @@ function decimalSteps(least: number): number[] {
   return [power, power + 1].flatMap((p) => [1, 2, 5].map((n) => Number(`${n}e${p}`)));
 }
 
-export function widestTick({ at }: Ticks): number {
-  return Math.max(...at.map((t) => measure(t.text, tickStyle)));
+export function widestTick(stage: Stage, { at }: Ticks): number {
+  return Math.max(...at.map((t) => measure(t.text, tickStyle(stage))));
 }
 
 /** Below a plot: figures, and the name of the scale under them. */
 export const below = { figures: 64, named: 64 + 54 } as const;
 
 /** Vertical grid lines with their figures below, and under those what they are figures of. `x` is the shared encoding of the scale. */
-export function acrossLayers({ at }: Ticks, x: Spec, height: number, name?: { text: string; width: number }): Spec[] {
+export function acrossLayers(stage: Stage, { at }: Ticks, x: Spec, height: number, name?: { text: string; width: number }): Spec[] {
   const values = at.map((t) => ({ at: t.value, text: t.text }));
   const place = { ...x, field: 'at' };
   return [
-    { data: { values }, mark: { type: 'rule', stroke: colours.rule, strokeWidth: 2 }, encoding: { x: place, y: { value: 0 }, y2: { value: height } } },
-    { data: { values }, mark: { ...tickMark, align: 'center' }, encoding: { x: place, y: { value: height + 40 }, text: { field: 'text' } } },
-    ...(name ? [{ data: { values: [{ text: name.text }] }, mark: { ...tickMark, align: 'center' }, encoding: { x: { value: Math.round(name.width / 2) }, y: { value: height + 40 + below.named - below.figures }, text: { field: 'text' } } }] : []),
+    { data: { values }, mark: { type: 'rule', stroke: stage.colours.rule, strokeWidth: 2 }, encoding: { x: place, y: { value: 0 }, y2: { value: height } } },
+    { data: { values }, mark: { ...tickMark(stage), align: 'center' }, encoding: { x: place, y: { value: height + 40 }, text: { field: 'text' } } },
+    ...(name ? [{ data: { values: [{ text: name.text }] }, mark: { ...tickMark(stage), align: 'center' }, encoding: { x: { value: Math.round(name.width / 2) }, y: { value: height + 40 + below.named - below.figures }, text: { field: 'text' } } }] : []),
   ];
 }
 
 /** Horizontal grid lines with their figures at the left. */
-export function upLayers({ at }: Ticks, y: Spec, width: number): Spec[] {
+export function upLayers(stage: Stage, { at }: Ticks, y: Spec, width: number): Spec[] {
   const values = at.map((t) => ({ at: t.value, text: t.text }));
   const place = { ...y, field: 'at' };
   return [
-    { data: { values }, mark: { type: 'rule', stroke: colours.rule, strokeWidth: 2 }, encoding: { y: place, x: { value: 0 }, x2: { value: width } } },
-    { data: { values }, mark: { ...tickMark, align: 'right' }, encoding: { y: place, x: { value: -20 }, text: { field: 'text' } } },
+    { data: { values }, mark: { type: 'rule', stroke: stage.colours.rule, strokeWidth: 2 }, encoding: { y: place, x: { value: 0 }, x2: { value: width } } },
+    { data: { values }, mark: { ...tickMark(stage), align: 'right' }, encoding: { y: place, x: { value: -20 }, text: { field: 'text' } } },
   ];
 }
 
-const tickMark = { type: 'text', fontSize: tickStyle.size, fontWeight: tickStyle.weight, fill: colours.quiet };
+function tickMark(stage: Stage): Spec {
+  const { size, weight } = tickStyle(stage);
+  return { type: 'text', fontSize: size, fontWeight: weight, fill: stage.colours.quiet };
+}

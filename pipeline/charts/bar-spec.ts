@@ -1,5 +1,5 @@
 // Horizontal bars from a true zero, their values at their ends, names at the left edge: shared by all bar charts.
-import { bars as barSizes, type Colour, colours, measure, type Misfit, type Rect, space, stroke, type TextStyle, type } from '../theme/index.js';
+import { type Colour, measure, type Misfit, type Rect, type Stage, type TextStyle } from '../theme/index.js';
 import { wrapName } from './names.js';
 import { baseSpec, middleShift, type Spec } from './spec.js';
 
@@ -39,13 +39,14 @@ export interface BarDrawing {
 
 const inner = 4;
 
-export function barSpec({ body, groups, series, extent, mark }: BarOptions): BarDrawing {
+export function barSpec(stage: Stage, { body, groups, series, extent, mark }: BarOptions): BarDrawing {
+  const { type, space, stroke, colours, bars: barSizes } = stage;
   const misfits: Misfit[] = [];
-  const rows = heights(body.height, groups.length, series.length);
+  const rows = heights(stage, body.height, groups.length, series.length);
   if (rows.bar < barSizes.least) misfits.push({ code: 'label-too-long', text: groups.map((g) => g.name).join(', '), message: `${groups.length} rows of ${series.length} bars leave ${Math.floor(rows.bar)} px a bar, and ${barSizes.least} px are the least` });
   const value: TextStyle = rows.bar < 46 ? { ...type.value, size: 48 } : type.value;
   const names = groups.map((g) => {
-    const wrapped = wrapName(g.name, body.width, rows.pitch);
+    const wrapped = wrapName(stage, g.name, body.width, rows.pitch);
     if ('lines' in wrapped) return wrapped.lines;
     misfits.push(wrapped.misfit);
     return [g.name];
@@ -84,7 +85,7 @@ export function barSpec({ body, groups, series, extent, mark }: BarOptions): Bar
     misfits,
     labels: [...names.flat(), ...remarks.filter(Boolean), ...data.map((d) => d.text)],
     spec: {
-      ...baseSpec(plot),
+      ...baseSpec(stage, plot),
       data: { values: data },
       layer: [
         { mark: { type: 'bar' }, encoding: { x, y, yOffset, color: paint } },
@@ -105,7 +106,7 @@ function scaleOf(x: { type: string; scale: unknown; axis: null }): Spec {
 }
 
 /** Bars as thick as there is room for, in groups whose gaps are a good third of them, the whole in the middle. */
-function heights(height: number, groups: number, series: number): { bar: number; group: number; gap: number; pitch: number; total: number; top: number } {
+function heights({ space, bars: barSizes }: Stage, height: number, groups: number, series: number): { bar: number; group: number; gap: number; pitch: number; total: number; top: number } {
   const room = height - 2 * space.tight;
   const thick = (air: number): number => (room / (groups + air * (groups - 1)) - inner * (series - 1)) / series;
   const airy = thick(series > 1 ? 0.42 : 0.62);

@@ -33,7 +33,7 @@ export const barsIdleLoad: Chart = {
     };
     const { body } = work.frame(heading);
     const named = shown.map((r) => ({ ...r, name: rowName(facts, r.row, chosen.by) }));
-    const { spec, misfits, labels } = barSpec({
+    const { spec, misfits, labels } = barSpec(work.stage, {
       body, series: ['idle', 'load'], extent: measured.map((f) => f.value.toNumber()),
       groups: named.map((r) => ({
         name: r.name, remark: `rise ${r.rise.shown}`,

@@ -35,7 +35,7 @@ export const bars: Chart = {
     };
     const { body } = work.frame(heading);
     const named = groups.map(([id, first]) => ({ name: group ? nameOf(facts.about, group, first.parts[group]) : rowName(facts, first, chosen.by), rows: shown.filter((r) => groupOf(r, group) === id) }));
-    const { spec, misfits, labels } = barSpec({
+    const { spec, misfits, labels } = barSpec(work.stage, {
       body, series: seriesIds, extent: chosen.rows.map((r) => r.fact.value.toNumber()),
       groups: named.map(({ name, rows }) => ({
         name,

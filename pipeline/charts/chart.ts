@@ -1,6 +1,6 @@
 // What a kind of chart gives: its words and figures, and a Vega-Lite spec for the body.
 import type { Facts, PictureRequest } from '../facts/index.js';
-import type { Frame, Heading, PictureTable } from '../theme/index.js';
+import type { Frame, Heading, PictureTable, Stage } from '../theme/index.js';
 import type { Spec } from './spec.js';
 
 /** A request, or a stretch of its rows where there are too many for one picture. */
@@ -31,6 +31,9 @@ export interface Chart {
 
 /** What a chart is handed to work with. */
 export interface Workbench {
+  /** What it is laid out for: its size, the area for text, and the theme's colours and type as they are there. */
+  stage: Stage;
+  /** Title, subtitle, legend and foot set; what is left between them is the body. */
   frame(heading: Heading): Frame;
   /** Leaves an error, at the name that it is about or at the request. */
   complain(code: string, message: string, subject?: string): undefined;

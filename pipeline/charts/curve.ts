@@ -1,7 +1,7 @@
 // A small table such as fan duty against temperature, as a line with its points named.
 import { nearest } from '../places/index.js';
 import { show, showNumber } from '../quantities/index.js';
-import { colours, measure, space } from '../theme/index.js';
+import { measure } from '../theme/index.js';
 import { acrossLayers, below, ticks, upLayers, widestTick } from './axis.js';
 import type { Chart } from './chart.js';
 import { baseSpec, type Spec } from './spec.js';
@@ -24,12 +24,14 @@ export const curve: Chart = {
       subtitle: `${chosen.of.label} in ${chosen.of.unit.symbol}, against ${chosen.against.label} in ${chosen.against.unit.symbol}`,
       foot: '',
     };
+    const { stage } = work;
+    const { colours, space } = stage;
     const { body } = work.frame(heading);
     const xs = points.map((p) => p.at.value.toNumber());
     const ys = points.map((p) => p.value.value.toNumber());
     const up = ticks(Math.min(0, ...ys), Math.max(...ys), 5);
     const across = ticks(Math.min(...xs), Math.max(...xs), 5);
-    const left = widestTick(up) + 28;
+    const left = widestTick(stage, up) + 28;
     const plot = { x: Math.round(body.x + left), y: Math.round(body.y + 24), width: Math.round(body.width - left - space.large * 1.5), height: Math.round(body.height - 24 - below.named) };
     const at = (value: number, [low, high]: [number, number], size: number): number => ((value - low) / (high - low)) * size;
     const style = { size: 48, weight: 700, tabular: true } as const;
@@ -57,11 +59,11 @@ export const curve: Chart = {
       table: { head: [chosen.against.label, chosen.of.label], rows: rows.map((r) => [...r]) },
       facts: [],
       spec: {
-        ...baseSpec(plot),
+        ...baseSpec(stage, plot),
         data: { values: data },
         layer: [
-          ...acrossLayers(across, x, plot.height, { text: `${chosen.against.label} in ${chosen.against.unit.symbol}`, width: plot.width }),
-          ...upLayers(up, y, plot.width),
+          ...acrossLayers(stage, across, x, plot.height, { text: `${chosen.against.label} in ${chosen.against.unit.symbol}`, width: plot.width }),
+          ...upLayers(stage, up, y, plot.width),
           { mark: { type: 'line', stroke: colours.plain, strokeWidth: 6 }, encoding: { x: { ...x, field: 'x' }, y: { ...y, field: 'y' } } },
           { mark: { type: 'point', shape: 'circle', filled: true, size: 700, fill: colours.plain, stroke: colours.panel, strokeWidth: 4, opacity: 1 }, encoding: { x: { ...x, field: 'x' }, y: { ...y, field: 'y' } } },
           { data: { values: labels }, mark: { type: 'text', align: 'center', fontSize: style.size, fontWeight: style.weight }, encoding: { x: raw('x'), y: raw('y'), text: { field: 'text' } } },

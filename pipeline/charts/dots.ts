@@ -1,6 +1,6 @@
 // Every run as a dot, their mean as a pin above: how far apart the runs lie, and whether the rows do.
 import { type Fact, isFact, phaseNote, quantityName, bestOf } from '../facts/index.js';
-import { colours, measure, type, space } from '../theme/index.js';
+import { measure } from '../theme/index.js';
 import { acrossLayers, ticks } from './axis.js';
 import type { Chart } from './chart.js';
 import { wrapName } from './names.js';
@@ -28,11 +28,13 @@ export const dots: Chart = {
       legend: [{ label: 'one run', colour: 'plain' as const, shape: 'dot' as const }, { label: 'mean', colour: 'text' as const, shape: 'tick' as const }],
       foot: notes.text,
     };
+    const { stage } = work;
+    const { colours, space, type } = stage;
     const { body } = work.frame(heading);
     const runFacts = (r: Row): Fact[] => r.fact.readings.map((x) => facts.derive('raw', [`${r.key}#${x.run}`])).filter(isFact);
     const named = shown.map((r) => ({ ...r, name: rowName(facts, r, chosen.by), text: figure(r.fact), runs: runFacts(r) }));
     const names = named.map((r) => {
-      const wrapped = wrapName(r.name, body.width, (body.height - 64) / named.length);
+      const wrapped = wrapName(stage, r.name, body.width, (body.height - 64) / named.length);
       return 'lines' in wrapped ? wrapped.lines : (work.complain(wrapped.misfit.code, wrapped.misfit.message, r.name), [r.name]);
     });
     const left = Math.max(...names.flat().map((n) => measure(n, type.name))) + space.large;
@@ -62,9 +64,9 @@ export const dots: Chart = {
       },
       facts: [...named.flatMap((r) => [r.fact.id, ...r.runs.map((f) => f.id)]), ...notes.facts],
       spec: {
-        ...baseSpec(plot),
+        ...baseSpec(stage, plot),
         layer: [
-          ...acrossLayers(scale, x, plot.height),
+          ...acrossLayers(stage, scale, x, plot.height),
           ...(separators.length ? [{ data: { values: separators }, mark: { type: 'rule', stroke: colours.rule, strokeWidth: 2 }, encoding: { x: { value: -left }, x2: { value: plot.width + right }, y: raw('y') } }] : []),
           ...(ranges.length ? [{ data: { values: ranges }, mark: { type: 'rule', stroke: colours.muted, strokeWidth: 8, strokeCap: 'round' }, encoding: { x: { ...x, field: 'value' }, x2: { field: 'value2' }, y: raw('y') } }] : []),
           { data: { values: points }, mark: { type: 'point', shape: 'circle', filled: true, size: (Math.PI * dot * dot) / 4, fill: colours.plain, stroke: colours.panel, strokeWidth: 4, opacity: 1 }, encoding: { x: { ...x, field: 'value' }, y: raw('y') } },

@@ -1,6 +1,6 @@
 // Which charts suit an episode whose record asks for none, and how a chart with too many rows is split.
 import { type Fact, type Facts, isFact, isMeasured, type Key, type KeyParts, roomParts, splitKey, withFields, bestOf } from '../facts/index.js';
-import { mostRows } from '../theme/index.js';
+import { mostRows, type Stage } from '../theme/index.js';
 import { changingLogs } from './changes.js';
 import type { ChartRequest } from './chart.js';
 import { charts } from './kinds.js';
@@ -15,7 +15,7 @@ const enough = 7;
 const few = 3;
 
 /** What suits the record: for each measure with a better end, in the order of the record, what stands side by side; then the rest, the most telling first. */
-export function planCharts(facts: Facts): ChartRequest[] {
+export function planCharts(facts: Facts, stage: Stage): ChartRequest[] {
   const { about } = facts;
   const pairs = measuredPairs(facts);
   const leads: Asked[][] = [];
@@ -37,7 +37,7 @@ export function planCharts(facts: Facts): ChartRequest[] {
     seen.add(pair.measure);
   }
   const [trace, ...traces] = changingLogs(facts, 2).map((t): Asked => ({ kind: 'trace', name: `${t.measure}-${t.part}-over-time ${t.setup} ${t.setting} ${t.workload}`, measure: t.measure, part: t.part, setups: [t.setup], settings: [t.setting], workload: t.workload }));
-  also.push(...(trace ? [trace] : []), ...forPower(facts, pairs), ...widest(facts, pairs), ...perWatt(facts), ...last, ...traces);
+  also.push(...(trace ? [trace] : []), ...forPower(facts, pairs, stage), ...widest(facts, pairs), ...perWatt(facts), ...last, ...traces);
   const curves = about.curves.slice(0, 2).map((c): Asked => ({ kind: 'curve', name: `curve ${c.id}`, text: c.id }));
   const room = most - curves.length;
   const main = leads.flat().slice(0, room - Math.min(also.length, 2));
@@ -178,13 +178,13 @@ function sideBySide(name: string, made: readonly { parts: KeyParts; id: string }
 }
 
 /** Frame rate against power, where settings trade one for the other: of every setup where there is room, else of the first. */
-function forPower(facts: Facts, pairs: Pair[]): Asked[] {
+function forPower(facts: Facts, pairs: Pair[], stage: Stage): Asked[] {
   const rate = pairs.find((p) => p.measure === 'frame_rate');
   const power = pairs.find((p) => p.measure === 'power');
   if (!rate || !power || rate.shape.settings.length < 3) return [];
   const { measure, part, shape } = rate;
   const whole: Asked = { kind: 'tradeoff', name: 'frames-against-power', measure, part, text: `power/${power.part}`, ...(shape.workloads.length > 1 && { workload: shape.workloads[0]! }) };
-  const fits = prepareChart({ ...whole, place: facts.about.place }, facts).findings.length === 0;
+  const fits = prepareChart({ ...whole, place: facts.about.place }, facts, stage).findings.length === 0;
   return [fits ? whole : { ...whole, setups: [shape.setups[0]!] }];
 }
 

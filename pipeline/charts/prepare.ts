@@ -1,18 +1,18 @@
 // From a request to a picture that is ready to be drawn: all that can be wrong with it is found here, without drawing.
 import { type Facts, placeOfName } from '../facts/index.js';
 import type { Finding, Outcome } from '../places/index.js';
-import { canonical, frame, mostRows, outline, type Prepared, renumberIds, sheet, unshown } from '../theme/index.js';
+import { canonical, frame, mostRows, outline, type Prepared, renumberIds, sheet, type Stage, unshown } from '../theme/index.js';
 import type { ChartRequest, Workbench } from './chart.js';
 import { drawSpec } from './draw.js';
 import { charts } from './kinds.js';
 
-export function prepareChart(request: ChartRequest, facts: Facts): Outcome<Prepared> {
+export function prepareChart(request: ChartRequest, facts: Facts, stage: Stage): Outcome<Prepared> {
   const findings: Finding[] = [];
   const complain = (code: string, message: string, subject: string = request.name): undefined => {
     const named = code === 'label-too-long' || code === 'missing-glyph' ? placeOfName(facts.about, subject) : undefined;
     if (!findings.some((f) => f.code === code && f.message === message)) findings.push({ code, severity: 'error', place: named ?? request.place, message, subject });
   };
-  const work: Workbench = { complain, frame };
+  const work: Workbench = { complain, stage, frame: (heading) => frame(stage, heading) };
   const chart = charts.find((c) => c.kind === request.kind);
   if (!chart) {
     complain('picture-kind', `there is no chart "${request.kind}"`, request.kind);
@@ -23,17 +23,17 @@ export function prepareChart(request: ChartRequest, facts: Facts): Outcome<Prepa
   const sketch = chart.sketch(request, facts, work);
   if (!sketch) return { value: undefined, findings };
   if (request.slice) sketch.heading.title += ` (${request.slice.part} of ${request.slice.parts})`;
-  const around = frame(sketch.heading);
+  const around = frame(stage, sketch.heading);
   for (const m of around.misfits) complain(m.code, m.message, m.text);
   for (const m of new Set(sketch.labels.map(unshown))) if (m) complain(m.code, m.message, m.text);
   if (findings.some((f) => f.severity === 'error')) return { value: undefined, findings };
   const { heading, alt, table, spec } = sketch;
   const prepared: Prepared = {
-    name: request.name, kind: request.kind, title: heading.title, alt, table, facts: [...new Set(sketch.facts)], transparent: true,
-    inputs: canonical({ kind: request.kind, name: request.name, heading, alt, spec }),
+    name: request.name, kind: request.kind, title: heading.title, alt, table, facts: [...new Set(sketch.facts)], transparent: !stage.opaque,
+    inputs: canonical({ kind: request.kind, name: request.name, stage: stage.id, theme: stage.theme, heading, alt, spec }),
     async draw({ draft } = {}) {
       const inside = around.svg + (await drawSpec(spec));
-      const [page, pixels] = [true, false].map((opaque) => renumberIds(sheet({ title: heading.title, alt, inside, opaque, draft }), request.name)) as [string, string];
+      const [page, pixels] = [true, stage.opaque].map((opaque) => renumberIds(sheet(stage, { title: heading.title, alt, inside, opaque, draft }), request.name)) as [string, string];
       return { svg: page, outlined: outline(pixels) };
     },
   };

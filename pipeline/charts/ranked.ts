@@ -34,7 +34,7 @@ export const ranked: Chart = {
     }
     const { body } = work.frame(heading);
     const named = shown.map((r) => ({ ...r, name: rowName(facts, r, chosen.by), place: ranks.get(r.fact.id) }));
-    const { spec, misfits, labels } = barSpec({
+    const { spec, misfits, labels } = barSpec(work.stage, {
       body, series: [''], extent: sorted.map((r) => r.fact.value.toNumber()),
       groups: named.map(({ name, fact, place }) => ({
         name, lead: place?.shown,

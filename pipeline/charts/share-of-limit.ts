@@ -26,7 +26,7 @@ export const shareOfLimit: Chart = {
     };
     const { body } = work.frame(heading);
     const named = shown.map((r) => ({ ...r, name: rowName(facts, r.row, chosen.by), of: `${showNumber(r.row.fact.value, r.row.fact.decimals)} of ${r.limit.shown}` }));
-    const { spec, misfits, labels } = barSpec({
+    const { spec, misfits, labels } = barSpec(work.stage, {
       body, series: [''], extent: all.map((r) => r.share.value.toNumber()), mark: { at: 100 },
       groups: named.map((r) => ({ name: r.name, remark: r.of, bars: [{ series: '', value: r.share.value.toNumber(), text: figure(r.share), colour: r.share.value.toNumber() > 100 ? 'highlight' : 'plain' }] })),
     });

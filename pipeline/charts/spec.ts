@@ -1,5 +1,5 @@
 // The base of every spec, and the refusal of what a spec must not hold: it can read nothing, fetch nothing and wait for nothing.
-import { box, colours, family, type Rect, type } from '../theme/index.js';
+import { family, type Rect, type Stage } from '../theme/index.js';
 
 export type Spec = Record<string, unknown>;
 
@@ -9,7 +9,7 @@ export const mostDataRows = 20_000;
 export const middleShift = 3;
 
 /** A view of exactly the body's size at the body's place. */
-export function baseSpec(body: Rect): Spec {
+export function baseSpec(stage: Stage, body: Rect): Spec {
   const left = Math.round(body.x);
   const top = Math.round(body.y);
   const width = Math.round(body.width);
@@ -17,13 +17,13 @@ export function baseSpec(body: Rect): Spec {
   return {
     $schema: 'https://vega.github.io/schema/vega-lite/v6.json',
     width, height, autosize: 'none',
-    padding: { left, top, right: box.width - left - width, bottom: box.height - top - height },
+    padding: { left, top, right: stage.width - left - width, bottom: stage.height - top - height },
     background: null,
     config: {
       aria: false,
       font: family,
       view: { stroke: null },
-      text: { font: family, fontSize: type.value.size, fontWeight: type.value.weight, fill: colours.text, align: 'left', baseline: 'middle', dy: middleShift },
+      text: { font: family, fontSize: stage.type.value.size, fontWeight: stage.type.value.weight, fill: stage.colours.text, align: 'left', baseline: 'middle', dy: middleShift },
     },
   };
 }

@@ -1,7 +1,7 @@
 // A log over time, every run of it, the windows that were averaged marked with what they gave.
 import { basisOf, type Fact, type Facts, isFact, makeKey, nameOf, quantityName, type Trace } from '../facts/index.js';
 import { nearest } from '../places/index.js';
-import { brief, type Colour, colours, measure, space, type } from '../theme/index.js';
+import { brief, type Colour, measure } from '../theme/index.js';
 import { acrossLayers, below, ticks, upLayers, widestTick } from './axis.js';
 import type { Chart, ChartRequest, Workbench } from './chart.js';
 import { reduce } from './reduce.js';
@@ -37,6 +37,8 @@ export const trace: Chart = {
       legend: runs.length > 1 ? runs.map((r, i) => ({ label: `run ${r.run}`, colour: strands[i]!.colour })) : [],
       foot: [averaged.length ? `Shaded: averaged${runs.length > 1 ? `, figures of run ${main.run}` : ''}` : '', basis.room].filter(Boolean).join(' · '),
     };
+    const { stage } = work;
+    const { colours, space, type } = stage;
     const { body } = work.frame(heading);
     const values = runs.flatMap((r) => r.values.filter(Number.isFinite));
     const times = runs.flatMap((r) => r.times.filter(Number.isFinite));
@@ -47,7 +49,7 @@ export const trace: Chart = {
     const end = max(times);
     const shownTicks = { domain: [across.domain[0], end] as [number, number], at: across.at.filter((t) => t.value <= end).map((t) => ({ value: t.value, text: long ? clock(t.value) : t.text })) };
     const strip = averaged.length ? 64 : 16;
-    const left = widestTick(up) + 28;
+    const left = widestTick(stage, up) + 28;
     const right = measure(shownTicks.at.at(-1)!.text, type.small) / 2 + space.small;
     const plot = { x: Math.round(body.x + left), y: Math.round(body.y + strip), width: Math.round(body.width - left - right), height: Math.round(body.height - strip - below.named) };
     const px = (t: number): number => ((t - shownTicks.domain[0]) / (end - shownTicks.domain[0])) * plot.width;
@@ -67,11 +69,11 @@ export const trace: Chart = {
       table: { head: ['Window', 'From', 'To', `Run ${main.run}`], rows: windows.map((w) => [w.name, clock(w.start), clock(w.end), w.fact?.shown ?? '']) },
       facts: [...averaged.map((f) => f.id), ...(basis.room ? basis.facts : [])],
       spec: {
-        ...baseSpec(plot),
+        ...baseSpec(stage, plot),
         layer: [
           ...(windows.length ? [{ data: { values: windows.map((w) => ({ from: w.start, to: Math.min(w.end, end) })) }, mark: { type: 'rect', fill: colours.band, opacity: 1 }, encoding: { x: { ...x, field: 'from' }, x2: { field: 'to' }, y: { value: 0 }, y2: { value: plot.height } } }] : []),
-          ...acrossLayers(shownTicks, x, plot.height, { text: `Time in ${long ? (end >= 3600 ? 'h:min:s' : 'min:s') : 's'}`, width: plot.width }),
-          ...upLayers(up, y, plot.width),
+          ...acrossLayers(stage, shownTicks, x, plot.height, { text: `Time in ${long ? (end >= 3600 ? 'h:min:s' : 'min:s') : 's'}`, width: plot.width }),
+          ...upLayers(stage, up, y, plot.width),
           ...(runs.length > 1 ? runs.map((r, i) => line(r, colours[strands[i]!.colour], strands[i]!.width)).reverse() : [line(main, colours.highlight, 6)]),
           ...(labels.length ? [{ data: { values: labels }, mark: { type: 'text', fontSize: 48, fontWeight: 600, fill: colours.text }, encoding: { x: { field: 'x', type: 'quantitative', scale: null, axis: null }, y: { value: -34 }, text: { field: 'text' } } }] : []),
         ],
@@ -91,11 +93,11 @@ function windowLabels(windows: Windowed[], px: (t: number) => number, edge: numb
     const width = measure(text, style);
     const before = out.at(-1);
     const wanted = (px(w.start) + px(w.end)) / 2 - width / 2;
-    out.push({ text, width, x: Math.max(0, before ? before.x + before.width + space.medium : 0, wanted) });
+    out.push({ text, width, x: Math.max(0, before ? before.x + before.width + work.stage.space.medium : 0, wanted) });
   }
   for (let i = out.length - 1, limit = edge; i >= 0; i--) {
     out[i]!.x = Math.min(out[i]!.x, limit - out[i]!.width);
-    limit = out[i]!.x - space.medium;
+    limit = out[i]!.x - work.stage.space.medium;
   }
   if (out.length && out[0]!.x < 0) work.complain('label-too-long', `the windows ${out.map((o) => `"${brief(o.text)}"`).join(', ')} have no room beside each other`);
   return out.map(({ text, x }) => ({ text, x: Math.round(x) }));

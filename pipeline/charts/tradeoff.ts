@@ -1,6 +1,6 @@
 // What one measure costs in another: each setting (or product) as a point, e.g. frame rate against power.
 import { betterWords, type Fact, isFact, nameOf, quantityName, withFields } from '../facts/index.js';
-import { brief, type Colour, colours, measure, space, type TextStyle, type } from '../theme/index.js';
+import { brief, type Colour, measure, type TextStyle } from '../theme/index.js';
 import { acrossLayers, below, ticks, upLayers, widestTick } from './axis.js';
 import type { Chart } from './chart.js';
 import { type Point, placeLabels } from './place-labels.js';
@@ -38,11 +38,13 @@ export const tradeoff: Chart = {
       legend: series ? seriesIds.map((id, i) => ({ label: nameOf(facts.about, series, id), colour: tones[i]!, shape: 'dot' as const })) : [],
       foot: notes.text,
     };
+    const { stage } = work;
+    const { colours, space, type } = stage;
     const { body } = work.frame(heading);
     const numbers = (pick: 'up' | 'across'): number[] => rows.map((r) => r[pick].value.toNumber());
     const up = padded(numbers('up'), 5);
     const across = padded(numbers('across'), 7);
-    const left = widestTick(up) + 28;
+    const left = widestTick(stage, up) + 28;
     const right = measure(across.at.at(-1)!.text, type.small) + space.small;
     const plot = { x: Math.round(body.x + left), y: Math.round(body.y + 24), width: Math.round(body.width - left - right), height: Math.round(body.height - 24 - below.named) };
     const px = (v: number): number => ((v - across.domain[0]) / (across.domain[1] - across.domain[0])) * plot.width;
@@ -66,11 +68,11 @@ export const tradeoff: Chart = {
       table: { head: ['', acrossName, upName], rows: inWords.map((r) => [...r]) },
       facts: [...rows.flatMap((r) => [r.up.id, r.across.id]), ...notes.facts],
       spec: {
-        ...baseSpec(plot),
+        ...baseSpec(stage, plot),
         data: { values: data },
         layer: [
-          ...acrossLayers(across, x, plot.height, { text: `${acrossName} in ${first.across.unit.symbol}`, width: plot.width }),
-          ...upLayers(up, y, plot.width),
+          ...acrossLayers(stage, across, x, plot.height, { text: `${acrossName} in ${first.across.unit.symbol}`, width: plot.width }),
+          ...upLayers(stage, up, y, plot.width),
           { mark: { type: 'point', shape: 'circle', filled: true, size: Math.PI * radius * radius, stroke: colours.panel, strokeWidth: 3, opacity: 1 }, encoding: { x: { ...x, field: 'x' }, y: { ...y, field: 'y' }, fill: paint } },
           { data: { values: labels.filter((l) => l !== undefined) }, mark: { type: 'text', fontSize: name.size, fontWeight: name.weight }, encoding: { x: raw('x'), y: raw('y'), text: { field: 'text' } } },
         ],

@@ -1,7 +1,7 @@
 // Two figures and the way from one to the other.
 import { basisOf, factName, type Fact, type Facts, isFact, phaseNote, type PictureRequest, splitKey } from '../facts/index.js';
-import { capHeight, content, inkLeft, measure, space, type TextStyle, type } from '../theme/index.js';
-import { type Composer, gaps, lowerLeft, move } from './compose.js';
+import { capHeight, inkLeft, measure, type TextStyle } from '../theme/index.js';
+import { type Composer, lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 import { operandsOf } from './operands.js';
 import { betterOf, differing, numberAndUnit, sentence, signed, where } from './words.js';
@@ -20,6 +20,8 @@ export const beforeAfter: Graphic = {
     const found = pair(request, facts, sheet);
     if (!found) return undefined;
     const { before, after, change } = found;
+    const { stage, gaps } = sheet;
+    const { content, space, type } = stage;
     const differs = differing([before.subject, after.subject]);
     const [from, to] = [before, after].map((f) => splitKey(f.subject)!) as [NonNullable<ReturnType<typeof splitKey>>, NonNullable<ReturnType<typeof splitKey>>];
     const names = [where(facts, from, differs), where(facts, to, differs), change.kind === 'percent_change' ? 'Change' : 'Difference'].map((n) => n || '—');
@@ -48,7 +50,7 @@ export const beforeAfter: Graphic = {
     const baseline = figures[0]!.bottom;
     const foot = sheet.block(sentence(footText), type.small, 'quiet', { x, top: baseline + gaps.part + 8, width: Math.max(starts[2]! + widths[2]! - x, 900), most: 3 });
     const width = Math.max(head.width, starts[2]! + widths[2]! - x, foot.width);
-    const { panel, shift } = lowerLeft(width, foot.bottom);
+    const { panel, shift } = lowerLeft(stage, width, foot.bottom);
     const lines = move([head, ...labels, ...figures, foot].flatMap((b) => b.lines), shift);
     const middle = baseline - (capHeight * value.size) / 2 + shift;
     return {

@@ -1,16 +1,17 @@
 // The title of the episode or of a chapter.
-import { content, inkLeft, type TextStyle, type, wrap } from '../theme/index.js';
-import { fullWidth, gaps, lowerLeft, move } from './compose.js';
+import { inkLeft, type TextStyle, wrap } from '../theme/index.js';
+import { lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
-
-/** A short title and a long one: the first setting that takes it on two lines. */
-const headings: [TextStyle, TextStyle] = [type.heading, { size: 80, weight: 700 }];
 
 export const chapter: Graphic = {
   kind: 'chapter',
   says: 'a title, with a line below it (`title`, `text`; else the title of the episode)',
   compose(request, facts, sheet) {
     const { about } = facts;
+    const { stage, gaps, fullWidth } = sheet;
+    const { content, type } = stage;
+    // A short title and a long one: the first setting that takes it on two lines.
+    const headings: [TextStyle, TextStyle] = [type.heading, { ...type.heading, size: Math.round(type.heading.size * 0.77) }];
     const title = request.title ?? about.title;
     if (!title.trim()) return sheet.complain('picture-incomplete', `picture "${request.name}" has no title, and neither has the episode`);
     const mark = { width: 14, gap: 42 };
@@ -21,9 +22,9 @@ export const chapter: Graphic = {
     const below = request.text ?? summary;
     const heading = headings.find((h) => 'lines' in wrap(title, h, room, 2)) ?? headings[0];
     const head = sheet.block(title, heading, 'text', { x: x - inkLeft(title, heading), top: content.top, width: room, most: 2 });
-    const foot = below ? sheet.block(below, type.name, 'quiet', { x, top: head.bottom + gaps.part + 10, width: Math.max(head.width, fits(below, Math.max(head.width, 1100), 3) ? 1100 : room), most: 3 }) : undefined;
+    const foot = below ? sheet.block(below, type.name, 'quiet', { x, top: head.bottom + gaps.part + 10, width: Math.max(head.width, fits(below, Math.max(head.width, 1100), 3, type.name) ? 1100 : room), most: 3 }) : undefined;
     const bottom = (foot ?? head).bottom;
-    const { panel, shift } = lowerLeft(Math.max(head.width, foot?.width ?? 0) + mark.width + mark.gap, bottom);
+    const { panel, shift } = lowerLeft(stage, Math.max(head.width, foot?.width ?? 0) + mark.width + mark.gap, bottom);
     const lines = move([...head.lines, ...(foot?.lines ?? [])], shift);
     return {
       title, panel, lines, alt: below ? `${title}. ${below}` : title, facts: [],
@@ -32,6 +33,6 @@ export const chapter: Graphic = {
   },
 };
 
-function fits(text: string, width: number, most: number): boolean {
-  return 'lines' in wrap(text, type.name, width, most);
+function fits(text: string, width: number, most: number, style: TextStyle): boolean {
+  return 'lines' in wrap(text, style, width, most);
 }

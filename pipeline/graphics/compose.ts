@@ -1,12 +1,7 @@
 // Composing from measured text: lines are set one below the other, then the whole is moved to where it belongs and a panel put around it.
-import { capHeight, content, type Line, lineHeight, measure, type Misfit, panel, type Rect, space, type TextStyle, wrap } from '../theme/index.js';
+import { capHeight, type Line, lineHeight, measure, type Misfit, type Rect, type Stage, type TextStyle, wrap } from '../theme/index.js';
 import type { Fact, Facts } from '../facts/index.js';
 import { isFact } from '../facts/index.js';
-
-/** From the panel's edge to the text. */
-export const padding = { side: content.left - panel.x, top: 56, bottom: 56 } as const;
-
-export const fullWidth = content.right - content.left;
 
 export interface Block {
   lines: Line[];
@@ -17,10 +12,23 @@ export interface Block {
 
 export class Composer {
   readonly misfits: Misfit[] = [];
+  /** What it is laid out for: its size, the area for text, and the theme's colours and type as they are there. */
+  readonly stage: Stage;
   readonly complain: (code: string, message: string, subject?: string) => undefined;
 
-  constructor(complain: Composer['complain']) {
+  constructor(stage: Stage, complain: Composer['complain']) {
+    this.stage = stage;
     this.complain = complain;
+  }
+
+  /** Of the area where text may stand. */
+  get fullWidth(): number {
+    return this.stage.content.right - this.stage.content.left;
+  }
+
+  /** Between lines that belong together, and between parts. */
+  get gaps(): { line: number; part: number } {
+    return { line: this.stage.space.small, part: this.stage.space.medium };
   }
 
   /** The fact, or a finding why it cannot be shown. */
@@ -41,7 +49,7 @@ export class Composer {
 }
 
 /** The panel around a composition that stands at the lower left, and how far the composition must be moved down for that. */
-export function lowerLeft(width: number, bottom: number): { panel: Rect; shift: number } {
+export function lowerLeft({ content, panel, padding }: Stage, width: number, bottom: number): { panel: Rect; shift: number } {
   const shift = content.bottom - bottom;
   const height = bottom - content.top + padding.top + padding.bottom;
   return { shift, panel: { x: panel.x, y: panel.y + panel.height - height, width: Math.ceil(width) + 2 * padding.side, height } };
@@ -51,5 +59,3 @@ export function lowerLeft(width: number, bottom: number): { panel: Rect; shift: 
 export function move<T extends { y: number }>(things: T[], shift: number): T[] {
   return things.map((t) => ({ ...t, y: t.y + shift }));
 }
-
-export const gaps = { line: space.small, part: space.medium } as const;

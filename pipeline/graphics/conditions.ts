@@ -1,17 +1,19 @@
 // The circumstances of the test, on one card.
 import { basisOf, type Facts, isFact, isMeasured, splitKey } from '../facts/index.js';
-import { content, type Line, lineHeight, measure, space, type TextStyle, type, wrap } from '../theme/index.js';
-import { fullWidth, gaps, lowerLeft, move } from './compose.js';
+import { type Line, lineHeight, measure, type TextStyle, wrap } from '../theme/index.js';
+import { type Composer, lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 
 const mostLines = 6;
-const value: TextStyle = { ...type.small, weight: 600 };
 
 export const conditions: Graphic = {
   kind: 'conditions',
   says: 'how it was tested: runs, room, workload, versions, instruments, parts come by',
   compose(request, facts, sheet) {
-    const { rows, used } = entries(facts, request.text);
+    const { stage, gaps, fullWidth } = sheet;
+    const { content, space, type } = stage;
+    const value: TextStyle = { ...type.small, weight: 600 };
+    const { rows, used } = entries(facts, request.text, sheet);
     if (rows.length === 0) return sheet.complain('picture-empty', `picture "${request.name}" has no conditions to show`);
     const title = request.title ?? 'How it was tested';
     const head = sheet.block(title, type.title, 'text', { x: content.left, top: content.top, width: fullWidth });
@@ -30,7 +32,7 @@ export const conditions: Graphic = {
       top = words.bottom + type.small.size * (lineHeight - 0.05) + 2;
     }
     const bottom = lines.at(-1)!.y;
-    const { panel, shift } = lowerLeft(widest, bottom);
+    const { panel, shift } = lowerLeft(stage, widest, bottom);
     if (panel.y < 36) sheet.complain('label-too-long', `picture "${request.name}" is ${Math.ceil(36 - panel.y)} px too high; give its lines in \`text\``);
     const moved = move(lines, shift);
     return {
@@ -43,7 +45,7 @@ export const conditions: Graphic = {
 };
 
 /** "Label: text; Label: text" where the record says what to show, else what it knows. */
-function entries(facts: Facts, own: string | undefined): { rows: { label: string; text: string }[]; used: string[] } {
+function entries(facts: Facts, own: string | undefined, { stage: { type }, fullWidth }: Composer): { rows: { label: string; text: string }[]; used: string[] } {
   if (own) {
     const rows = own.split(/[;\n]/).map((p) => /^\s*([^:]+):\s*(.+?)\s*$/.exec(p)).filter((m) => m !== null).map((m) => ({ label: m[1]!, text: m[2]! }));
     return { rows: rows.length ? rows : [{ label: '', text: own }], used: [] };
@@ -58,7 +60,7 @@ function entries(facts: Facts, own: string | undefined): { rows: { label: string
     const shownNames = [...list].filter((n) => used.has(n.id)).map((n) => n.name);
     const all = shownNames.join(', ');
     // A list that takes more than two lines says less than its length.
-    if ('lines' in wrap(all, value, fullWidth - 330, 2)) return all;
+    if ('lines' in wrap(all, { ...type.small, weight: 600 }, fullWidth - 330, 2)) return all;
     const count = facts.derive('count', keys, `${field}s`);
     if (!isFact(count)) return all;
     counted.push(count.id);

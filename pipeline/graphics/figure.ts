@@ -1,7 +1,7 @@
 // One figure, large, with what it is about and what it was made of.
 import { basisOf, factName, nameOf, splitKey } from '../facts/index.js';
-import { capHeight, content, inkLeft, type } from '../theme/index.js';
-import { fullWidth, gaps, lowerLeft, move } from './compose.js';
+import { capHeight, inkLeft } from '../theme/index.js';
+import { lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 import { operandsOf } from './operands.js';
 import { differing, madeOf, numberAndUnit, sentence, signed, where } from './words.js';
@@ -16,6 +16,8 @@ export const figure: Graphic = {
     if (!id) return sheet.complain('picture-incomplete', `picture "${request.name}" names no fact to show`);
     const fact = sheet.fact(facts, id);
     if (!fact) return undefined;
+    const { stage, gaps, fullWidth } = sheet;
+    const { content, type } = stage;
     const parts = splitKey(fact.subject);
     const operands = operandsOf(facts, fact);
     const made = madeOf(fact, operands);
@@ -43,7 +45,7 @@ export const figure: Graphic = {
     });
     const all = [label, figureLine, ...(unitLine ? [unitLine] : []), ...blocks];
     const width = Math.max(label.width, figureLine.width + (unitLine ? unitLine.width + unitGap : 0), ...blocks.map((b) => b.width), 480);
-    const { panel, shift } = lowerLeft(width, blocks.at(-1)?.bottom ?? figureLine.bottom);
+    const { panel, shift } = lowerLeft(stage, width, blocks.at(-1)?.bottom ?? figureLine.bottom);
     const lines = move(all.flatMap((b) => b.lines), shift);
     return {
       title: labelText, panel, lines,

@@ -9,6 +9,7 @@ export interface Layout {
   /** Ids of the facts shown. */
   facts: string[];
   table?: PictureTable;
+  /** Behind all of it; `lowerLeft` in compose.ts makes it for what stands in the lower left corner. */
   panel: Rect;
   /** Handed to templates/graphics/KIND.svg.hbs; every text in it is a Line. */
   model: Record<string, unknown>;

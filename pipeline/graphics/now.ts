@@ -1,7 +1,7 @@
 // A strip that says what is on the bench now.
 import { type Facts, isFact, nameOf, type PictureRequest } from '../facts/index.js';
-import { content, space, type TextStyle, type } from '../theme/index.js';
-import { fullWidth, lowerLeft, move } from './compose.js';
+import type { TextStyle } from '../theme/index.js';
+import { lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 
 const main: TextStyle = { size: 66, weight: 700 };
@@ -11,6 +11,8 @@ export const now: Graphic = {
   says: 'a strip with the setup and the setting on screen, and the setting’s limits and targets',
   compose(request, facts, sheet) {
     const { about } = facts;
+    const { stage, fullWidth } = sheet;
+    const { content, space, type } = stage;
     const setup = request.setups?.[0];
     const setting = request.settings?.[0];
     for (const [field, id, known] of [['setup', setup, about.setups], ['setting', setting, about.settings]] as const) {
@@ -28,7 +30,7 @@ export const now: Graphic = {
     const text = request.text ?? parameters.map((p) => p.text).join(' · ');
     const foot = text ? sheet.block(text, type.small, 'quiet', { x, top: head.bottom + space.small + 8, width: content.right - x, most: 2 }) : undefined;
     const end = next ? x + head.width + space.medium + 6 + next.width : x + head.width;
-    const { panel, shift } = lowerLeft(Math.max(end, x + (foot?.width ?? 0)) - content.left, (foot ?? head).bottom);
+    const { panel, shift } = lowerLeft(stage, Math.max(end, x + (foot?.width ?? 0)) - content.left, (foot ?? head).bottom);
     const lines = move([...head.lines, ...(next?.lines ?? []), ...(foot?.lines ?? [])], shift);
     const middle = head.bottom - (main.size * 0.7275) / 2 + shift;
     return {

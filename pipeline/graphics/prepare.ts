@@ -1,14 +1,12 @@
 // From a request to a graphic that is ready to be drawn: all that can be wrong with it is found here, without drawing.
 import { type Facts, type PictureRequest, placeOfName } from '../facts/index.js';
 import type { Finding, Outcome } from '../places/index.js';
-import { box, brief, canonical, insets, measure, outline, panel, type Prepared, renumberIds, safeArea, sheet, unshown } from '../theme/index.js';
+import { brief, canonical, measure, outline, type Prepared, renumberIds, sheet, type Stage, unshown } from '../theme/index.js';
 import { Composer } from './compose.js';
 import { graphics } from './kinds.js';
 import { fill } from './template.js';
 
-const safe = safeArea(box.width, box.height, insets.text);
-
-export function prepareGraphic(request: PictureRequest, facts: Facts, templates: (name: string) => string): Outcome<Prepared> {
+export function prepareGraphic(request: PictureRequest, facts: Facts, stage: Stage, templates: (name: string) => string): Outcome<Prepared> {
   const findings: Finding[] = [];
   const complain = (code: string, message: string, subject: string = request.name): undefined => {
     const named = code === 'label-too-long' || code === 'missing-glyph' ? placeOfName(facts.about, subject) : undefined;
@@ -19,7 +17,8 @@ export function prepareGraphic(request: PictureRequest, facts: Facts, templates:
     complain('picture-kind', `there is no graphic "${request.kind}"`, request.kind);
     return { value: undefined, findings };
   }
-  const composer = new Composer(complain);
+  const composer = new Composer(stage, complain);
+  const { safe } = stage;
   const layout = graphic.compose(request, facts, composer);
   if (!layout) return { value: undefined, findings };
   for (const m of composer.misfits) complain(m.code, m.message, m.text);
@@ -35,11 +34,11 @@ export function prepareGraphic(request: PictureRequest, facts: Facts, templates:
   if (findings.some((f) => f.severity === 'error')) return { value: undefined, findings };
   const { title, alt, table, model } = layout;
   const prepared: Prepared = {
-    name: request.name, kind: request.kind, title, alt, ...(table && { table }), facts: [...new Set(layout.facts)], transparent: true,
-    inputs: canonical({ kind: request.kind, name: request.name, title, alt, panel: layout.panel, model }),
+    name: request.name, kind: request.kind, title, alt, ...(table && { table }), facts: [...new Set(layout.facts)], transparent: !stage.opaque,
+    inputs: canonical({ kind: request.kind, name: request.name, stage: stage.id, theme: stage.theme, title, alt, panel: layout.panel, model }),
     async draw({ draft } = {}) {
-      const inside = await fill(request.kind, model, templates);
-      const svg = renumberIds(sheet({ title, alt, inside, panel: { ...layout.panel, radius: panel.radius }, draft }), request.name);
+      const inside = await fill(request.kind, model, stage.colours, templates);
+      const svg = renumberIds(sheet(stage, { title, alt, inside, panel: layout.panel, draft }), request.name);
       return { svg, outlined: outline(svg) };
     },
   };

@@ -1,8 +1,8 @@
 // A ranked list at the right, so that the left of the footage stays free.
 import { basisOf, bestOf, type Fact, factName, type Facts, isFact, isMeasured, type Key, nameOf, phaseNote, type PictureRequest, splitKey, whyClose } from '../facts/index.js';
-import { capHeight, content, type Line, measure, mostRows, panel as fullPanel, space, type } from '../theme/index.js';
+import { capHeight, type Line, measure, mostRows } from '../theme/index.js';
 import { showNumber } from '../quantities/index.js';
-import { type Composer, gaps, padding } from './compose.js';
+import type { Composer } from './compose.js';
 import type { Graphic } from './graphic.js';
 import { betterOf, differing, sentence, where } from './words.js';
 
@@ -17,6 +17,8 @@ export const ranking: Graphic = {
     const rows = rowsOf(request, facts, sheet);
     if (!rows) return undefined;
     if (rows.length > mostRows) return sheet.complain('too-many-rows', `picture "${request.name}" would rank ${rows.length}, and ${mostRows} are the most that can be read on a phone; name fewer`);
+    const { stage, gaps } = sheet;
+    const { content, panel: fullPanel, padding, space, type } = stage;
     const first = rows[0]!;
     const { measure: measureId } = splitKey(first.fact.subject)!;
     const differs = differing(rows.map((r) => r.fact.subject));

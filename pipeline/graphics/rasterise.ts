@@ -1,6 +1,7 @@
 // Outlined SVG to PNG. sharp is imported when the first picture is drawn.
-import { box } from '../theme/index.js';
 
+/** As many as a 3840×2160 picture has. */
+const mostPixels = 3840 * 2160;
 const mostBytes = 8_000_000;
 type Sharp = (typeof import('sharp'))['default'];
 let engine: Promise<Sharp> | undefined;
@@ -17,7 +18,7 @@ export async function rasterise(svg: string, width: number, height: number): Pro
   if (svg.length > mostBytes) throw new Error(`a picture of ${svg.length} bytes is more than any should need`);
   const sized = svg.replace(/^(<svg[^>]*?) width="[^"]*" height="[^"]*"/, `$1 width="${width}" height="${height}"`);
   const sharp = await (engine ??= load());
-  return sharp(Buffer.from(sized), { limitInputPixels: 2 * box.width * 2 * box.height })
+  return sharp(Buffer.from(sized), { limitInputPixels: mostPixels })
     .timeout({ seconds: 60 })
     .png({ compressionLevel: 6, adaptiveFiltering: false, palette: false })
     .toBuffer();

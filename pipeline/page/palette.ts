@@ -1,15 +1,13 @@
-// The page's colours for light and dark, from the same greys and the one warm highlight as the pictures.
-import { colours } from '../theme/index.js';
-
+// The page's colours for light and dark: greys, and the one warm highlight of the pictures' usual theme.
 /** sRGB hex. Text on its ground keeps 4.5:1, marks and focus 3:1 (test/page/palette.test.ts). */
 export const palette = {
   light: {
-    ground: colours.page, raised: '#f3f6f9', ink: colours.ink, soft: '#4c5a6b', rule: '#c9d2dc', edge: '#74849a',
+    ground: '#ffffff', raised: '#f3f6f9', ink: '#18202b', soft: '#4c5a6b', rule: '#c9d2dc', edge: '#74849a',
     link: '#0b57a4', mark: '#8a5300', 'mark-ground': '#fff4dc', alarm: '#a3221a', 'alarm-ground': '#fdecea',
   },
   dark: {
-    ground: colours.panel, raised: '#172029', ink: colours.text, soft: colours.quiet, rule: '#32404f', edge: colours.muted,
-    link: '#8fc2ff', mark: colours.highlight, 'mark-ground': '#2b2415', alarm: '#ff9a8f', 'alarm-ground': '#33191a',
+    ground: '#0f151d', raised: '#172029', ink: '#f4f7fa', soft: '#c2ccd8', rule: '#32404f', edge: '#5f87b8',
+    link: '#8fc2ff', mark: '#ffb53d', 'mark-ground': '#2b2415', alarm: '#ff9a8f', 'alarm-ground': '#33191a',
   },
 } as const;
 

@@ -1,6 +1,6 @@
 // Drawn charts as they go into a page: checked, and with ids of their own.
 import { Exact } from '../quantities/index.js';
-import { box, decodeXml, measure, nearestWeight, panel, renumberIds } from '../theme/index.js';
+import { decodeXml, measure, nearestWeight, renumberIds } from '../theme/index.js';
 
 /** What an SVG inside a page must not hold: anything that runs, loads, or embeds a foreign document. */
 const forbidden = /<(script|foreignObject|iframe|object|embed|image|use\s[^>]*href="(?!#))|\son\w+\s*=|javascript:|@import|url\(\s*['"]?(?!#)/i;
@@ -9,7 +9,7 @@ const forbidden = /<(script|foreignObject|iframe|object|embed|image|use\s[^>]*hr
 export function inlineSvg(svg: string, prefix: string): string | undefined {
   const start = svg.indexOf('<svg');
   if (start < 0 || forbidden.test(svg)) return undefined;
-  const cropped = svg.slice(start).trim().replace(/^<svg[^>]*>/, (root) => toPanel(root).replace('<svg ', '<svg aria-hidden="true" focusable="false" '));
+  const cropped = svg.slice(start).trim().replace(/^<svg[^>]*>/, (root) => toPanel(root, svg).replace('<svg ', '<svg aria-hidden="true" focusable="false" '));
   return renumberIds(fixWidths(cropped), prefix);
 }
 
@@ -28,8 +28,9 @@ function fixWidths(svg: string): string {
 }
 
 /** On video the panel keeps a margin to the edge of the frame; in a page the page has margins of its own. */
-function toPanel(root: string): string {
-  const whole = ` viewBox="0 0 ${box.width} ${box.height}"`;
-  if (!root.includes(whole)) return root;
-  return root.replace(whole, ` viewBox="${panel.x} ${panel.y} ${panel.width} ${panel.height}"`).replace(/ width="\d+"/, ` width="${panel.width}"`).replace(/ height="\d+"/, ` height="${panel.height}"`);
+function toPanel(root: string, svg: string): string {
+  const panel = /<\/desc><rect x="([\d.]+)" y="([\d.]+)" width="([\d.]+)" height="([\d.]+)"/.exec(svg);
+  if (!panel) return root;
+  const [, x, y, width, height] = panel;
+  return root.replace(/ viewBox="[^"]*"/, ` viewBox="${x} ${y} ${width} ${height}"`).replace(/ width="\d+"/, ` width="${width}"`).replace(/ height="\d+"/, ` height="${height}"`);
 }

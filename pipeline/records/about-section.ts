@@ -1,5 +1,6 @@
 // What the record says about the episode besides its readings.
 import { convert, findUnit, type Unit, units } from '../quantities/index.js';
+import { type Limits, readAccuracy, readLevel } from './accuracy.js';
 import { type Context, usualUnit } from './context.js';
 import type { Curve, Episode, Instrument } from './episode.js';
 import type { Reader } from './document.js';
@@ -7,7 +8,7 @@ import type { Written } from './shape.js';
 import { unknownUnit } from './tables.js';
 import { quantityOf, unitOf } from './values.js';
 
-type Said = Pick<Episode, 'title' | 'date' | 'summary' | 'disclosures' | 'method' | 'cautions' | 'versions' | 'instruments' | 'system' | 'curves' | 'thresholds' | 'severities' | 'secondUnits'>;
+type Said = Pick<Episode, 'title' | 'date' | 'summary' | 'disclosures' | 'method' | 'cautions' | 'versions' | 'instruments' | 'system' | 'curves' | 'thresholds' | 'severities' | 'secondUnits' | 'referenceRoom' | 'digits'>;
 
 export function readAbout(ctx: Context): Said {
   const { fields: f, reader } = ctx;
@@ -30,7 +31,17 @@ export function readAbout(ctx: Context): Said {
     thresholds: (f.thresholds ?? []).map((e) => ({ name: e.key.text, value: e.value.text, place: e.key.place })),
     severities: (f.severities ?? []).map((e) => ({ code: e.key.text, severity: e.value.value, place: e.key.place })),
     secondUnits: secondUnits(f.also ?? [], reader),
+    ...referenceRoom(f['reference room'], reader),
+    ...(f.digits && { digits: f.digits.value }),
   };
+}
+
+function referenceRoom(w: Written | undefined, reader: Reader): Pick<Episode, 'referenceRoom'> {
+  const referenceRoom = w && quantityOf(w, reader);
+  if (!referenceRoom) return {};
+  if (referenceRoom.unit.dimension === 'temperature') return { referenceRoom };
+  reader.fail(w.place, 'value-form', `"${w.text}" is no temperature; write it like 21 °C`, { said: w.text });
+  return {};
 }
 
 function readInstrument(ctx: Context, { fields: f, place }: NonNullable<Context['fields']['instruments']>[number]): Instrument | undefined {
@@ -39,8 +50,27 @@ function readInstrument(ctx: Context, { fields: f, place }: NonNullable<Context[
     const [measure = '', part = ''] = m.text.split('/');
     return ctx.names.use('measure', measure, m.place) && ctx.names.use('part', part, m.place);
   });
+  const setups = (f.setups ?? []).filter((s) => ctx.names.use('setup', s.text, s.place)).map((s) => s.text);
   const resolution = f.resolution && quantityOf(f.resolution, ctx.reader, measures.length === 1 ? usualUnit(ctx, measures[0]!.text.split('/')[0]!) : undefined);
-  return { name: f.name.text, measures: measures.map((m) => m.text), ...(resolution && { resolution }), ...(f.accuracy && { accuracy: f.accuracy.text }), place };
+  const limits = f.accuracy && limitsOf(f.accuracy, resolution !== undefined, ctx.reader);
+  const level = f.level && levelOf(f.level, ctx.reader);
+  return {
+    name: f.name.text, measures: measures.map((m) => m.text), ...(setups.length && { setups }), ...(resolution && { resolution }),
+    ...(f.accuracy && { accuracy: f.accuracy.text }), ...(limits && { limits }), ...(level !== undefined && { level }), ...(f['one per']?.value === 'setup' && { perSetup: true }), place,
+  };
+}
+
+function limitsOf(w: Written, steps: boolean, reader: Reader): Limits | undefined {
+  const read = readAccuracy(w.text);
+  const why = read && ('why' in read ? read.why : read.digits.sign() > 0 && !steps ? `"${w.text}" counts digits; state the resolution of the instrument as well` : undefined);
+  if (why) reader.fail(w.place, 'accuracy-form', why, { said: w.text });
+  return !read || 'why' in read ? undefined : read;
+}
+
+function levelOf(w: Written, reader: Reader): number | undefined {
+  const level = readLevel(w.text);
+  if (level === undefined) reader.fail(w.place, 'accuracy-form', `"${w.text}" is no level of confidence; write it like 95 %`, { said: w.text });
+  return level;
 }
 
 type CurveFields = NonNullable<Context['fields']['curves']>[number]['value']['fields'];

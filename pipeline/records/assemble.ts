@@ -4,16 +4,19 @@ import type { Episode, Measure, Setting, Setup } from './episode.js';
 import { Given } from './given.js';
 import { keyFields, splitKey } from './key.js';
 import { readLogs } from './log-readings.js';
-import type { Outline } from './outline.js';
+import { isThemeFile, type Outline } from './outline.js';
 import { References } from './references.js';
 import { readAccepted, readStated, setAside } from './said-section.js';
 import { readNames, readReadings, type TableOptions } from './tables.js';
+import { readTheme, shippedTheme, type TemplateReader } from './theme-file.js';
+import type { ShippedTheme } from './theme-shape.js';
 
 /**
  * The episode, as far as it can be read; nothing should be built from it while there are errors among the findings
- * (those of `outline` included). `given` holds the bytes of each wanted file by its path, or why it cannot be read.
+ * (those of `outline` included). `given` holds the bytes of each wanted file by its path, or why it cannot be read;
+ * `template` reads what is shipped with the program.
  */
-export function assemble(outline: Outline, given: ReadonlyMap<string, Uint8Array | { error: string }>): Outcome<Episode> & { sources: Source[] } {
+export function assemble(outline: Outline, given: ReadonlyMap<string, Uint8Array | { error: string }>, template: TemplateReader = noTemplates): Outcome<Episode> & { sources: Source[] } {
   const { ctx, readings, source } = outline;
   const { reader, names, fields } = ctx;
   const before = reader.findings.length;
@@ -65,6 +68,7 @@ export function assemble(outline: Outline, given: ReadonlyMap<string, Uint8Array
     texts.push({ role, text: text.text, place: text.place(0, text.text.length) });
   }
 
+  const theme = themeOf(outline, files, template, sources);
   const keys = [...new Set([...readings.all.map((r) => r.key), ...outline.quotes.map((q) => q.as)])];
   const refs = new References(keys, reader, incomplete);
   setAside(ctx, refs, readings.all);
@@ -77,9 +81,26 @@ export function assemble(outline: Outline, given: ReadonlyMap<string, Uint8Array
     measures: names.map('measure') as Map<string, Measure>,
     workloads: names.map('workload'), parts: names.map('part'), phases: names.map('phase'),
     readings: readings.all, traces: logs.traces, stated,
-    quotes: outline.quotes, pictures: outline.pictures, accept: readAccepted(ctx, refs), texts,
+    quotes: outline.quotes, pictures: outline.pictures, ...(theme && { theme }), ...(fields.sizes && { sizes: fields.sizes.map((s) => ({ size: s.value, place: s.place })) }), accept: readAccepted(ctx, refs), texts,
   };
   return { value: episode, findings: reader.findings.slice(before), sources };
+}
+
+/** Undefined where the record names none, or one that is unfit, which is a finding. */
+function themeOf({ ctx, wants }: Outline, files: Given, template: TemplateReader, sources: Source[]): Episode['theme'] {
+  const named = ctx.fields.theme;
+  if (!named) return undefined;
+  if (!isThemeFile(named.text)) return shippedTheme(named.text as ShippedTheme, template);
+  const text = files.text(named.text, wants.find((w) => w.place === named.place)!);
+  if (!text) return undefined;
+  sources.push(text);
+  const { value, findings } = readTheme(text, template);
+  ctx.reader.findings.push(...findings);
+  return value;
+}
+
+function noTemplates(name: string): never {
+  throw new Error(`no reader for ${name}`);
 }
 
 type TableDraft = NonNullable<NonNullable<Outline['ctx']['fields']['tables']>[number]>;

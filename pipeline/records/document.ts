@@ -58,25 +58,31 @@ export class Reader {
   }
 }
 
+/** What a file is called in findings, and what it should hold. */
+export interface Form {
+  what: string;
+  holds: string;
+}
+
 /** The root of the one document in `source`. Undefined where the form is too broken to read on. */
-export function readDocument(source: Source): Outcome<{ root: Node; reader: Reader }> {
+export function readDocument(source: Source, { what, holds }: Form = { what: 'record', holds: 'at least a title and readings' }): Outcome<{ root: Node; reader: Reader }> {
   const findings: Finding[] = [];
   const bad = (start: number, end: number, code: string, message: string, more: Partial<Finding> = {}) =>
     findings.push({ code, severity: 'error', place: source.place(start, end), message, ...more });
   const { text } = source;
   const none = { value: undefined, findings };
   if (text.length > largestRecord) {
-    bad(0, 0, 'record-size', `The record has ${text.length} characters, more than ${largestRecord}; readings in bulk belong in a table (CSV) that the record names`);
+    bad(0, 0, 'record-size', `The ${what} has ${text.length} characters, more than ${largestRecord}; readings in bulk belong in a table (CSV) that the record names`);
     return none;
   }
   const odd = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\uFFFE\uFFFF]/.exec(text);
   if (odd) {
-    bad(odd.index, odd.index + 1, 'yaml-form', `The character U+${odd[0].charCodeAt(0).toString(16).padStart(4, '0').toUpperCase()} may not stand in a record`);
+    bad(odd.index, odd.index + 1, 'yaml-form', `The character U+${odd[0].charCodeAt(0).toString(16).padStart(4, '0').toUpperCase()} may not stand in a ${what}`);
     return none;
   }
   const document = parse(text);
   if (!document) {
-    bad(0, 0, 'yaml-form', 'The record is nested too deeply to be read');
+    bad(0, 0, 'yaml-form', `The ${what} is nested too deeply to be read`);
     return none;
   }
   let readable = true;
@@ -97,18 +103,18 @@ export function readDocument(source: Source): Outcome<{ root: Node; reader: Read
   }
   const second = secondDocument(text, document);
   if (second !== undefined) {
-    bad(second, second + 3, 'yaml-form', 'A second document begins here; a record is one document');
+    bad(second, second + 3, 'yaml-form', `A second document begins here; a ${what} is one document`);
     readable = false;
   }
   const root = document.contents;
   if (readable && (!root || (isScalar(root) && root.value === null))) {
-    bad(0, 0, 'record-empty', 'The record is empty; expected at least a title and readings');
+    bad(0, 0, 'record-empty', `The ${what} is empty; expected ${holds}`);
     return none;
   }
   if (readable && !isMap(root)) {
     const range = root!.range;
     const lineEnd = /[\r\n]|$/.exec(text.slice(range[0]))!.index;
-    bad(range[0], Math.min(range[1], range[0] + lineEnd), 'record-form', `Expected a map of fields (title: …), found ${isSeq(root) ? 'a list' : isScalar(root) ? 'a single value' : 'an alias'}`);
+    bad(range[0], Math.min(range[1], range[0] + lineEnd), 'record-form', `Expected a map of fields (${what === 'record' ? 'title' : 'name'}: …), found ${isSeq(root) ? 'a list' : isScalar(root) ? 'a single value' : 'an alias'}`);
     return none;
   }
   return { value: readable ? { root: root!, reader: new Reader(source, document, findings) } : undefined, findings };

@@ -1,6 +1,9 @@
 // The typed record of one episode: what a person wrote, with the place of everything.
 import type { Place, Severity } from '../places/index.js';
 import type { Quantity, Unit } from '../quantities/index.js';
+import type { Theme } from '../theme/index.js';
+import type { Limits } from './accuracy.js';
+import type { Steady } from '../logs/index.js';
 import type { Key } from './key.js';
 
 /** Something with a name: the id used in keys, the name shown, the ways it is spoken (first one is used for narration). */
@@ -48,8 +51,18 @@ export interface Instrument {
   name: string;
   /** Measures (or `measure/part`) that it reads. */
   measures: string[];
+  /** The setups that it was used for, where not for all. */
+  setups?: string[];
+  /** Smallest step it shows, as a difference. */
   resolution?: Quantity;
+  /** As its sheet prints it. */
   accuracy?: string;
+  /** The same, read. */
+  limits?: Limits;
+  /** Share of cases in which its error stays within the limits (0.95); where undefined, it always does and is as likely anywhere between them. */
+  level?: number;
+  /** Each setup has one of its own (the sensors of a product under test), so that errors do not cancel between setups. */
+  perSetup?: boolean;
   place: Place;
 }
 
@@ -62,11 +75,15 @@ export interface Reading {
   place: Place;
   /** Set aside: kept and reported, never averaged. */
   aside?: { reason: string; place: Place };
+  /** Of a result taken from another episode: its standard uncertainty there, in the reading's unit, and its degrees of freedom. */
+  uncertain?: { standard: number; dof: number };
   /**
    * The stretch of a log that it was averaged from; `trace` is empty where the log was not kept as one. `lasted`: seconds of
-   * that stretch, and seconds that its phase had lasted at its end. `how` it came of the samples, where it is no mean of them.
+   * that stretch, and seconds that its phase had lasted at its end. `standardError` of a mean, in the unit of differences, and the
+   * `effective` number of independent samples, both from the scatter of this stretch alone. `steady`: what the layout's rule
+   * finds in the phase, whether it gave the stretch or stands beside it. `how` it came of the samples, where it is no mean of them.
    */
-  log?: { trace: string; firstLine: number; lastLine: number; samples: number; lasted?: { window: number; phase: number }; how?: string };
+  log?: { trace: string; firstLine: number; lastLine: number; samples: number; lasted?: { window: number; phase: number }; standardError?: number; effective?: number; steady?: Steady; how?: string };
 }
 
 /** One column of one log over time. Times in seconds from the log's start; a gap or an empty cell is NaN. */
@@ -82,7 +99,7 @@ export interface Trace {
   unit: Unit;
   times: readonly number[];
   values: readonly number[];
-  windows: readonly { phase: string; start: number; end: number }[];
+  windows: readonly { phase: string; start: number; end: number; steady?: Steady }[];
   place: Place;
 }
 
@@ -185,10 +202,18 @@ export interface Episode {
   stated: Stated[];
   quotes: Quote[];
   pictures: PictureRequest[];
+  /** How pictures look; the usual way where the record says nothing. */
+  theme?: Theme;
+  /** "1920x1080": the sizes asked for; all where the record says nothing. */
+  sizes?: { size: string; place: Place }[];
   accept: Acceptance[];
   thresholds: { name: string; value: string; place: Place }[];
   severities: { code: string; severity: Severity | 'off'; place: Place }[];
   texts: EpisodeText[];
   /** Second unit system beside the first: unit ids by dimension's first unit, e.g. degC → degF. */
   secondUnits: Map<string, string>;
+  /** What temperatures are corrected to, where the record asks for it. */
+  referenceRoom?: Quantity;
+  /** How many digits are shown: as the readings have them, or as many as the uncertainty earns. */
+  digits?: 'read' | 'earned';
 }

@@ -22,7 +22,8 @@ export class Given {
 
   /** The file's name as findings show it. */
   name(path: string): string {
-    return this.#folder + path;
+    const beside = /^\.\.\/(.+)$/.exec(path)?.[1];
+    return beside === undefined ? this.#folder + path : this.#folder.replace(/[^/]+\/$/, '') + beside;
   }
 
   /** Undefined, and a finding, for a file that is not there. */

@@ -1,5 +1,6 @@
 export * from './key.js';
 export type * from './episode.js';
+export type { Limits } from './accuracy.js';
 export * from './tables.js';
 export * from './bare.js';
 export * from './outline.js';
@@ -7,7 +8,9 @@ export * from './assemble.js';
 export * from './write-readings.js';
 export { statedKinds } from './record-shape.js';
 export { commonMeasures, constantPhases } from './common-names.js';
-export { recordSchema } from './schema.js';
+export { recordSchema, themeSchema } from './schema.js';
+export { readTheme, shippedTheme } from './theme-file.js';
+export { type ShippedTheme, shippedThemes } from './theme-shape.js';
 export { type NewRecord, newRecord } from './new-record.js';
 export { importFile } from './import-file.js';
 export type { ImportScope } from './import-log.js';

@@ -3,6 +3,7 @@ import { encodings } from '../logs/index.js';
 import { frames } from './frames-shape.js';
 import { asId, column, quantity, ref, text, texts } from './plain-shapes.js';
 import { energy, throttle } from './power-shape.js';
+import { steady } from './steady-shape.js';
 import { byKind, choice, fields, mapOf, type Read, turned, type Written, written } from './shape.js';
 
 export const delimiter = written('a delimiter', 'What separates the columns: one character, or "tab".', (t) => (t === 'tab' || [...t].length === 1 ? undefined : `"${t}" is not one character; write "," or ";" or tab`), { type: 'string' });
@@ -19,7 +20,7 @@ const columnRead = byKind<ColumnDraft>({
   }, { expects: 'a map of reads, take', required: ['reads'] }), ({ fields: f }) => f.reads && { reads: f.reads, take: f.take }),
 }, 'measure/part and unit (temperature/core °C)');
 
-const windowText = written('a window (last 60 s)', 'What counts: last 60 s; first 60 s; 30 s to 150 s; 1:00 to 3:00; with "of load" cut from that phase.', undefined, { type: 'string' });
+const windowText = written('a window (last 60 s)', 'What counts: last 60 s; first 60 s; 30 s to 150 s; 1:00 to 3:00; with "of load" cut from that phase; steady, where it is found by the rule under "steady"; steady to 1 K in 60 s, with a rule of its own.', undefined, { type: 'string' });
 
 export const layout = fields({
   delimiter, decimal, encoding,
@@ -36,7 +37,8 @@ export const layout = fields({
     column, map: mapOf(ref('A phase, or skip.'), 'phases by what stands in the column', () => undefined, 'What stands in the column, and the phase it means; lines with anything else are left out.'),
   }, { expects: 'a map of column, map', required: ['column'], says: 'The column that says the phase.' }),
   phase: ref('The whole log is this phase.'),
-  windows: mapOf(windowText, 'windows by phase', asId, 'What counts of each phase: {idle: last 15 s, load: last 60 s}; without a phase column, of the log: {load: 1:00 to 3:00}'),
+  windows: mapOf(windowText, 'windows by phase', asId, 'What counts of each phase: {idle: last 15 s, load: last 60 s}; without a phase column, of the log: {load: 1:00 to 3:00}; found by a rule: {idle: steady, load: steady}'),
+  steady,
   columns: mapOf(columnRead, 'what the columns hold, by heading or number', () => undefined, 'What the columns hold: {core_temp_c: temperature/core °C}; columns left out are not read.'),
   energy,
   throttle,

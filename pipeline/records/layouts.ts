@@ -1,11 +1,12 @@
 // The layouts of the record to what the log reader takes.
-import type { Encoding, LogColumn, LogLayout, LogTime, LogWindow } from '../logs/index.js';
+import type { Encoding, LogColumn, LogLayout, LogTime, LogWindow, SteadyRule } from '../logs/index.js';
 import { findUnit, readQuantity, unit } from '../quantities/index.js';
 import { type Context, usualUnit } from './context.js';
 import { readFrames } from './frames-shape.js';
 import type { LayoutDraft } from './layout-shape.js';
 import { readEnergies, readThrottle } from './power-shape.js';
 import type { Entry, Written } from './shape.js';
+import { readSteady } from './steady-shape.js';
 import { unknownUnit } from './tables.js';
 import { quantityOf } from './values.js';
 
@@ -30,6 +31,7 @@ function readLayout(ctx: Context, { key, value }: Entry<LayoutDraft>): LogLayout
     const c = e.value && readColumn(ctx, e.key, e.value.reads, e.value.take?.value ?? 'mean');
     return c ? [c] : [];
   });
+  const rule = f.steady && readSteady(ctx, f.steady, columns, keys.steady!);
   const throttle = f.throttle && readThrottle(ctx, f.throttle, columns);
   return {
     name: key.text, place: key.place, decimalComma, delimiter,
@@ -47,9 +49,10 @@ function readLayout(ctx: Context, { key, value }: Entry<LayoutDraft>): LogLayout
     }),
     ...(f.phase && { phase: f.phase.text }),
     windows: (f.windows ?? []).flatMap((e) => {
-      const w = names.use('phase', e.key.text, e.key.place) ? readWindow(ctx, e) : undefined;
+      const w = names.use('phase', e.key.text, e.key.place) ? readWindow(ctx, e, rule, (own) => (own || !f.steady ? readSteady(ctx, f.steady, columns, e.value.place, own) : undefined)) : undefined;
       return w ? [w] : [];
     }),
+    ...(rule && { steady: rule }),
     columns, energies: readEnergies(ctx, f.energy ?? [], columns),
     ...(throttle && { throttle }),
     ...(f.frames?.fields.column && { frames: readFrames(ctx, f.frames) }),
@@ -104,9 +107,15 @@ function readColumn(ctx: Context, at: Written, reads: Written, take: LogColumn['
   return known.every(Boolean) ? { at: { name: at.text, place: at.place }, measure, part, unit: found, take, ...(phase !== undefined && { phase }) } : undefined;
 }
 
-/** "last 60 s", "first 60 s", "30 s to 150 s", "1:00 to 3:00", "from 10 s", each also "of load". */
-function readWindow(ctx: Context, { key, value: w }: Entry<Written>): LogWindow | undefined {
+/** "last 60 s", "first 60 s", "30 s to 150 s", "1:00 to 3:00", "from 10 s", "steady", "steady to 1 K in 60 s", each also "of load". */
+function readWindow(ctx: Context, { key, value: w }: Entry<Written>, rule: SteadyRule | undefined, ownRule: (own?: { change: string; within: string }) => SteadyRule | undefined): LogWindow | undefined {
   const { reader, names } = ctx;
+  const found = /^steady(?:\s+to\s+(.+?)\s+(?:in|within)\s+(.+?))?(?:\s+of\s+(\S+))?$/.exec(w.text.trim());
+  if (found) {
+    if (found[3] && !names.use('phase', found[3], w.place)) return undefined;
+    const by = found[1] ? ownRule({ change: found[1], within: found[2]! }) : rule ?? ownRule();
+    return by && { phase: key.text, place: w.place, ...(found[3] && { of: found[3] }), steady: { rule: by, finds: true } };
+  }
   const m = /^(?:(last|first|from)\s+(.+?)|(.+?)\s*(?:\bto\b|–)\s*(.+?))(?:\s+of\s+(\S+))?$/.exec(w.text.trim());
   const seconds = (text: string): number | undefined => {
     const q = readQuantity(text, unit('s'));
@@ -115,7 +124,7 @@ function readWindow(ctx: Context, { key, value: w }: Entry<Written>): LogWindow 
   const a = m ? seconds(m[2] ?? m[3]!) : undefined;
   const b = m?.[4] ? seconds(m[4]) : undefined;
   if (!m || a === undefined || (m[4] !== undefined && b === undefined)) {
-    reader.fail(w.place, 'record-form', `"${w.text}" is no window; write last 60 s, first 60 s, 30 s to 150 s, or 1:00 to 3:00`, { said: w.text });
+    reader.fail(w.place, 'record-form', `"${w.text}" is no window; write last 60 s, first 60 s, 30 s to 150 s, 1:00 to 3:00, or steady`, { said: w.text });
     return undefined;
   }
   if ((b !== undefined && b <= a) || (m[1] !== 'from' && b === undefined && a <= 0)) {
@@ -124,5 +133,5 @@ function readWindow(ctx: Context, { key, value: w }: Entry<Written>): LogWindow 
   }
   if (m[5] && !names.use('phase', m[5], w.place)) return undefined;
   const cut = m[1] === 'last' ? { last: a } : m[1] === 'first' ? { from: 0, to: a } : m[1] === 'from' ? { from: a } : { from: a, to: b };
-  return { phase: key.text, place: w.place, ...(m[5] && { of: m[5] }), ...cut };
+  return { phase: key.text, place: w.place, ...(m[5] && { of: m[5] }), ...(rule && { steady: { rule, finds: false } }), ...cut };
 }

@@ -78,7 +78,7 @@ function take(outline: Outline, file: LogFile, log: NonNullable<ReturnType<typeo
     if (same?.quantity.value.equals(v.quantity.value)) continue;
     readings.add({
       key, run: v.constant ? '' : run, quantity: v.quantity, constant: v.constant, place: v.place,
-      ...(!v.constant && { log: { trace: kept.has(id) ? id : '', firstLine: v.firstLine, lastLine: v.lastLine, samples: v.samples, ...(v.lasted && { lasted: v.lasted }), ...(v.how && { how: v.how }) } }),
+      ...(!v.constant && { log: { trace: kept.has(id) ? id : '', firstLine: v.firstLine, lastLine: v.lastLine, samples: v.samples, ...(v.lasted && { lasted: v.lasted }), ...v.scatter, ...(v.steady && { steady: v.steady }), ...(v.how && { how: v.how }) } }),
     });
   }
   for (const t of log.traces) {

@@ -17,9 +17,9 @@ import { ambiguousOnce } from './tables.js';
 
 /** A file that the record names. With `pattern`, `path` has placeholders, and every file that fits is wanted. */
 export interface Want {
-  /** Relative to the episode's folder, with forward slashes, never leaving it. */
+  /** Relative to the episode's folder, with forward slashes, never leaving it; but a theme may stand beside the episodes (`../NAME`). */
   path: string;
-  as: 'table' | 'log' | 'text';
+  as: 'table' | 'log' | 'text' | 'theme';
   place: Place;
   pattern?: FilePattern;
 }
@@ -94,8 +94,14 @@ function wantsOf({ reader, names, fields: f }: Context): Want[] {
     }
   }
   if (f.script) want(f.script, 'text');
+  if (f.theme && isThemeFile(f.theme.text)) want(f.theme, 'theme');
   for (const w of [f.description, f.chapters]) if (w && textFile.test(w.text)) want(w, 'text');
   return wants;
+}
+
+/** Else the name of a shipped one. */
+export function isThemeFile(name: string): boolean {
+  return /\.ya?ml$/i.test(name);
 }
 
 function inlineTexts({ reader, fields: f }: Context): EpisodeText[] {

@@ -1,8 +1,11 @@
 // The record as a whole: every field that episode.yaml may have, in the order in which the README explains them.
+import { nearest } from '../places/index.js';
 import { constantPhases } from './common-names.js';
 import { keyFields } from './key.js';
 import { decimal, delimiter, encoding, layout } from './layout-shape.js';
 import { asId, day, id, ownFolder, path, pathFault, quantity, ref, refs, text, texts } from './plain-shapes.js';
+import { pictureSizes } from '../theme/index.js';
+import { shippedThemes } from './theme-shape.js';
 import { byKind, choice, type Entry, fields, list, mapOf, type Read, type Shape, turned, type Written, written } from './shape.js';
 import { constants, ownConstants, parameters, readings, values } from './values-shape.js';
 
@@ -59,8 +62,13 @@ export const recordShape = fields({
   room: values,
   instruments: list(fields({
     name: text('Name.'), measures: texts('What it reads: measure, or measure/part.'),
-    resolution: quantity('Smallest step it shows: 0.1 W'), accuracy: text('As its sheet says: ±1 %'),
-  }, { expects: 'a map of name, measures, resolution, accuracy', required: ['name'] }), 'What was measured with.'),
+    setups: refs('The setups that it was used for, where not for all.'),
+    resolution: quantity('Smallest step it shows: 0.1 W'), accuracy: text('Limits of error as its sheet prints them: ±1 %, ±0.5 °C, ±(0.5 % + 2 digits), ±1 % of range 3000 W, not stated'),
+    level: text('Share of cases for which the sheet promises that, where it says so: 95 %. Else the error may lie anywhere within the limits.'),
+    'one per': choice(['setup', 'record'], 'setup where each setup has its own (sensors of a product under test): then its errors do not cancel between setups.'),
+  }, { expects: 'a map of name, measures, setups, resolution, accuracy, level, one per', required: ['name'] }), 'What was measured with.'),
+  'reference room': quantity('Room temperature that temperatures are corrected to, besides what was read: 21 °C'),
+  digits: choice(['read', 'earned'], 'read: figures are shown as fine as their readings. earned: as fine as their uncertainty allows.'),
   setups: named({
     kind: choice(['arrangement', 'product'], 'arrangement (open bench, small case) or product.'),
     sample: text('Which sample was tested.'), obtained,
@@ -128,12 +136,22 @@ export const recordShape = fields({
     setups: refs('Which setups, in this order.'), settings: refs('Which settings, in this order.'), workload: ref('Workload.'), measure: ref('Measure.'), part: ref('Part.'), phase: ref('Phase.'),
     facts: texts('Fact ids or keys.'), text: text('Text shown.'),
   }, { expects: 'a map of chart or graphic, …' }), 'Pictures asked for; where there are none, the usual ones are drawn.'),
+  theme: turned(written('a theme', `How pictures look: ${shippedThemes.join(', ')}, a file of the episode's folder (my-theme.yaml) or one beside the episodes (../my-theme.yaml).`, themeFault, { type: 'string' }), (w) => ({ ...w, text: ownFolder(w.text) })),
+  sizes: list(choice(pictureSizes.map((s) => `${s.width}x${s.height}`), 'Width and height in pixels.'), 'Sizes in which pictures are made; all where nothing is said.', true),
   accept: list(fields({ finding: id('Code of the finding.'), subject: text('Key, fact id or name it is about.'), reason: text('Why it is accepted.') }, { expects: 'a map of finding, subject, reason', required: ['finding', 'subject', 'reason'] }), 'Findings accepted, each at one place and with a reason.'),
   thresholds: mapOf(quantity('The value.'), 'thresholds by name', () => undefined, 'Thresholds of checks, where they should not be the usual ones.'),
   severities: mapOf(choice(['error', 'warning', 'note', 'off'], 'How much it weighs.'), 'severities by finding', asId, 'How much a finding weighs here.'),
   also: texts('A second unit system beside the first: [°F, gal/min, in]'),
 }, { expects: 'a record with its title', says: 'The test record of one episode.', required: ['title'] });
 export type RecordDraft = Read<typeof recordShape>;
+
+function themeFault(t: string): string | undefined {
+  const file = ownFolder(t).replace(/^\.\.\//, '');
+  if (/\.ya?ml$/i.test(file)) return /^\.\.\/.*\//.test(ownFolder(t)) ? `"${t}" is neither in the episode's folder nor beside the episodes` : pathFault(file);
+  if ((shippedThemes as readonly string[]).includes(t)) return undefined;
+  const near = nearest(t, shippedThemes);
+  return `there is no theme "${t}"${near ? `; did you mean ${near}?` : `; there are ${shippedThemes.join(', ')}, and files that end in .yaml`}`;
+}
 
 /** "Fan duty in %", or label and unit apart. */
 function axis(says: string) {

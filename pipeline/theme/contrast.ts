@@ -14,6 +14,11 @@ export function linear(c: number): number {
   return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
 }
 
+/** Linear light, 0 to 1, to the gamma-coded channel. */
+export function coded(light: number): number {
+  return light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055;
+}
+
 /** 0 (black) to 1 (white). */
 export function luminance(hex: string): number {
   const [r, g, b] = channels(hex).map((c) => linear(c / 255)) as Rgb;

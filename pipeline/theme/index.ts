@@ -1,5 +1,9 @@
-export * from './colours.js';
+export * from './theme.js';
+export * from './stage.js';
 export * from './contrast.js';
+export * from './vision.js';
+export { colourDifference } from './difference.js';
+export * from './check.js';
 export * from './sizes.js';
 export * from './picture.js';
 export { escapeXml, decodeXml } from './xml.js';

@@ -1,7 +1,7 @@
 // One line of text with its place, and the SVG of it.
-import { type Colour, colours } from './colours.js';
 import { family } from './font.js';
-import type { TextStyle } from './sizes.js';
+import type { Rect, TextStyle } from './sizes.js';
+import type { Colour, Colours } from './theme.js';
 import { escapeXml } from './xml.js';
 
 export interface Line {
@@ -14,14 +14,14 @@ export interface Line {
   anchor?: 'start' | 'middle' | 'end';
 }
 
-export function svgText({ text, x, y, style, colour, anchor = 'start' }: Line): string {
+export function svgText({ text, x, y, style, colour, anchor = 'start' }: Line, colours: Colours): string {
   const at = anchor === 'start' ? '' : ` text-anchor="${anchor}"`;
   const figures = style.tabular ? ' font-feature-settings="tnum"' : '';
   return `<text x="${px(x)}" y="${px(y)}"${at} font-family="${family}, sans-serif" font-size="${style.size}" font-weight="${style.weight}"${figures} fill="${colours[colour]}">${escapeXml(text)}</text>`;
 }
 
-export function svgRect(x: number, y: number, width: number, height: number, fill: Colour, radius = 0): string {
-  return `<rect x="${px(x)}" y="${px(y)}" width="${px(width)}" height="${px(height)}"${radius ? ` rx="${radius}"` : ''} fill="${colours[fill]}"/>`;
+export function svgRect({ x, y, width, height }: Rect, fill: string, radius = 0): string {
+  return `<rect x="${px(x)}" y="${px(y)}" width="${px(width)}" height="${px(height)}"${radius ? ` rx="${radius}"` : ''} fill="${fill}"/>`;
 }
 
 function px(n: number): string {

@@ -2,7 +2,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { open } from '../../dist/build.js';
-import { planPictures, sizes } from '../../dist/draw.js';
+import { planPictures } from '../../dist/draw.js';
 import { rasterise } from '../../dist/graphics/index.js';
 
 const [data, out] = process.argv.slice(2);
@@ -13,7 +13,7 @@ for (const id of asked) {
   const folder = join(out, id, 'pictures');
   mkdirSync(folder, { recursive: true });
   const { pictures } = await planPictures(facts);
-  for (const { stem, prepared } of pictures) {
+  for (const { stem, prepared, sizes } of pictures.flatMap(({ stem, sheets }) => sheets.map((sheet) => ({ stem, ...sheet })))) {
     const { outlined } = await prepared.draw({ draft: false });
     for (const { width, height } of sizes) writeFileSync(join(folder, `${stem}-${width}x${height}.png`), await rasterise(outlined, width, height));
   }

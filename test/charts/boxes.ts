@@ -1,11 +1,10 @@
 // What must hold for the text of every picture, whoever drew it.
 import { expect } from 'vitest';
-import { box, insets, safeArea, textBoxes, type TextBox } from '../../pipeline/theme/index.js';
-
-const area = safeArea(box.width, box.height, insets.text);
+import { type Stage, textBoxes, type TextBox } from '../../pipeline/theme/index.js';
+import { wide } from '../theme/stages.js';
 
 /** Inside the area for text, none below 44 px, no two on top of each other. Ink a little left of its pen is allowed for large figures. */
-export function expectWellSet(svg: string): TextBox[] {
+export function expectWellSet(svg: string, { safe: area }: Stage = wide): TextBox[] {
   const boxes = textBoxes(svg).filter((b) => b.text.trim()).map(ink);
   expect(boxes.length).toBeGreaterThan(0);
   for (const b of boxes) {

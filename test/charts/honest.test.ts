@@ -4,8 +4,8 @@ import { prepareChart } from '../../pipeline/charts/index.js';
 import { ticks } from '../../pipeline/charts/axis.js';
 import { reduce } from '../../pipeline/charts/reduce.js';
 import { bestOf, Facts, isFact } from '../../pipeline/facts/index.js';
-import { colours } from '../../pipeline/theme/index.js';
 import { cardFacts, place, sample } from './sample.js';
+import { colours, wide } from '../theme/stages.js';
 
 function two(a: string, b: string, better: 'lower' | 'higher' | 'neither' = 'lower', more: Record<string, string> = {}): Facts {
   return new Facts(sample({
@@ -27,7 +27,7 @@ describe('the highlight', () => {
     const values = ['a', 'b'].map((s) => facts.value(`${s}/s/scene/power/board/load`)).filter(isFact);
     const got = bestOf(facts, 'power', values);
     expect(got.fact?.subject[0]).toBe(winner);
-    const { value } = prepareChart(ranked, facts);
+    const { value } = prepareChart(ranked, facts, wide);
     const { svg } = await value!.draw();
     expect(svg.includes(`fill="${colours.highlight}"`)).toBe(winner !== undefined);
     expect(svg.includes('overlap run by run')).toBe(better !== 'neither' && winner === undefined);
@@ -42,7 +42,7 @@ describe('the highlight', () => {
 });
 
 describe('the foot', () => {
-  const foot = async (facts: Facts, request: object): Promise<string> => (await prepareChart({ ...ranked, ...request }, facts).value!.draw()).svg.replaceAll('\u202f', ' ');
+  const foot = async (facts: Facts, request: object): Promise<string> => (await prepareChart({ ...ranked, ...request }, facts, wide).value!.draw()).svg.replaceAll('\u202f', ' ');
   test.each([
     ['3 runs each', '1 2 3', '4 5 6', 'Mean of 3 runs'],
     ['runs differ', '1 2', '4 5 6', 'Mean of 2 to 3 runs'],

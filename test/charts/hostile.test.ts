@@ -5,6 +5,7 @@ import { prepareChart } from '../../pipeline/charts/index.js';
 import { tags } from '../../pipeline/theme/xml.js';
 import { expectWellSet } from './boxes.js';
 import { place, sample } from './sample.js';
+import { wide } from '../theme/stages.js';
 
 function named(name: string): Facts {
   return new Facts(sample({
@@ -16,7 +17,7 @@ const request = { kind: 'ranked', name: 'power', measure: 'power', place };
 
 describe('shown as they are, escaped', () => {
   test.each(['<script>x</script>', 'R&D "Quoted" \'one\'', 'a</text><rect/>', '{{name}} ${x}', 'datum.value', 'Ж Ωmega ½', '50 % × 2 −1 °C'])('%s', async (name) => {
-    const { value, findings } = prepareChart(request, named(name));
+    const { value, findings } = prepareChart(request, named(name), wide);
     expect(findings).toEqual([]);
     const { svg, outlined } = await value!.draw();
     expect(expectWellSet(svg).map((b) => b.text).join(' ').replaceAll('\u00a0', ' ')).toContain(name.split(' ')[0]!);
@@ -40,7 +41,7 @@ describe('refused with a reason', () => {
     ['W'.repeat(80), 'label-too-long'],
     ['A very long name of a setup that nobody could read on a phone in the time it stands there', 'label-too-long'],
   ])('%s', (name, code) => {
-    const { value, findings } = prepareChart(request, named(name));
+    const { value, findings } = prepareChart(request, named(name), wide);
     expect(value).toBeUndefined();
     expect(findings.map((f) => f.code)).toContain(code);
     for (const f of findings) {
@@ -65,7 +66,7 @@ describe('requests that cannot be met', () => {
     [{ kind: 'curve', text: 'fans' }, 'picture-empty', 'needs a curve'],
     [{ kind: 'pie' }, 'picture-kind', 'there is no chart "pie"'],
   ])('%o', (asked, code, words) => {
-    const { value, findings } = prepareChart({ name: 'power', place, ...asked }, named('Bench'));
+    const { value, findings } = prepareChart({ name: 'power', place, ...asked }, named('Bench'), wide);
     expect(value).toBeUndefined();
     expect(findings.map((f) => f.code)).toContain(code);
     expect(findings.map((f) => f.message).join('\n')).toContain(words);

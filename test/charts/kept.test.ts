@@ -2,11 +2,12 @@
 import { expect, test } from 'vitest';
 import { prepareChart } from '../../pipeline/charts/index.js';
 import { cases, requestOf } from './requests.js';
+import { wide } from '../theme/stages.js';
 
 const kept = ['share', 'per-watt', 'dots'];
 
 test.each(cases.filter((c) => kept.includes(c.name)))('$name', async (c) => {
-  const { value } = prepareChart(requestOf(c), c.facts());
+  const { value } = prepareChart(requestOf(c), c.facts(), wide);
   const { spec } = JSON.parse(value!.inputs) as { spec: unknown };
   await expect(`${JSON.stringify(spec, null, 1)}\n`).toMatchFileSnapshot(`kept/${c.name}.json`);
   const { svg } = await value!.draw();

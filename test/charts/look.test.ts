@@ -8,6 +8,7 @@ import { expectWellSet } from './boxes.js';
 import { cases, requestOf } from './requests.js';
 import { sample, place } from './sample.js';
 import { Facts } from '../../pipeline/facts/index.js';
+import { wide } from '../theme/stages.js';
 
 test('there is a case for every kind', () => {
   expect(new Set(cases.map((c) => c.request.kind))).toEqual(new Set(chartKinds));
@@ -19,7 +20,7 @@ describe.each(cases)('$name', (c) => {
   let drawn: Drawn;
 
   beforeAll(async () => {
-    const { value, findings } = prepareChart(requestOf(c), facts);
+    const { value, findings } = prepareChart(requestOf(c), facts, wide);
     expect(findings).toEqual([]);
     prepared = value!;
     drawn = await prepared.draw();
@@ -64,7 +65,7 @@ describe.each(cases)('$name', (c) => {
   });
 
   test('the same request is the same inputs and the same picture', async () => {
-    const again = prepareChart(requestOf(c), c.facts()).value!;
+    const again = prepareChart(requestOf(c), c.facts(), wide).value!;
     expect(again.inputs).toBe(prepared.inputs);
     expect(await again.draw()).toEqual(drawn);
   });
@@ -88,7 +89,7 @@ describe('bars have a true zero', () => {
   ] as const)('%s: lengths are to each other as the values', async (name, valuesOf) => {
     const c = cases.find((x) => x.name === name)!;
     const facts = c.facts();
-    const { svg } = await prepareChart(requestOf(c), facts).value!.draw();
+    const { svg } = await prepareChart(requestOf(c), facts, wide).value!.draw();
     const values = valuesOf(facts).filter(isFact).map((f) => f.value.toNumber());
     const lengths = barLengths(svg);
     expect(lengths).toHaveLength(values.length);
@@ -100,7 +101,7 @@ describe('bars have a true zero', () => {
       setups: { a: 'Alder', b: 'Birch', c: 'Cedar' }, settings: { s: 'Stock' }, measures: { power: ['Change', 'neither'] }, parts: { board: 'Board' },
       readings: { 'a/s/scene/power/board/load': '-20 -20 W', 'b/s/scene/power/board/load': '40 40 W', 'c/s/scene/power/board/load': '-5 -5 W' },
     }));
-    const { svg } = await prepareChart({ kind: 'bars', name: 'n', measure: 'power', place }, facts).value!.draw();
+    const { svg } = await prepareChart({ kind: 'bars', name: 'n', measure: 'power', place }, facts, wide).value!.draw();
     const boxes = expectWellSet(svg);
     const zero = (b: string): number => boxes.find((x) => x.text === b)!.right;
     expect(zero('−20')).toBeLessThan(zero('−5'));

@@ -6,9 +6,10 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { drawSpec, refusals } from '../../pipeline/charts/index.js';
 import { baseSpec, mostDataRows, type Spec } from '../../pipeline/charts/spec.js';
+import { wide } from '../theme/stages.js';
 
 const body = { x: 100, y: 100, width: 800, height: 600 };
-const plain: Spec = { ...baseSpec(body), data: { values: [{ a: 1 }] }, mark: 'point', encoding: { x: { field: 'a', type: 'quantitative' } } };
+const plain: Spec = { ...baseSpec(wide, body), data: { values: [{ a: 1 }] }, mark: 'point', encoding: { x: { field: 'a', type: 'quantitative' } } };
 
 let folder = '';
 let asked = 0;

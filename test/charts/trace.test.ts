@@ -4,9 +4,10 @@ import { prepareChart } from '../../pipeline/charts/index.js';
 import { Facts } from '../../pipeline/facts/index.js';
 import { unit } from '../../pipeline/quantities/index.js';
 import type { Trace } from '../../pipeline/records/index.js';
-import { colours, textBoxes } from '../../pipeline/theme/index.js';
+import { textBoxes } from '../../pipeline/theme/index.js';
 import { expectWellSet } from './boxes.js';
 import { place, sample } from './sample.js';
+import { colours, wide } from '../theme/stages.js';
 
 function logged(windows: Trace['windows'], seconds: number, values: (t: number) => number = (t) => 40 + t / seconds, runs = 1): Facts {
   const times = Array.from({ length: 601 }, (_, i) => (i * seconds) / 600);
@@ -28,7 +29,7 @@ describe('windows', () => {
     ['at the very end', [{ phase: 'load', start: 298, end: 300 }], 300],
     ['of a long log, in minutes', [{ phase: 'load', start: 3000, end: 3600 }], 3600],
   ])('%s: each is shaded, each named with the figure of the run drawn', async (_what, windows, seconds) => {
-    const { value, findings } = prepareChart(request, logged(windows, seconds));
+    const { value, findings } = prepareChart(request, logged(windows, seconds), wide);
     expect(findings).toEqual([]);
     const { svg } = await value!.draw();
     const texts = expectWellSet(svg).map((b) => b.text.replaceAll('\u202f', ' '));
@@ -40,12 +41,12 @@ describe('windows', () => {
 
   test('more than have room are a finding', () => {
     const windows = Array.from({ length: 8 }, (_, i) => ({ phase: `phase-${i}`, start: i * 30, end: i * 30 + 20 }));
-    expect(prepareChart(request, logged(windows, 300)).findings.map((f) => f.code)).toContain('label-too-long');
+    expect(prepareChart(request, logged(windows, 300), wide).findings.map((f) => f.code)).toContain('label-too-long');
   });
 });
 
 test('three runs at most, the first on top and each wider than the one above it, so that runs on each other are all seen', async () => {
-  const { value } = prepareChart(request, logged([{ phase: 'load', start: 100, end: 200 }], 300, undefined, 5));
+  const { value } = prepareChart(request, logged([{ phase: 'load', start: 100, end: 200 }], 300, undefined, 5), wide);
   const { svg } = await value!.draw();
   const lines = [...svg.matchAll(/stroke="(#\w+)" stroke-width="(\d+)" stroke-linejoin/g)].map((m) => [m[1], Number(m[2])] as const);
   expect(lines.map(([colour]) => colour)).toEqual([colours.muted, colours.plain, colours.highlight]);
@@ -55,18 +56,18 @@ test('three runs at most, the first on top and each wider than the one above it,
 });
 
 test.each([[300, 'Time in s', '300'], [3000, 'Time in min:s', '40:00'], [7200, 'Time in h:min:s', '1:30:00']])('%d s: the scale of time has a name and no unit hangs on its figures', async (seconds, name, tick) => {
-  const { svg } = await prepareChart(request, logged([], seconds)).value!.draw();
+  const { svg } = await prepareChart(request, logged([], seconds), wide).value!.draw();
   const texts = expectWellSet(svg).map((b) => b.text);
   expect(texts).toEqual(expect.arrayContaining([name, tick]));
 });
 
 test('a gap stays a gap', async () => {
-  const { value } = prepareChart(request, logged([], 300, (t) => (t > 100 && t < 150 ? Number.NaN : 40 + t / 100)));
+  const { value } = prepareChart(request, logged([], 300, (t) => (t > 100 && t < 150 ? Number.NaN : 40 + t / 100)), wide);
   const { svg } = await value!.draw();
   const line = new RegExp(`d="([^"]+)"[^>]*stroke="${colours.highlight}"`).exec(svg)![1]!;
   expect(line.match(/M/g)).toHaveLength(2);
 });
 
 test('nothing but gaps is a finding', () => {
-  expect(prepareChart(request, logged([], 300, () => Number.NaN)).findings.map((f) => f.code)).toEqual(['picture-empty']);
+  expect(prepareChart(request, logged([], 300, () => Number.NaN), wide).findings.map((f) => f.code)).toEqual(['picture-empty']);
 });

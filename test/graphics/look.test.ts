@@ -2,10 +2,11 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { graphicKinds, prepareGraphic } from '../../pipeline/graphics/index.js';
 import { isFact } from '../../pipeline/facts/index.js';
-import { type Drawn, panelOpacity, type Prepared } from '../../pipeline/theme/index.js';
+import type { Drawn, Prepared } from '../../pipeline/theme/index.js';
 import { expectWellSet } from '../charts/boxes.js';
 import { cases, requestOf } from './requests.js';
 import { template } from './templates.js';
+import { wide } from '../theme/stages.js';
 
 test('there is a case for every kind', () => {
   expect(new Set(cases.map((c) => c.request.kind))).toEqual(new Set(graphicKinds));
@@ -17,7 +18,7 @@ describe.each(cases)('$name', (c) => {
   let drawn: Drawn;
 
   beforeAll(async () => {
-    const { value, findings } = prepareGraphic(requestOf(c), facts, template);
+    const { value, findings } = prepareGraphic(requestOf(c), facts, wide, template);
     expect(findings).toEqual([]);
     prepared = value!;
     drawn = await prepared.draw();
@@ -32,7 +33,7 @@ describe.each(cases)('$name', (c) => {
       expect(b.top - y, b.text).toBeGreaterThanOrEqual(40);
       expect(y + height - b.bottom, b.text).toBeGreaterThanOrEqual(40);
     }
-    expect(drawn.svg).toContain(`fill-opacity="${panelOpacity}"`);
+    expect(drawn.svg).toContain(`fill-opacity="${wide.theme.panel.opacity}"`);
   });
 
   test('pixels depend on no text', () => expect(drawn.outlined).not.toMatch(/<text|<tspan|font-family/));
@@ -48,7 +49,7 @@ describe.each(cases)('$name', (c) => {
   });
 
   test('the same again', async () => {
-    const again = prepareGraphic(requestOf(c), c.facts(), template).value!;
+    const again = prepareGraphic(requestOf(c), c.facts(), wide, template).value!;
     expect(again.inputs).toBe(prepared.inputs);
     expect(await again.draw()).toEqual(drawn);
   });

@@ -1,15 +1,16 @@
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
 import { prepareGraphic, rasterise } from '../../pipeline/graphics/index.js';
-import { box, insets, outline, safeArea } from '../../pipeline/theme/index.js';
+import { outline } from '../../pipeline/theme/index.js';
 import { cases, requestOf } from './requests.js';
 import { template } from './templates.js';
+import { wide } from '../theme/stages.js';
 
 const svg = (inside: string): string => `<svg xmlns="http://www.w3.org/2000/svg" width="1920" height="1080" viewBox="0 0 1920 1080">${inside}</svg>`;
 
 test.each([[1920, 1080], [3840, 2160]])('a transparent PNG of %d × %d, nothing in it but the picture', async (width, height) => {
   const c = cases.find((x) => x.name === 'rise')!;
-  const png = await rasterise((await prepareGraphic(requestOf(c), c.facts(), template).value!.draw()).outlined, width, height);
+  const png = await rasterise((await prepareGraphic(requestOf(c), c.facts(), wide, template).value!.draw()).outlined, width, height);
   const meta = await sharp(png).metadata();
   expect([meta.format, meta.width, meta.height, meta.channels, meta.hasAlpha, meta.depth]).toEqual(['png', width, height, 4, true, 'uchar']);
   // The upper right corner is free for the footage.
@@ -24,11 +25,11 @@ test.each([[1920, 1080], [3840, 2160]])('a transparent PNG of %d × %d, nothing 
 });
 
 test('the ink of text lies inside the area for text, seen in pixels and not in sums', async () => {
-  const area = safeArea(box.width, box.height, insets.text);
+  const area = wide.safe;
   for (const c of cases) {
-    const { outlined } = await prepareGraphic(requestOf(c), c.facts(), template).value!.draw();
+    const { outlined } = await prepareGraphic(requestOf(c), c.facts(), wide, template).value!.draw();
     const inkOnly = outlined.replace(/<rect [^>]*fill-opacity[^>]*\/>/, '');
-    const { data, info } = await sharp(await rasterise(inkOnly, box.width, box.height)).extractChannel('alpha').raw().toBuffer({ resolveWithObject: true });
+    const { data, info } = await sharp(await rasterise(inkOnly, wide.width, wide.height)).extractChannel('alpha').raw().toBuffer({ resolveWithObject: true });
     let [left, right, top, bottom] = [info.width, 0, info.height, 0];
     for (let y = 0; y < info.height; y++) for (let x = 0; x < info.width; x++) if (data[y * info.width + x]! > 16) [left, right, top, bottom] = [Math.min(left, x), Math.max(right, x), Math.min(top, y), Math.max(bottom, y)];
     expect(left, c.name).toBeGreaterThanOrEqual(area.x);

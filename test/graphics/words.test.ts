@@ -6,6 +6,7 @@ import { textBoxes } from '../../pipeline/theme/index.js';
 import { cardFacts, place, pumpFacts, sample } from '../charts/sample.js';
 import { described } from './requests.js';
 import { template } from './templates.js';
+import { wide } from '../theme/stages.js';
 
 // 28 to 49 °C is a rise of 21; 415 W of a 450 W limit is 92 %; 99 to 97 frames is 2 %: common practice, no published source.
 const trade = (): Facts => new Facts(sample({
@@ -18,7 +19,7 @@ const trade = (): Facts => new Facts(sample({
 }));
 
 async function wordsOf(request: object, facts: Facts): Promise<string[]> {
-  const { value, findings } = prepareGraphic({ kind: 'figure', name: 'n', place, ...request }, facts, template);
+  const { value, findings } = prepareGraphic({ kind: 'figure', name: 'n', place, ...request }, facts, wide, template);
   expect(findings).toEqual([]);
   return textBoxes((await value!.draw()).svg).map((b) => b.text.replace(/[\u202f\u00a0]/g, ' '));
 }
@@ -77,7 +78,7 @@ describe('what cannot be shown', () => {
     [{ kind: 'chapter', title: 'שלום' }, 'missing-glyph'],
     [{ kind: 'banner' }, 'picture-kind'],
   ])('%o', (request, code) => {
-    const { value, findings } = prepareGraphic({ name: 'n', place, ...request }, trade(), template);
+    const { value, findings } = prepareGraphic({ name: 'n', place, ...request }, trade(), wide, template);
     expect(value).toBeUndefined();
     expect(findings.map((f) => f.code)).toContain(code);
     for (const f of findings) expect(f.place).toBe(place);
@@ -88,7 +89,7 @@ test('a title that is too long is placed where the title stands, and is said onc
   const title = `Alder ${'and so on '.repeat(30)}`;
   const at = { ...place, line: 3 };
   const episode = sample({ title, setups: { a: 'Alder' }, settings: {}, measures: {}, parts: {}, readings: {} });
-  const { findings } = prepareGraphic({ kind: 'chapter', name: 'title', place }, new Facts({ ...episode, texts: [{ role: 'title', text: title, place: at }] }), template);
+  const { findings } = prepareGraphic({ kind: 'chapter', name: 'title', place }, new Facts({ ...episode, texts: [{ role: 'title', text: title, place: at }] }), wide, template);
   expect(findings.map((f) => f.code)).toEqual(['label-too-long']);
   expect(findings[0]!.place).toBe(at);
   expect(findings[0]!.message.length).toBeLessThan(200);
@@ -96,7 +97,7 @@ test('a title that is too long is placed where the title stands, and is said onc
 
 test('in the words of a picture every sentence begins with a capital', () => {
   const facts = pumpFacts();
-  for (const p of planGraphics(facts).filter((r) => r.kind !== 'chapter')) expect(prepareGraphic(p, facts, template).value!.alt).not.toMatch(/[.] \p{Ll}/u);
+  for (const p of planGraphics(facts).filter((r) => r.kind !== 'chapter')) expect(prepareGraphic(p, facts, wide, template).value!.alt).not.toMatch(/[.] \p{Ll}/u);
 });
 
 test('names with markup are shown as they are', async () => {
@@ -114,7 +115,7 @@ describe('planned where the record asks for none', () => {
     const planned = planGraphics(facts);
     if (kinds) expect(planned.map((p) => p.kind)).toEqual(kinds);
     expect(new Set(planned.map((p) => p.name)).size).toBe(planned.length);
-    for (const p of planned) expect(prepareGraphic(p, facts, template).findings, p.name).toEqual([]);
+    for (const p of planned) expect(prepareGraphic(p, facts, wide, template).findings, p.name).toEqual([]);
   });
   test('no percents of decibels', () => {
     const facts = pumpFacts();

@@ -3,7 +3,10 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { converter, differenceCiede2000 } from 'culori';
 import { describe, expect, test } from 'vitest';
-import { channels, type Colour, colours, contrast, linear, over, panelOpacity } from '../../pipeline/theme/index.js';
+import { channels, type Colour, colourDifference, contrast, type Deficiency, deficiencies, over, seenBy } from '../../pipeline/theme/index.js';
+import { colours, dark } from './stages.js';
+
+const panelOpacity = dark.panel.opacity;
 
 const oracles = join(import.meta.dirname, '../oracles');
 const rows = (file: string): string[][] => readFileSync(join(oracles, file), 'utf8').trim().split('\n').slice(1).map((l) => l.split(','));
@@ -43,19 +46,13 @@ describe('the palette on the panel, over the worst footage', () => {
 type Matrix = [number[], number[], number[]];
 const matrices = (JSON.parse(readFileSync(join(oracles, 'cvd_matrices.json'), 'utf8')) as Record<string, Record<string, Matrix>>)['machado2009_severity_1.0']!;
 
-/** Machado, Oliveira and Fernandes 2009 (doi 10.1109/TVCG.2009.113), applied to linear light as its reference does. */
-function seen(hex: string, matrix: Matrix): string {
-  const light = channels(hex).map((c) => linear(c / 255));
-  const code = (x: number): number => {
-    const c = Math.min(1, Math.max(0, x));
-    return Math.round(255 * (c <= 0.0031308 ? 12.92 * c : 1.055 * c ** (1 / 2.4) - 0.055));
-  };
-  return `#${matrix.map((row) => code(row.reduce((sum, m, i) => sum + m * light[i]!, 0)).toString(16).padStart(2, '0')).join('')}`;
-}
+const seen = (hex: string, kind: Deficiency): string => seenBy(kind, hex);
 
 describe('colour vision', () => {
+  test('the matrices are the published ones', () => expect(deficiencies).toEqual(matrices));
+
   test.each(rows('cvd_test_colours.csv'))('%s as %s sees it is %s', (srgb, deficiency, expected) => {
-    expect(seen(srgb!, matrices[deficiency!]!)).toBe(expected);
+    expect(seen(srgb!, deficiency as Deficiency)).toBe(expected);
   });
 
   // 15 in CIEDE2000 is several times what is told apart side by side (about 1 to 2); common practice for charts, no published source.
@@ -63,9 +60,11 @@ describe('colour vision', () => {
   const apart = differenceCiede2000();
   const pairs: [Colour, Colour][] = [['muted', 'plain'], ['plain', 'highlight'], ['muted', 'highlight'], ['plain', 'text'], ['muted', 'text'], ['text', 'highlight']];
   test.each(pairs)('%s and %s can be told apart by everybody', (a, b) => {
-    for (const matrix of [undefined, ...Object.values(matrices)]) {
-      const [x, y] = [colours[a], colours[b]].map((c) => lab(matrix ? seen(c, matrix) : c)!);
-      expect(apart(x!, y!)).toBeGreaterThan(a === 'plain' && b === 'text' ? 10 : 15);
+    for (const kind of [undefined, ...Object.keys(deficiencies) as Deficiency[]]) {
+      const [x, y] = [colours[a], colours[b]].map((c) => (kind ? seen(c, kind) : c)) as [string, string];
+      const difference = apart(lab(x)!, lab(y)!);
+      expect(difference).toBeGreaterThan(a === 'plain' && b === 'text' ? 10 : 15);
+      expect(colourDifference(x, y)).toBeCloseTo(difference, 3);
     }
   });
 

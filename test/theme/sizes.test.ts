@@ -1,7 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { bars, box, content, insets, measure, panel, safeArea, type } from '../../pipeline/theme/index.js';
+import { insets, measure, safeArea } from '../../pipeline/theme/index.js';
+import { wide } from './stages.js';
+
+const { bars, content, panel, type } = wide;
 
 // EBU R 95 and SMPTE ST 2046-1 as quoted by a trade dictionary and several implementations.
 const areas = readFileSync(join(import.meta.dirname, '../oracles/safe_areas.csv'), 'utf8').trim().split('\n').slice(1).map((l) => l.split(','));
@@ -12,7 +15,7 @@ test.each(areas.filter(([, , name]) => !name!.startsWith('legacy')))('safe area 
 });
 
 test('text of full pictures stands inside the area for text, and the panel beyond it', () => {
-  const area = safeArea(box.width, box.height, insets.text);
+  const area = wide.safe;
   expect(content.left).toBeGreaterThanOrEqual(area.x);
   expect(content.right).toBeLessThanOrEqual(area.x + area.width);
   expect(content.top).toBeGreaterThanOrEqual(area.y);
