@@ -21,6 +21,7 @@ export const rooms: Record<string, RoomRule> = {
   cautions: { duty: 'which cautions the record calls for', rooms: ['quantities', 'facts'], packages: [] },
   charts: { duty: 'one file a chart: facts to a Vega-Lite spec to SVG', rooms: ['places', 'quantities', 'theme', 'facts'], packages: ['vega', 'vega-lite', 'vega-scenegraph'] },
   graphics: { duty: 'one file a graphic: facts and a template to SVG to pixels', rooms: ['places', 'quantities', 'theme', 'facts'], packages: ['handlebars', 'sharp'] },
+  motion: { duty: 'a finished picture to its frames, and to files that move', rooms: ['theme'], packages: ['sharp'] },
   narration: { duty: 'facts to sentences', rooms: ['places', 'quantities', 'facts'], packages: ['handlebars'] },
   page: { duty: 'pages from facts and finished pictures', rooms: ['places', 'quantities', 'theme', 'facts'], packages: ['handlebars'] },
 };

@@ -25,7 +25,7 @@ export interface TextBox {
   bottom: number;
 }
 
-const inherited = ['font-size', 'font-weight', 'letter-spacing', 'text-anchor', 'font-feature-settings', 'dominant-baseline'] as const;
+const inherited = ['font-size', 'font-weight', 'letter-spacing', 'text-anchor', 'font-feature-settings', 'dominant-baseline', 'data-build'] as const;
 /** What stays on the path that a text becomes. */
 const kept = ['transform', 'fill', 'fill-opacity', 'opacity', 'stroke', 'stroke-width', 'stroke-opacity', 'class', 'id'];
 
@@ -34,7 +34,7 @@ export function outline(svg: string): string {
   let out = '';
   let from = 0;
   for (const found of texts(svg)) {
-    out += svg.slice(from, found.start) + found.pieces.map((p) => piecePath(p, found.attributes)).join('');
+    out += svg.slice(from, found.start) + found.pieces.map((p) => piecePath(p, found)).join('');
     from = found.end;
   }
   out += svg.slice(from);
@@ -60,6 +60,8 @@ interface FoundText {
   attributes: Attributes;
   matrix: Matrix;
   pieces: Piece[];
+  /** What is to be known of it when the picture is built up, where no group around it says so. */
+  build?: string;
 }
 
 function* texts(svg: string): Generator<FoundText> {
@@ -72,7 +74,7 @@ function* texts(svg: string): Generator<FoundText> {
       open.from = tag.end;
       if (tag.name === 'tspan') open.span = tag.kind === 'open' ? tag.attributes : undefined;
       else if (tag.name === 'text' && tag.kind === 'close') {
-        yield { start: open.start, end: tag.end, attributes: open.attributes, matrix: open.matrix, pieces: place(open.parts, open.attributes, open.styles) };
+        yield { start: open.start, end: tag.end, attributes: open.attributes, matrix: open.matrix, pieces: place(open.parts, open.attributes, open.styles), ...buildOf(open.attributes, open.styles) };
         open = undefined;
       } else throw new Error(`<${tag.name}> inside a text`);
       continue;
@@ -87,6 +89,13 @@ function* texts(svg: string): Generator<FoundText> {
     if (tag.name === 'text' && tag.kind === 'open') open = { start: tag.start, attributes: tag.attributes, matrix, styles, parts: [], from: tag.end };
     else if (tag.kind === 'open') stack.push({ matrix, styles });
   }
+}
+
+/** A path no longer tells whether it was words or figures of one width. */
+function buildOf(attributes: Attributes, styles: Attributes): { build?: string } {
+  const own = attributes['data-build'];
+  if (own !== undefined) return { build: own };
+  return styles['data-build'] === undefined ? { build: /tnum/.test(styles['font-feature-settings'] ?? '') ? 'figures' : 'words' } : {};
 }
 
 function stylesOf(attributes: Attributes): Attributes {
@@ -124,12 +133,13 @@ function place(parts: { attributes: Attributes; text: string }[], text: Attribut
   });
 }
 
-function piecePath(p: Piece, attributes: Attributes): string {
+function piecePath(p: Piece, { attributes, build }: FoundText): string {
   const units = unitsPerEm(p.style.weight);
   const scale = p.style.size / units;
   const d = textPath(p.text, p.style.weight, p.style.tabular, p.letterSpacing / scale);
   if (!d) return '';
   const own = Object.fromEntries(kept.filter((k) => attributes[k] !== undefined && k !== 'transform').map((k) => [k, attributes[k]!]));
+  if (build) own['data-build'] = build;
   const before = attributes.transform ? `${attributes.transform} ` : '';
   const k = short(scale, 6);
   return `<path${writeAttributes(own)} transform="${escapeXml(before)}translate(${short(p.x)} ${short(p.y)}) scale(${k} -${k})" d="${d}"/>`;
