@@ -1,7 +1,7 @@
 // More decimals than the instrument can show.
-import { convert, Exact, show } from '../quantities/index.js';
-import { type Instrument, type Reading, splitKey } from '../records/index.js';
-import { asDifference } from '../slips/index.js';
+import { instrumentOf, stepOfInstrument } from '../facts/index.js';
+import { type Exact, show } from '../quantities/index.js';
+import type { Instrument, Reading } from '../records/index.js';
 import { type Check, type Context, yaml } from './check.js';
 import { grouped } from './measured.js';
 import { promisedRuns } from './promised-runs.js';
@@ -57,21 +57,15 @@ export const finerThanInstrument: Check = {
   },
 };
 
-/** The one that names the part, else the one that names the measure; only with a step in a unit of that kind. */
+/** The one that read it, where it states a step of that kind. */
 export function instrumentFor(instruments: Context['episode']['instruments'], reading: Reading): Instrument | undefined {
-  const at = splitKey(reading.key)!;
-  const fit = instruments.filter((i) => i.resolution && stepIn(i, reading));
-  return fit.find((i) => i.measures.includes(`${at.measure}/${at.part}`)) ?? fit.find((i) => i.measures.includes(at.measure));
+  const instrument = instrumentOf(instruments, reading.key, reading.quantity.unit);
+  return instrument && stepIn(instrument, reading) ? instrument : undefined;
 }
 
 /** The instrument's step as a difference in the reading's unit. */
 export function stepIn(instrument: Instrument, { quantity }: Reading): Exact | undefined {
-  const { value, unit } = instrument.resolution!;
-  if (unit.id === quantity.unit.id) return value;
-  const zero = convert(Exact.zero, unit, quantity.unit);
-  const one = convert(value, unit, quantity.unit);
-  if (zero && one) return one.minus(zero);
-  return quantity.unit.dimension === 'temperature' && unit.dimension === 'temperature-difference' ? convert(value, unit, asDifference(quantity.unit, unit)) : undefined;
+  return stepOfInstrument(instrument, quantity.unit);
 }
 
 /** One figure where the method speaks of several runs is their mean, and judged as such by impossible-mean. */

@@ -1,4 +1,5 @@
 // Every number that a check judges by, with where it comes from. A record overrides any of them under `thresholds:`.
+import { matterRows } from '../facts/index.js';
 
 export interface ThresholdRow {
   /** One quantity ("3 %"), a plain number ("6"), or a range ("0.05 V to 260 V"). */
@@ -23,6 +24,8 @@ export const thresholds = {
   'idle-not-settled': { value: '5 %', says: 'the same for power', source: practice },
   'still-warming': { value: '0.2 K/min', says: 'how fast a temperature may still rise in the averaged window', source: 'IEC 62368-1, B.1.6: steady when rising at most 1 K in 5 min' },
   'still-warming-least': { value: '1 K', says: 'a rise over the window smaller than this is not told, however fast', source: 'IEC 61810-7: at most 1 K between readings of a settled temperature' },
+  'window-moves-temperature': { value: '0.5 K', says: 'a temperature averaged in a window given by hand may stand this far from what the record’s own rule of steadiness gives', source: practice },
+  'window-moves': { value: '1 %', says: 'the same for other measures, as a share', source: practice },
   'run-length-differs': { value: '80 %', says: 'of two lengths of runs of one test, the shorter must be at least this share of the usual one, and the usual one of the longer', source: practice },
   'room-differs': { value: '0.5 K', says: 'how far the room may differ between things compared', source: 'common practice, no published source: 1 K of room is about 1 K of result' },
   'below-room': { value: '1 K', says: 'how far below the room a temperature may read before it cannot be', source: practice },
@@ -41,6 +44,8 @@ export const thresholds = {
   'price-age': { value: '90', says: 'days between the day of a price and the day of the episode', source: practice },
   'copied-least-digits': { value: '3', says: 'digits that each of several equal readings must have to look copied', source: practice },
   'share-range': { value: '0 % to 100 %', says: 'what a utilisation, an efficiency or a duty can be', source: logic },
+
+  ...matterRows,
 
   'plausible-temperature': { value: '-60 °C to 150 °C', says: 'a temperature on a test bench', source: practice },
   'plausible-voltage': { value: '0.1 V to 300 V', says: 'a supply voltage', source: practice },

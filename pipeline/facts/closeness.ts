@@ -1,38 +1,38 @@
 // When two figures are too close to be told apart: one judgement for all that rank, pick out, mark or say so.
-import { convert, differenceUnit, type Exact } from '../quantities/index.js';
-import { splitKey } from '../records/index.js';
 import type { Fact } from './fact.js';
 import { type Facts, isFact } from './facts.js';
-import { readId } from './id.js';
-import { uncertaintyOf } from './uncertainty.js';
+import { type Judgement, judge } from './outcome.js';
 
-export type Closeness = 'level' | 'spread' | 'scatter' | 'matters';
+export type Closeness = 'level' | 'matters' | 'spread' | 'scatter' | 'single';
 
 /** Said of a difference, and of the best two of a ranking. */
 export const whyClose: Readonly<Record<Closeness, { says: string; best: string }>> = {
   level: { says: 'they are level', best: 'the best two are level' },
+  matters: { says: 'the difference is too small to matter', best: 'the best two differ by less than matters' },
   spread: { says: 'the runs overlap', best: 'the best two overlap run by run' },
   scatter: { says: 'the runs scatter more than that', best: 'the runs of the best two scatter more than they differ' },
-  matters: { says: 'the difference is too small to matter', best: 'the best two differ by less than matters' },
+  single: { says: 'one run does not tell how far runs scatter', best: 'one run each does not tell the best two apart' },
 };
 
 /**
- * `level` when the two are equal, `spread` when their runs overlap (derived figures by interval arithmetic), `scatter` when they
- * differ by less than the runs can tell apart at 95 %, `matters` when they lie closer together than the record says matters;
- * undefined when the difference may be told. Overlapping runs: common practice, no published source.
+ * Rests on the outcome of their difference alone: undefined where it is higher or lower. `level` when the two are equal,
+ * `matters` when they are about the same, else why it cannot be told: `single` where runs were not repeated, `spread` where
+ * the runs of the two overlap, `scatter` where they lie apart and are too few for how far they scatter.
  */
 export function tooClose(facts: Facts, a: Fact, b: Fact): Closeness | undefined {
   if (a.unit.id !== b.unit.id) return undefined;
   if (a.value.equals(b.value)) return 'level';
-  const [x, y] = [interval(facts, a), interval(facts, b)];
-  if (ranges(x) && ranges(y) && x.low.compare(y.high) <= 0 && y.low.compare(x.high) <= 0) return 'spread';
+  const judged = judgementOf(facts, a, b);
+  if (!judged || judged.outcome === 'higher' || judged.outcome === 'lower') return undefined;
+  if (judged.outcome === 'same') return 'matters';
+  if (judged.half95 === undefined) return 'single';
+  return overlap(a, b) ? 'spread' : 'scatter';
+}
+
+/** Of the difference between two facts, whatever they are. */
+export function judgementOf(facts: Facts, a: Fact, b: Fact): Judgement | undefined {
   const difference = facts.derive('difference', [operandOf(a), operandOf(b)]);
-  const unsure = isFact(difference) ? uncertaintyOf(facts, difference) : undefined;
-  if (isFact(difference) && unsure && unsure.half95 > Math.abs(difference.value.toNumber())) return 'scatter';
-  if (a.kind !== 'mean' && a.kind !== 'constant') return undefined;
-  const matters = facts.about.measures.get(splitKey(a.subject)?.measure ?? '')?.matters;
-  const least = matters && convert(matters.value, matters.unit, differenceUnit(a.unit));
-  return least && a.value.minus(b.value).abs().compare(least) < 0 ? 'matters' : undefined;
+  return isFact(difference) ? judge(facts, difference) : undefined;
 }
 
 /** The fact that is best, if the record says which end of the measure is and it keeps clear of the next; `close` tells why it does not. */
@@ -45,33 +45,8 @@ export function bestOf(facts: Facts, measure: string, shown: readonly Fact[]): {
   return close ? { close } : { fact: first };
 }
 
-interface Interval {
-  low: Exact;
-  high: Exact;
-  runs: number;
-}
-
-function ranges(x: Interval): boolean {
-  return x.runs > 1;
-}
-
-/** From the lowest to the highest that the single runs could give. */
-function interval(facts: Facts, fact: Fact): Interval {
-  if (fact.spread) return { low: fact.spread.min, high: fact.spread.max, runs: fact.spread.runs };
-  const point = { low: fact.value, high: fact.value, runs: 1 };
-  const operands = readId(fact.id)?.operands ?? [];
-  if (operands.length !== 2) return point;
-  const [a, b] = operands.map((o) => (o.startsWith('(') ? facts.get(o.slice(1, -1)) : o.startsWith('=') ? undefined : facts.value(o)));
-  if (!isFact(a) || !isFact(b)) return point;
-  const [x, y] = [interval(facts, a), interval(facts, b)];
-  const runs = Math.max(x.runs, y.runs);
-  if (['rise', 'difference', 'over_room', 'points'].includes(fact.kind)) return a.unit.id === b.unit.id ? { low: x.low.minus(y.high), high: x.high.minus(y.low), runs } : point;
-  if (['per_watt', 'per_price', 'ratio', 'percent_of'].includes(fact.kind) && x.low.sign() > 0 && y.low.sign() > 0) {
-    // Scaled by the fact itself, so that units and the hundred of a percentage need no thought.
-    const scale = fact.value.over(a.value.over(b.value));
-    return { low: x.low.over(y.high).times(scale), high: x.high.over(y.low).times(scale), runs };
-  }
-  return point;
+function overlap(a: Fact, b: Fact): boolean {
+  return !!a.spread && !!b.spread && a.spread.min.compare(b.spread.max) <= 0 && b.spread.min.compare(a.spread.max) <= 0;
 }
 
 function operandOf(fact: Fact): string {

@@ -4,9 +4,9 @@ import type { Reading } from '../records/index.js';
 import type { Fact } from './fact.js';
 import { type Facts, isFact } from './facts.js';
 import { roundingRules } from './rounding.js';
-import { figure } from './stored.js';
+import { type BudgetTable, budgetTable, type OutcomeTold, printBudget, tellOutcome } from './budget-table.js';
+import { figure } from './figure.js';
 import { suggestIds } from './suggest.js';
-import { uncertaintyOf } from './uncertainty.js';
 
 export interface DerivedReading {
   run: string;
@@ -32,6 +32,10 @@ export interface Derivation {
   rounding: string;
   spread?: string;
   uncertainty?: string;
+  /** What the uncertainty is made of. */
+  budget?: BudgetTable;
+  /** Of a difference: what may be said of it. */
+  outcome?: OutcomeTold;
   sofa?: string;
   second?: string;
   /** Of a mean or constant. */
@@ -69,14 +73,16 @@ export function explain(facts: Facts, id: string): Explanation {
 function derivationOf(facts: Facts, fact: Fact): Derivation {
   const from = facts.operands(fact);
   const rule = roundingRules[fact.kind].says;
-  const uncertainty = uncertaintyOf(facts, fact);
+  const budget = budgetTable(facts, fact);
+  const outcome = tellOutcome(facts, fact);
   const whole = fact.value.round(fact.decimals).equals(fact.value);
   return {
     id: fact.id, shown: fact.shown, spoken: fact.spoken, formula: fact.formula,
     value: fact.value.toString(), ends: !fact.formula.startsWith('energy') && Exact.parse(fact.value.toString())!.equals(fact.value), unit: fact.unit.id,
     rounding: whole ? 'nothing is rounded' : `rounded half away from zero to ${places(fact.decimals)} (${rule})`,
     ...(fact.spread?.sd !== undefined && { spread: `${fact.spread.runs} runs from ${fact.spread.min.toString()} to ${fact.spread.max.toString()}, standard deviation ${figure(fact.spread.sd)} (n−1)` }),
-    ...(uncertainty && { uncertainty: `± ${figure(uncertainty.half95)} at 95 %, from the runs and the resolution alone` }),
+    ...(budget && { uncertainty: `± ${budget.expanded}${budget.unit ? ` ${budget.unit}` : ''} at 95 %`, budget }),
+    ...(outcome && { outcome }),
     ...(fact.sofa && { sofa: fact.sofa }),
     ...(fact.second && { second: fact.second.shown }),
     readings: from.length ? [] : readingsOf(facts, fact),
@@ -107,7 +113,8 @@ function print(d: Derivation, depth = 0): string[] {
     ...(depth === 0 ? [`  spoken: ${d.spoken}`] : []),
     d.second ? `  also ${d.second}` : '',
     d.spread ? `  ${d.spread}` : '',
-    d.uncertainty ? `  ${d.uncertainty}` : '',
+    ...(d.budget && depth === 0 ? printBudget(d.budget).map((line) => `  ${line}`) : d.uncertainty ? [`  ${d.uncertainty}`] : []),
+    d.outcome && depth === 0 ? `  ${d.outcome.outcome}: ${d.outcome.says}` : '',
     d.sofa ? `  on the sofa: ${d.sofa}` : '',
     ...d.readings.map((r) => `  ${where(r)}`),
     ...d.from.flatMap((f) => print(f, depth + 1).map((line) => `  ${line}`)),

@@ -43,6 +43,7 @@ export class Facts {
   readonly #prices = new Map<Key, Reading[]>();
   readonly #quoted: ReadonlySet<Key>;
   readonly #stated: Episode['stated'];
+  readonly #thresholds: ReadonlyMap<string, string>;
   #beside: Neighbours | undefined;
   #alike: Alike | undefined;
 
@@ -50,6 +51,7 @@ export class Facts {
     this.about = episode;
     this.traces = episode.traces;
     this.#stated = episode.stated;
+    this.#thresholds = new Map(episode.thresholds.map((t) => [t.name, t.value]));
     this.#quoted = new Set(episode.quotes.map((q) => q.as));
     for (const written of episode.readings) {
       const r = asDifference(written);
@@ -112,6 +114,18 @@ export class Facts {
   traceOf(key: Key, run: string): Trace | undefined {
     const id = this.#byKey.get(key)?.find((r) => r.run === run)?.log?.trace ?? `${key.slice(0, key.lastIndexOf('/'))}#${run}`;
     return this.traces.find((t) => t.id === id);
+  }
+
+  /** A threshold as the record has it; undefined where it leaves the house's. */
+  threshold(name: string): string | undefined {
+    return this.#thresholds.get(name);
+  }
+
+  /** Decimals that the runs of a key were written with; of one quantity noted by hand the finest counts, as a spreadsheet drops final zeros. */
+  writtenDecimals(key: Key, { readings, unit: u }: Pick<Fact, 'readings' | 'unit'>): number {
+    const own = Math.max(0, ...readings.map(({ quantity: q }) => convertedDecimals(q.decimals, q.unit, u)));
+    const most = (this.#alike ??= new Alike(this.#byKey)).most(key, u.id);
+    return most === Infinity ? own : most;
   }
 
   #neighbours(): Neighbours {

@@ -8,10 +8,16 @@ export * from './quotes.js';
 export { type Uncertainty, uncertaintyOf } from './uncertainty.js';
 export { type RoundingRule, roundingRules } from './rounding.js';
 export { betterWords, factName, nameOf, phaseNote, placeOfName, quantityName } from './naming.js';
+export { type BudgetTable, budgetTable, tellOutcome, tellRuns } from './budget-table.js';
+export { figure } from './figure.js';
 export { type Basis, basisOf } from './basis.js';
 export { isIdle, roomParts } from './neighbours.js';
 export { isMeasured } from './measured.js';
-export { bestOf, type Closeness, tooClose, whyClose } from './closeness.js';
+export { bestOf, type Closeness, judgementOf, tooClose, whyClose } from './closeness.js';
+export { type DifferenceOutcome, type Judgement, judge, outcomeOf, outcomes } from './outcome.js';
+export { mostRunsTold, type RunsNeeded, runsNeeded } from './runs-needed.js';
+export { type MatterName, matterRows } from './matters.js';
+export { instrumentOf, stepOfInstrument } from './instruments.js';
 export { inOrderOfNames } from './order.js';
 // What a renderer needs of the record reaches it through this room.
 export { constantPhases, writeReadings, type Key, type KeyField, type KeyParts, keyFields, makeKey, splitKey, withFields } from '../records/index.js';

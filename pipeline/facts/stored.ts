@@ -1,8 +1,10 @@
 // The facts that an episode keeps, and the form in which facts.json keeps them.
-import { Exact } from '../quantities/index.js';
 import { keyFields, type KeyParts, makeKey, splitKey } from '../records/index.js';
 import type { Fact, FactKind } from './fact.js';
 import { type Facts, isFact } from './facts.js';
+import { figure } from './figure.js';
+import { type DifferenceOutcome, outcomeOf } from './outcome.js';
+import { uncertaintyOf } from './uncertainty.js';
 
 /**
  * The facts that are shown, said, stated or claimed: those whose ids are handed in, those that the record states, and
@@ -32,12 +34,19 @@ export interface FactRecord extends KeyParts {
   formula: string;
   readings: { run: string; value: string; unit: string; file: string; line: number }[];
   spread?: { runs: number; sd?: string; min: string; max: string };
+  /** Expanded uncertainty, 95 %, in the unit (of temperatures: kelvins or °F of difference); its coverage factor t. */
+  uncertainty?: string;
+  coverageFactor?: number;
+  /** Of differences: the first subject against the second. */
+  outcome?: DifferenceOutcome;
   sofa?: string;
   second?: { value: string; unit: string; shown: string; spoken: string };
 }
 
 /** Plain data, ready for JSON; the order of the fields is the order in the file. */
-export function factRecord(fact: Fact): FactRecord {
+export function factRecord(fact: Fact, facts: Facts): FactRecord {
+  const uncertainty = uncertaintyOf(facts, fact);
+  const outcome = outcomeOf(facts, fact);
   const at = splitKey(fact.subject) ?? splitKey(makeKey({}))!;
   return {
     id: fact.id, kind: fact.kind, value: fact.value.toString(), unit: fact.unit.id, shown: fact.shown, spoken: fact.spoken,
@@ -49,13 +58,9 @@ export function factRecord(fact: Fact): FactRecord {
     ...(fact.spread && fact.spread.runs > 1 && {
       spread: { runs: fact.spread.runs, sd: figure(fact.spread.sd!), min: fact.spread.min.toString(), max: fact.spread.max.toString() },
     }),
+    ...(uncertainty && { uncertainty: figure(uncertainty.half95, 6), coverageFactor: Number(figure(uncertainty.factor, 5)) }),
+    ...(outcome && { outcome }),
     ...(fact.sofa && { sofa: fact.sofa }),
     ...(fact.second && { second: { value: fact.second.value.toString(), unit: fact.second.unit.id, shown: fact.second.shown, spoken: fact.second.spoken } }),
   };
-}
-
-/** A computed figure with three significant digits, without an exponent. */
-export function figure(x: number): string {
-  if (x === 0 || !Number.isFinite(x)) return '0';
-  return Exact.fromNumber(x).toFixed(Math.max(0, 2 - Math.floor(Math.log10(Math.abs(x)))));
 }

@@ -1,69 +1,69 @@
-// How well the runs fix a fact.
-import { convert, differenceUnit, Exact } from '../quantities/index.js';
-import { effectiveDof, tFactor } from '../statistics/index.js';
+// How well a fact is known: every source of doubt, followed through all that is derived.
+import { type BudgetRow, combine, coverageFactor, type Term } from '../statistics/index.js';
 import type { Fact } from './fact.js';
 import type { Facts } from './facts.js';
+import { type Doubts, doubtsOfReading } from './sources.js';
+import { weightsOf } from './weights.js';
 
 export interface Uncertainty {
-  /** Standard uncertainty in the fact's unit. */
+  /** Standard uncertainty in the fact's unit (a temperature's in kelvins or °F of difference). */
   standard: number;
   /** Effective degrees of freedom (Welch–Satterthwaite); Infinity where nothing scatters. */
   dof: number;
-  /** Half-width of the 95 % interval: t · standard. */
+  /** t of 95 % for these degrees of freedom. */
+  factor: number;
+  /** Expanded uncertainty, 95 %: factor · standard. */
   half95: number;
+  /** What it is made of; a source that cancels stands there with nothing. */
+  rows: BudgetRow[];
 }
 
-interface Share {
-  u2: number;
-  dof: number;
-}
+const kept = new WeakMap<Fact, Doubts | null>();
 
 /**
- * From the scatter of the runs (s/√n, JCGM 100:2008, 4.2.3) and the resolution (0.29 of the last place shown, F.2.2.1),
- * with JCGM 100 5.1 for what is derived; readings are taken as independent. It knows nothing of the instrument's
- * accuracy. Undefined for ranks, counts, medians and ranges, and where anything was run just once or is quoted.
+ * From the scatter of the runs (type A), the resolution and the accuracy of the instruments (type B), as in JCGM 100:2008.
+ * Each source is one variable wherever it comes in: the error of an instrument that read both sides of a difference cancels,
+ * as far as it is the same; scatter does not. Undefined for ranks, counts, medians and ranges, for what rests on a single run
+ * or on a constant that was read, and where there is nothing to doubt (limits, prices).
  */
 export function uncertaintyOf(facts: Facts, fact: Fact): Uncertainty | undefined {
-  const share = shareOf(facts, fact);
-  if (!share || share.u2 === 0) return undefined;
-  const standard = Math.sqrt(share.u2);
-  return { standard, dof: share.dof, half95: tFactor(0.95, share.dof) * standard };
+  const doubts = doubtsOf(facts, fact);
+  if (!doubts || doubts.terms.size === 0 || doubts.unknown.size > 0) return undefined;
+  const { rows, standard, dof } = combine([...doubts.terms.values()]);
+  if (!(standard > 0)) return undefined;
+  const factor = coverageFactor({ dof });
+  return { standard, dof, factor, half95: factor * standard, rows };
 }
 
-function shareOf(facts: Facts, fact: Fact): Share | undefined {
-  if (fact.kind === 'constant') return fact.keys.some((k) => facts.isQuoted(k)) ? undefined : { u2: 0, dof: Infinity };
+/** Undefined where it cannot be followed. */
+export function doubtsOf(facts: Facts, fact: Fact): Doubts | undefined {
+  let doubts = kept.get(fact);
+  if (doubts === undefined) kept.set(fact, (doubts = follow(facts, fact) ?? null));
+  return doubts ?? undefined;
+}
+
+function follow(facts: Facts, fact: Fact): Doubts | undefined {
   const parts = facts.operands(fact);
-  if (fact.kind === 'mean' && parts.length === 0) return ofRuns(fact);
-  const shares = parts.map((p) => shareOf(facts, p));
-  if (shares.some((s) => s === undefined)) return undefined;
-  const weights = weightsOf(fact, parts);
+  if (parts.length === 0) return doubtsOfReading(facts, fact);
+  const weights = weightsOf(facts, fact, parts);
   if (!weights) return undefined;
-  const weighted = (shares as Share[]).map((s, i) => ({ u2: s.u2 * weights[i]! ** 2, dof: s.dof }));
-  return { u2: weighted.reduce((sum, s) => sum + s.u2, 0), dof: effectiveDof(weighted) };
-}
-
-function ofRuns(fact: Fact): Share | undefined {
-  const { spread } = fact;
-  if (spread?.sd === undefined) return undefined;
-  const scatter = { u2: spread.sd ** 2 / spread.runs, dof: spread.runs - 1 };
-  const resolution = { u2: 10 ** (-2 * fact.decimals) / 12, dof: Infinity };
-  return { u2: scatter.u2 + resolution.u2, dof: effectiveDof([scatter, resolution]) };
-}
-
-/** By how much the fact moves for a step of one in each of its operands, each in its own unit; undefined where that is not told. */
-function weightsOf(fact: Fact, parts: readonly Fact[]): number[] | undefined {
-  const [a, b] = parts;
-  switch (fact.kind) {
-    case 'mean': return parts.map((p) => (convert(Exact.of(1), differenceUnit(p.unit), differenceUnit(fact.unit))?.toNumber() ?? 0) / parts.length);
-    case 'rise': case 'difference': case 'over_room': case 'points': {
-      const scale = b && convert(Exact.of(1), differenceUnit(b.unit), fact.unit)?.toNumber();
-      return scale === undefined ? undefined : [1, -scale];
-    }
-    case 'percent_change': case 'percent_of': case 'ratio': case 'per_watt': case 'per_price': {
-      const [x, y] = [a!.value.toNumber(), b!.value.toNumber()];
-      const quotient = fact.kind === 'percent_change' ? fact.value.toNumber() + 100 * Math.sign(y) : fact.value.toNumber();
-      return x === 0 || y === 0 ? undefined : [quotient / x, -quotient / y];
-    }
-    default: return undefined;
+  const sum: Doubts = { terms: new Map(), unknown: new Map() };
+  for (const [i, part] of parts.entries()) {
+    const own = doubtsOf(facts, part);
+    if (!own) return undefined;
+    const weight = weights[i]!;
+    for (const [id, term] of own.terms) sum.terms.set(id, { ...term, sensitivity: added(sum.terms.get(id), weight * term.sensitivity) });
+    for (const [id, sensitivity] of own.unknown) sum.unknown.set(id, near((sum.unknown.get(id) ?? 0) + weight * sensitivity, weight * sensitivity));
   }
+  for (const [id, sensitivity] of sum.unknown) if (sensitivity === 0) sum.unknown.delete(id);
+  return sum;
+}
+
+function added(known: Term | undefined, more: number): number {
+  return near((known?.sensitivity ?? 0) + more, more);
+}
+
+/** Nothing, where only the last bits of binary numbers are left. */
+function near(x: number, of: number): number {
+  return Math.abs(x) < 1e-9 * Math.abs(of) ? 0 : x;
 }

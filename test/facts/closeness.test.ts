@@ -17,12 +17,17 @@ function two(a: string, b: string, matters?: string): { facts: Facts; a: ReturnT
 
 test.each([
   ['equal means', '36.0 36.2', '36.1 36.1', undefined, 'level'],
-  ['runs that overlap', '35.9 36.4 36.1', '36.2 36.6 36.5', undefined, 'spread'],
+  ['runs that overlap', '35.9 36.9 36.1', '36.2 37.4 36.5', undefined, 'spread'],
   // Two runs each, 0.5 apart: t for two degrees of freedom is 4.30 (JCGM 100 Table G.2), and 4.30 · √(0.25 + 0.25) is 3.0.
   ['runs that scatter too much for so few', '36.0 37.0', '38.0 39.0', undefined, 'scatter'],
-  ['less than matters', '35.9 35.9 35.8', '36.3 36.3 36.6', '1 dB(A)', 'matters'],
-  ['the same, where nothing is said to matter', '35.9 35.9 35.8', '36.3 36.3 36.6', undefined, undefined],
+  ['single runs', '36.0', '49.0', undefined, 'single'],
+  // Apart by 0.5, known to about 0.3 at 95 %: a difference, and within a decibel all of it.
+  ['less than matters', '35.9 35.9 35.8', '36.3 36.3 36.5', '1 dB(A)', 'matters'],
+  ['the same, where the house says what matters', '35.9 35.9 35.8', '36.3 36.3 36.5', undefined, 'matters'],
+  ['the same, where less matters', '35.9 35.9 35.8', '36.3 36.3 36.5', '0.2 dB(A)', undefined],
   ['more than matters', '35.9 35.9 35.8', '38.3 38.3 38.6', '1 dB(A)', undefined],
+  // Apart by 0.83 and known to 0.9: neither surely different nor surely within a decibel.
+  ['less than matters, but not surely', '35.9 36.0 35.2', '36.3 36.6 36.7', '1 dB(A)', 'scatter'],
 ] as const)('%s', (_what, x, y, matters, close) => {
   const { facts, a, b } = two(x, y, matters);
   expect(isFact(a) && isFact(b) && tooClose(facts, a, b)).toBe(close);

@@ -75,7 +75,7 @@ describe('the list that is stored', () => {
 
   test('a fact is plain data with these fields first', () => {
     const f = facts.get(rise);
-    const record = factRecord(isFact(f) ? f : (undefined as never));
+    const record = factRecord(isFact(f) ? f : (undefined as never), facts);
     expect(Object.keys(record).slice(0, 14)).toEqual(['id', 'kind', 'value', 'unit', 'shown', 'spoken', 'setup', 'setting', 'workload', 'measure', 'part', 'phase', 'against', 'from']);
     expect(JSON.parse(JSON.stringify(record))).toEqual(record);
     expect(record).toMatchObject({
@@ -89,7 +89,7 @@ describe('the list that is stored', () => {
   test('a mean carries its spread', () => {
     const f = facts.value('bench/stock/scene/power/board/load');
     // Sample standard deviation of 247.6, 248.3, 248.1 by hand: √((0.4² + 0.3² + 0.1²) ÷ 2) = √0.13.
-    expect(isFact(f) && factRecord(f).spread).toEqual({ runs: 3, sd: '0.361', min: '247.6', max: '248.3' });
+    expect(isFact(f) && factRecord(f, facts).spread).toEqual({ runs: 3, sd: '0.361', min: '247.6', max: '248.3' });
   });
 });
 

@@ -1,0 +1,42 @@
+// By how much a derived fact moves when one of its operands does.
+import { convert, differenceUnit, Exact } from '../quantities/index.js';
+import { type Fact, type FactKind, withValue } from './fact.js';
+import type { Facts } from './facts.js';
+import { operations } from './operations.js';
+
+/** They jump where others glide, or choose among their operands. */
+const unsteady: ReadonlySet<FactKind> = new Set(['rank', 'median', 'range', 'count']);
+const step = Exact.of(1, 10_000);
+
+/** One a part, each for a step of one in the part's own unit; undefined where that is not told. Found by moving each a little (JCGM 100:2008, 5.1.3, note 2). */
+export function weightsOf(facts: Facts, fact: Fact, parts: readonly Fact[]): number[] | undefined {
+  if (unsteady.has(fact.kind)) return undefined;
+  if (fact.kind === 'mean') return ofMean(fact, parts);
+  const quotient = ofQuotient(fact, parts);
+  if (quotient) return quotient;
+  const weights: number[] = [];
+  for (const [i, p] of parts.entries()) {
+    const h = p.value.sign() === 0 ? step : p.value.abs().times(step);
+    const [up, down] = [p.value.plus(h), p.value.minus(h)].map((value) => operations[fact.kind].run(parts.map((q, j) => (i === j ? withValue(q, value) : q)), fact.variant, facts.about));
+    if (!up || !down || 'why' in up || 'why' in down) return undefined;
+    weights.push(up.value.minus(down.value).over(h.plus(h)).toNumber());
+  }
+  return weights;
+}
+
+/** A mean is taken over the runs themselves. In an energy mean a louder part weighs more. */
+function ofMean(fact: Fact, parts: readonly Fact[]): number[] {
+  const energy = fact.variant === 'energy' || (fact.variant === '' && fact.unit.dimension === 'sound-level');
+  return parts.map((p) => {
+    const weight = energy ? 10 ** (p.value.minus(fact.value).toNumber() / 10) : 1;
+    return ((convert(Exact.of(1), differenceUnit(p.unit), differenceUnit(fact.unit))?.toNumber() ?? 0) * weight) / parts.length;
+  });
+}
+
+/** Exact, so that what is common to both cancels wholly. */
+function ofQuotient(fact: Fact, [a, b]: readonly Fact[]): number[] | undefined {
+  if (!['percent_change', 'percent_of', 'ratio', 'per_watt', 'per_price'].includes(fact.kind) || !a || !b || a.value.sign() === 0 || b.value.sign() === 0) return undefined;
+  const [x, y] = [a.value.toNumber(), b.value.toNumber()];
+  const quotient = fact.kind === 'percent_change' ? fact.value.toNumber() + 100 * Math.sign(y) : fact.value.toNumber();
+  return [quotient / x, -quotient / y];
+}
