@@ -19,6 +19,7 @@ import { loanUndisclosed } from './loan-undisclosed.js';
 import { matrixHole } from './matrix-hole.js';
 import { meanOfRates } from './mean-of-rates.js';
 import { namesAlike } from './names-alike.js';
+import { neverSteady } from './never-steady.js';
 import { originUndisclosed } from './origin-undisclosed.js';
 import { partAboveWhole } from './part-above-whole.js';
 import { partsOutOfOrder } from './parts-out-of-order.js';
@@ -48,6 +49,7 @@ import { targetMissed } from './target-missed.js';
 import { tooSmallToMatter } from './too-small-to-matter.js';
 import { unitMixed } from './unit-mixed.js';
 import { unitUnlikely } from './unit-unlikely.js';
+import { windowNotSteady } from './window-not-steady.js';
 import { withinSpread } from './within-spread.js';
 import { wrongBase } from './wrong-base.js';
 
@@ -94,6 +96,8 @@ export const checks: readonly Check[] = [
   namesAlike,
   idleNotSettled,
   stillWarming,
+  neverSteady,
+  windowNotSteady,
   clockGivesWay,
   emptyColumn,
   curveFalls,

@@ -31,7 +31,7 @@ export const runLengthDiffers: Check = {
 };
 
 function oddLengths({ at, readings }: Measured, { facts, limits }: Context): { report: Report; run: string }[] {
-  const timed = readings.flatMap((r) => (r.log?.lasted ? [{ r, seconds: isIdle(at.phase) ? r.log.lasted.window : r.log.lasted.phase }] : []));
+  const timed = readings.flatMap((r) => (r.log?.lasted ? [{ r, seconds: isIdle(at.phase) && !r.log.steady?.finds ? r.log.lasted.window : r.log.lasted.phase }] : []));
   if (timed.length < 2) return [];
   const usual = [...timed].sort((a, b) => a.seconds - b.seconds)[timed.length >> 1]!.seconds;
   const share = limits.share('run-length-differs').toNumber();

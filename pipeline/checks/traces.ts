@@ -19,9 +19,9 @@ export function hasValues(trace: Trace): boolean {
   return trace.values.some((v) => Number.isFinite(v));
 }
 
-/** Windows with enough samples to speak of a course. */
+/** Windows with enough samples to speak of a course; one that was never steady is told by the rule that looked for it. */
 export function courses(trace: Trace): { phase: string; times: number[]; values: number[]; seconds: number }[] {
-  return trace.windows.flatMap((w) => {
+  return trace.windows.filter((w) => !(w.steady?.finds && w.steady.start === undefined)).flatMap((w) => {
     const { times, values } = within(trace, w);
     return values.length >= 8 ? [{ phase: w.phase, times, values, seconds: times.at(-1)! - times[0]! }] : [];
   });

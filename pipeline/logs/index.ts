@@ -5,5 +5,6 @@ export * from './sensor-log.js';
 export * from './read-log-file.js';
 export * from './frame-log.js';
 export * from './cells.js';
+export type { Steady } from './steady-window.js';
 export { lowInWords, stutterInWords, timeInWords } from './pacing.js';
 export type { StatedFor } from './throttle.js';

@@ -34,7 +34,22 @@ export interface LogWindow {
   from?: number;
   to?: number;
   last?: number;
+  /** Found by this rule, where `finds`; otherwise what a person gave is compared with what it finds. */
+  steady?: { rule: SteadyRule; finds: boolean };
   place: Place;
+}
+
+/** What makes a stretch steady. */
+export interface SteadyRule {
+  kind: 'slope' | 'mser';
+  /** Index of the column that decides. */
+  column: number;
+  /** With slope: how far it may move within `span` seconds, in the unit of its differences or as a share of its level. */
+  change: number;
+  share: boolean;
+  span: number;
+  /** "at most 1 K in 5 min". */
+  words: string;
 }
 
 /** A power column, and where its energy goes. */
@@ -117,6 +132,8 @@ export interface LogLayout {
   /** The whole log is this phase, where no column and no window says otherwise. */
   phase?: string;
   windows: LogWindow[];
+  /** Compared with whole phases, where no windows are given. */
+  steady?: SteadyRule;
   columns: LogColumn[];
   energies: LogEnergy[];
   throttle?: LogThrottle;

@@ -5,6 +5,8 @@ import { energyValues } from './energy.js';
 import type { LogColumn, LogLayout } from './layout.js';
 import { ownDecimals, takeOver } from './means.js';
 import { type ReadLog, readLog } from './read-log.js';
+import { type Scatter, scatterOf } from './scatter.js';
+import type { Steady } from './steady-window.js';
 import { type StatedFor, throttleValues } from './throttle.js';
 import { usualStep, type Window, windowsOf } from './windows.js';
 import type { Outcome, Place, Source } from '../places/index.js';
@@ -22,6 +24,9 @@ export interface LogValue {
   /** Seconds that the window lasts, and that its phase had lasted at the window's end; undefined for a constant. */
   lasted?: { window: number; phase: number };
   place: Place;
+  /** Of a mean: what is known of it from this window alone. */
+  scatter?: Scatter;
+  steady?: Steady;
   /** How it came of the samples, where it is no mean of them. */
   how?: string;
 }
@@ -32,7 +37,7 @@ export interface LogTrace {
   unit: LogColumn['unit'];
   times: readonly number[];
   values: readonly number[];
-  windows: { phase: string; start: number; end: number }[];
+  windows: { phase: string; start: number; end: number; steady?: Steady }[];
 }
 
 export interface LogResult {
@@ -63,10 +68,11 @@ export function sensorLog(source: Source, layout: LogLayout, stated: StatedFor =
       if (!bad) tellHoles(samples, w, column, log, source);
       const taken = takeOver(samples, w.rows, decimals, unit, column.take, step);
       if (!taken) continue;
+      const scatter = column.take === 'mean' ? scatterOf(samples, w.rows, unit) : undefined;
       const [firstLine, lastLine] = [log.lines[w.rows[0]![0]]!, log.lines[w.rows.at(-1)![1] - 1]!];
-      values.push({ measure, part, phase: w.phase, ...taken, constant: false, firstLine, lastLine, lasted: { window: w.end - w.start, phase: w.reached }, place: source.wholeLine(firstLine) });
+      values.push({ measure, part, phase: w.phase, ...taken, constant: false, firstLine, lastLine, lasted: { window: w.end - w.start, phase: w.reached }, place: source.wholeLine(firstLine), ...(scatter && { scatter }), ...(w.steady && { steady: w.steady }) });
     }
-    traces.push({ measure, part, unit, times, values: Array.from(samples), windows: windows.map(({ phase, start, end }) => ({ phase, start, end })) });
+    traces.push({ measure, part, unit, times, values: Array.from(samples), windows: windows.map(({ phase, start, end, steady }) => ({ phase, start, end, ...(steady && { steady }) })) });
   });
   values.push(...energyValues(log, layout, windows, source), ...throttleValues(log, layout, windows, source, stated));
   tellGaps(log, windows, source);

@@ -1,7 +1,8 @@
 // Which samples of a log are which phase.
-import type { LogLayout, LogWindow } from './layout.js';
+import type { LogLayout, LogWindow, SteadyRule } from './layout.js';
 import type { ReadLog } from './read-log.js';
 import { type Finding, nearest, type Source } from '../places/index.js';
+import { type Steady, steadyRows } from './steady-window.js';
 
 export interface Window {
   phase: string;
@@ -12,12 +13,14 @@ export interface Window {
   rows: [from: number, to: number][];
   /** How many seconds the phase (or the log) had lasted when the window ended: "last 60 s" of a run cut short is another minute. */
   reached: number;
+  /** What a rule of steadiness finds in the phase. */
+  steady?: Steady;
 }
 
 /** The windows to average over, in the order of the layout. */
 export function windowsOf(log: ReadLog, layout: LogLayout, source: Source, findings: Finding[]): Window[] {
   const segments = phaseSegments(log, layout, source, findings);
-  if (layout.windows.length === 0) return [...segments].map(([phase, rows]) => window(log, phase, rows));
+  if (layout.windows.length === 0) return [...segments].map(([phase, rows]) => ({ ...window(log, phase, rows), ...beside(log, layout, longestOf(rows), layout.steady) }));
   const windows = [...segments].filter(([phase]) => !layout.windows.some((w) => w.phase === phase || w.of === phase)).map(([phase, rows]) => window(log, phase, rows));
   for (const wanted of layout.windows) {
     const cut = cutOut(log, layout, wanted, segments, source, findings);
@@ -79,8 +82,12 @@ function cutOut(log: ReadLog, layout: LogLayout, wanted: LogWindow, segments: Ma
     }
     return undefined;
   }
-  const longest = known.reduce((a, b) => (b[1] - b[0] > a[1] - a[0] ? b : a));
-  const [from, to] = longest;
+  const [from, to] = longestOf(known);
+  if (wanted.steady?.finds) {
+    const { rule } = wanted.steady;
+    const { rows, steady } = steadyRows(log.times, log.columns[rule.column]!.values, [from, to], rule, layout.columns[rule.column]!, true);
+    return { ...window(log, wanted.phase, [rows], log.times[from]!), steady };
+  }
   const step = usualStep(log.times);
   const origin = base === undefined && layout.time?.kind === 'elapsed' ? 0 : log.times[from]!;
   const finish = log.times[to - 1]!;
@@ -101,7 +108,16 @@ function cutOut(log: ReadLog, layout: LogLayout, wanted: LogWindow, segments: Ma
     });
     if (a >= b) return undefined;
   }
-  return window(log, wanted.phase, [[a, b]], log.times[from]!);
+  return { ...window(log, wanted.phase, [[a, b]], log.times[from]!), ...beside(log, layout, base === undefined ? [a, b] : [from, to], wanted.steady?.rule) };
+}
+
+/** What the rule finds, beside a window that a person gave. */
+function beside(log: ReadLog, layout: LogLayout, rows: [number, number], rule: SteadyRule | undefined): { steady?: Steady } {
+  return rule ? { steady: steadyRows(log.times, log.columns[rule.column]!.values, rows, rule, layout.columns[rule.column]!, false).steady } : {};
+}
+
+function longestOf(rows: readonly [number, number][]): [number, number] {
+  return rows.reduce((a, b) => (b[1] - b[0] > a[1] - a[0] ? b : a));
 }
 
 function window(log: ReadLog, phase: string, rows: [number, number][], since = log.times[rows[0]![0]]!): Window {
