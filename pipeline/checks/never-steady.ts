@@ -43,7 +43,7 @@ export const neverSteady: Check = {
       const moved = move && `${inRun}it ${move}`;
       const clauses = [moved, worst.off && `${moved ? '' : inRun}${worst.off.words}`].filter(Boolean).join(', and ');
       return {
-        place: trace.place, subject: key, recorded: steady.rule, ...(move && { said: move }), ...(worst.off && { derivation: worst.off.derivation }),
+        place: trace.place, subject: key, recorded: steady.rule, ...(move && { said: move }), ...(worst.off?.derivation && { derivation: worst.off.derivation }),
         message: `${tell(facts.about, key)}: never steady in ${all} (${steady.rule})${short}${clauses ? `; ${clauses}` : ''}. ${runs.length === 1 ? 'Its end was' : `The ends of the ${count(runs.length, 'run')} were`} averaged instead`,
         related: runs.filter((r) => r !== worst.one).map((r) => ({ place: r.trace.place, label: `run ${r.trace.run}` })),
       };

@@ -41,7 +41,7 @@ export function secondsOf(s: number): string {
 }
 
 /** How far off it still was, in words, and the fit that tells it; undefined where no exponential fits. */
-export function farOff(one: Looked): { words: string; derivation: string; gap: number } | undefined {
+export function farOff(one: Looked): { words: string; derivation?: string; gap: number } | undefined {
   const fit = approachOf(one);
   if (!fit) return undefined;
   const { unit } = one.trace;
@@ -49,8 +49,8 @@ export function farOff(one: Looked): { words: string; derivation: string; gap: n
   const { gap, final, timeConstant: tau, amplitude } = fit;
   const span = one.steady.last?.span;
   const derivation = `${brief(final.value)} ${unit.symbol} ${amplitude.value < 0 ? '−' : '+'} ${brief(Math.abs(amplitude.value))} ${step} · e^(−t/${brief(tau.value)} s), from samples that count as ${brief(fit.effective)} independent ones; at 95 % the final value is ${range(final, unit.symbol)}, the time constant ${range(tau, 's')}`;
-  if (!Number.isFinite(tau.high)) return { gap: Infinity, derivation, words: `where it was heading cannot be told yet, the course is too straight (time constant at least ${brief(tau.low)} s)` };
-  if (span && !explains(gap.value * (1 - Math.exp(span / tau.value)), one.steady.last!.change)) return { gap: 0, derivation, words: 'that is no approach to a level' };
+  if (!Number.isFinite(tau.high)) return { gap: Infinity, derivation, words: `where it was heading cannot be told yet: the course is too straight (time constant at least ${brief(tau.low)} s)` };
+  if (span && !explains(gap.value * (1 - Math.exp(span / tau.value)), one.steady.last!.change)) return { gap: 0, words: 'that is no approach to a level' };
   const side = gap.value < 0 ? 'below' : 'above';
   return { gap: Math.abs(gap.value), derivation, words: `it was still ${brief(Math.abs(gap.value))} ${step} ${side} where it was heading (${brief(final.value)} ${unit.symbol}, time constant ${brief(tau.value)} s)` };
 }

@@ -48,6 +48,9 @@ export const windowNotSteady: Check = {
   },
 };
 
+/** What was never steady is told before what was so later. */
+const foremost = 1e9;
+
 interface Unlike {
   one: Looked;
   off: number;
@@ -60,7 +63,7 @@ function compare(one: Looked, { limits }: Context): Unlike | undefined {
   if (steady.finds || steady.tooShort) return undefined;
   if (steady.start === undefined) {
     const far = farOff(one);
-    return { one, off: Infinity, words: `it never was${[lastMove(one), far?.words].filter(Boolean).map((w, i) => `${i ? ' and ' : ': it '}${w}`).join('')}`, ...(far && { derivation: far.derivation }) };
+    return { one, off: foremost + Math.min(far?.gap ?? 0, foremost), words: `it never was${[lastMove(one), far?.words].filter(Boolean).map((w, i) => `${i ? ', and ' : ': it '}${w}`).join('')}`, ...(far?.derivation && { derivation: far.derivation }) };
   }
   const [given, found] = [window, { phase: '', start: steady.start, end: steady.until }].map((w) => mean(within(trace, w).values));
   const off = Math.abs(given! - found!);
