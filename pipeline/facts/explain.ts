@@ -3,9 +3,11 @@ import { Exact, unit } from '../quantities/index.js';
 import type { Reading } from '../records/index.js';
 import type { Fact } from './fact.js';
 import { type Facts, isFact } from './facts.js';
+import { soundKinds } from './operations/sound.js';
 import { roundingRules } from './rounding.js';
 import { type BudgetTable, budgetTable, type OutcomeTold, printBudget, tellOutcome } from './budget-table.js';
 import { figure } from './figure.js';
+import { loggedInWords } from './logged.js';
 import { suggestIds } from './suggest.js';
 
 export interface DerivedReading {
@@ -14,7 +16,7 @@ export interface DerivedReading {
   file: string;
   line: number;
   /** The rows of that file that it was averaged from, where it is a log. */
-  log?: { firstLine: number; lastLine: number; samples: number };
+  log?: { firstLine: number; lastLine: number; samples: number; how?: string };
   /** Why it was set aside. */
   aside?: string;
 }
@@ -78,7 +80,7 @@ function derivationOf(facts: Facts, fact: Fact): Derivation {
   const whole = fact.value.round(fact.decimals).equals(fact.value);
   return {
     id: fact.id, shown: fact.shown, spoken: fact.spoken, formula: fact.formula,
-    value: fact.value.toString(), ends: !fact.formula.startsWith('energy') && Exact.parse(fact.value.toString())!.equals(fact.value), unit: fact.unit.id,
+    value: fact.value.toString(), ends: !/^(energy|geometric) /.test(fact.formula) && !soundKinds.has(fact.kind) && Exact.parse(fact.value.toString())!.equals(fact.value), unit: fact.unit.id,
     rounding: whole ? 'nothing is rounded' : `rounded half away from zero to ${places(fact.decimals)} (${rule})`,
     ...(fact.spread?.sd !== undefined && { spread: `${fact.spread.runs} runs from ${fact.spread.min.toString()} to ${fact.spread.max.toString()}, standard deviation ${figure(fact.spread.sd)} (n−1)` }),
     ...(budget && { uncertainty: `± ${budget.expanded}${budget.unit ? ` ${budget.unit}` : ''} at 95 %`, budget }),
@@ -98,7 +100,8 @@ function readingsOf(facts: Facts, fact: Fact): DerivedReading[] {
 function tell(r: Reading): DerivedReading {
   const { value, decimals, unit } = r.quantity;
   const { firstLine = 0, lastLine = 0, samples = 0 } = r.log ?? {};
-  return { run: r.run, shown: `${value.toFixed(decimals)} ${unit.symbol}`.trim(), file: r.place.file, line: r.place.line, ...(r.log && { log: { firstLine, lastLine, samples } }), ...(r.aside && { aside: r.aside.reason }) };
+  const how = loggedInWords(r);
+  return { run: r.run, shown: `${value.toFixed(decimals)} ${unit.symbol}`.trim(), file: r.place.file, line: r.place.line, ...(r.log && { log: { firstLine, lastLine, samples, ...(how && { how }) } }), ...(r.aside && { aside: r.aside.reason }) };
 }
 
 function places(decimals: number): string {
@@ -123,6 +126,6 @@ function print(d: Derivation, depth = 0): string[] {
 }
 
 function where(r: DerivedReading): string {
-  const rows = r.log ? `${r.log.firstLine}–${r.log.lastLine}, from ${r.log.samples} samples` : r.line;
+  const rows = r.log ? `${r.log.firstLine}–${r.log.lastLine}, from ${r.log.samples} samples${r.log.how ? `: ${r.log.how}` : ''}` : r.line;
   return `${r.run ? `run ${r.run}: ` : ''}${r.shown}  ${r.file}:${rows}${r.aside ? `  (set aside: ${r.aside})` : ''}`;
 }

@@ -2,6 +2,7 @@
 import type { Place } from '../places/index.js';
 import { type KeyField, splitKey } from '../records/index.js';
 import type { Fact } from './fact.js';
+import { readId } from './id.js';
 import type { About, Facts } from './facts.js';
 
 const lists = { setup: 'setups', setting: 'settings', workload: 'workloads', measure: 'measures', part: 'parts', phase: 'phases' } as const;
@@ -47,10 +48,21 @@ export function factName(about: About, fact: Fact): string {
   const forms: Partial<Record<Fact['kind'], string>> = {
     rise: `${what}, rise`, difference: `${what}, difference`, points: `${what}, difference`, percent_change: `${what}, change`,
     percent_of: whole === 'limit' ? `${what}, share of the limit` : `${what}, share`, ratio: `${what}, ratio`,
-    over_room: `${what} over room`, per_watt: `${what} per watt`, per_price: `${what} per ${fact.unit.one.split(' per ').at(-1)}`,
+    over_room: `${what} over room`, per_watt: `${overRoom(fact) ? `${what} over room` : what} per watt`, per_price: `${what} per ${fact.unit.one.split(' per ').at(-1)}`,
+    energy: `${what}, energy`, per_energy: `${what} per ${fact.unit.one.split(' per ').at(-1)}`, heat: 'Heat carried by the coolant',
+    level_sum: `${what}, sum of sources`, without_background: `${what} without background`, at_distance: `${what} at ${literal(fact.against[1])}`,
     rank: `${what}, place`, median: `${what}, median`, range: `${what}, range`, count: fact.variant === 'runs' ? 'Runs' : 'Count',
   };
   return forms[fact.kind] ?? what;
+}
+
+/** Whether what is divided is itself over the room: kelvins for each watt. */
+function overRoom(fact: Fact): boolean {
+  return readId(fact.id)?.operands[0]?.startsWith('(over_room') ?? false;
+}
+
+function literal(operand = ''): string {
+  return operand.startsWith('=') ? operand.slice(1) : 'another distance';
 }
 
 function capital(text: string): string {

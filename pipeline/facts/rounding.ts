@@ -36,6 +36,12 @@ export const roundingRules: Readonly<Record<FactKind, RoundingRule>> = {
   range: { says: 'as fine as the values', decimals: (_, u, inputs) => finest(u, inputs) },
   per_watt: threeDigits,
   per_price: threeDigits,
+  energy: threeDigits,
+  per_energy: threeDigits,
+  heat: threeDigits,
+  level_sum: { says: 'as fine as the levels', decimals: (_, u, inputs) => finest(u, inputs) },
+  without_background: { says: 'as fine as the levels', decimals: (_, u, inputs) => finest(u, inputs) },
+  at_distance: { says: 'as fine as the level', decimals: (_, u, inputs) => finest(u, inputs.slice(0, 1)) },
 };
 
 /** Decimals of one input in the fact's unit; a difference of temperatures has steps as fine as the temperatures. */

@@ -24,18 +24,19 @@ export function weightsOf(facts: Facts, fact: Fact, parts: readonly Fact[]): num
   return weights;
 }
 
-/** A mean is taken over the runs themselves. In an energy mean a louder part weighs more. */
+/** A mean is taken over the runs themselves. In an energy mean a louder part weighs more, in a harmonic and a geometric one a smaller. */
 function ofMean(fact: Fact, parts: readonly Fact[]): number[] {
   const energy = fact.variant === 'energy' || (fact.variant === '' && fact.unit.dimension === 'sound-level');
   return parts.map((p) => {
-    const weight = energy ? 10 ** (p.value.minus(fact.value).toNumber() / 10) : 1;
+    const relative = fact.variant === 'harmonic' || fact.variant === 'geometric' ? fact.value.over(p.value).toNumber() : 1;
+    const weight = energy ? 10 ** (p.value.minus(fact.value).toNumber() / 10) : fact.variant === 'harmonic' ? relative ** 2 : relative;
     return ((convert(Exact.of(1), differenceUnit(p.unit), differenceUnit(fact.unit))?.toNumber() ?? 0) * weight) / parts.length;
   });
 }
 
 /** Exact, so that what is common to both cancels wholly. */
 function ofQuotient(fact: Fact, [a, b]: readonly Fact[]): number[] | undefined {
-  if (!['percent_change', 'percent_of', 'ratio', 'per_watt', 'per_price'].includes(fact.kind) || !a || !b || a.value.sign() === 0 || b.value.sign() === 0) return undefined;
+  if (!['percent_change', 'percent_of', 'ratio', 'per_watt', 'per_price', 'per_energy'].includes(fact.kind) || !a || !b || a.value.sign() === 0 || b.value.sign() === 0) return undefined;
   const [x, y] = [a.value.toNumber(), b.value.toNumber()];
   const quotient = fact.kind === 'percent_change' ? fact.value.toNumber() + 100 * Math.sign(y) : fact.value.toNumber();
   return [quotient / x, -quotient / y];

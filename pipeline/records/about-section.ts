@@ -1,6 +1,7 @@
 // What the record says about the episode besides its readings.
 import { convert, findUnit, type Unit, units } from '../quantities/index.js';
 import { type Limits, readAccuracy, readLevel } from './accuracy.js';
+import { readCoolant } from './coolant-shape.js';
 import { type Context, usualUnit } from './context.js';
 import type { Curve, Episode, Instrument } from './episode.js';
 import type { Reader } from './document.js';
@@ -8,10 +9,11 @@ import type { Written } from './shape.js';
 import { unknownUnit } from './tables.js';
 import { quantityOf, unitOf } from './values.js';
 
-type Said = Pick<Episode, 'title' | 'date' | 'summary' | 'disclosures' | 'method' | 'cautions' | 'versions' | 'instruments' | 'system' | 'curves' | 'thresholds' | 'severities' | 'secondUnits' | 'referenceRoom' | 'digits'>;
+type Said = Pick<Episode, 'title' | 'date' | 'summary' | 'disclosures' | 'method' | 'cautions' | 'versions' | 'instruments' | 'system' | 'curves' | 'thresholds' | 'severities' | 'secondUnits' | 'coolant' | 'referenceRoom' | 'digits'>;
 
 export function readAbout(ctx: Context): Said {
   const { fields: f, reader } = ctx;
+  const coolant = readCoolant(ctx, f.coolant);
   const said = (list: Written[] | undefined) => (list ?? []).map(({ text, place }) => ({ text, place }));
   return {
     title: f.title?.text ?? '',
@@ -31,6 +33,7 @@ export function readAbout(ctx: Context): Said {
     thresholds: (f.thresholds ?? []).map((e) => ({ name: e.key.text, value: e.value.text, place: e.key.place })),
     severities: (f.severities ?? []).map((e) => ({ code: e.key.text, severity: e.value.value, place: e.key.place })),
     secondUnits: secondUnits(f.also ?? [], reader),
+    ...(coolant && { coolant }),
     ...referenceRoom(f['reference room'], reader),
     ...(f.digits && { digits: f.digits.value }),
   };

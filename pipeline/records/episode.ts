@@ -1,6 +1,6 @@
 // The typed record of one episode: what a person wrote, with the place of everything.
 import type { Place, Severity } from '../places/index.js';
-import type { Quantity, Unit } from '../quantities/index.js';
+import type { Exact, Quantity, Unit } from '../quantities/index.js';
 import type { Theme } from '../theme/index.js';
 import type { Limits } from './accuracy.js';
 import type { Steady } from '../logs/index.js';
@@ -23,11 +23,27 @@ export interface Price {
   place: Place;
 }
 
+/** What flows in a loop. Paths are `measure/part`, of the readings that tell the heat it carries. */
+export interface Coolant {
+  fluid: 'water' | 'ethylene glycol' | 'propylene glycol';
+  /** Glycol, in percent by volume. */
+  share: Exact;
+  flow?: string;
+  /** Behind and before the source of heat. */
+  warm?: string;
+  cold?: string;
+  /** The electrical power that heats it. */
+  power?: string;
+  place: Place;
+}
+
 export interface Setup extends Named {
   kind: 'arrangement' | 'product';
   sample?: string;
   obtained?: HowObtained;
   price?: Price;
+  /** Where it is another than the episode's. */
+  coolant?: Pick<Coolant, 'fluid' | 'share' | 'place'>;
 }
 
 /** How a configuration differs from another: its limits, targets, offsets … also stand among the readings, as constants. */
@@ -195,6 +211,7 @@ export interface Episode {
   measures: Map<string, Measure>;
   parts: Map<string, Named>;
   phases: Map<string, Named>;
+  coolant?: Coolant;
   system: Part[];
   curves: Curve[];
   readings: Reading[];

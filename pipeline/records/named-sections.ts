@@ -1,5 +1,6 @@
 // Setups, settings, workloads, measures, parts and phases, with the constants and prices that they bring.
 import { commonMeasures, constantPhases } from './common-names.js';
+import { readFluid } from './coolant-shape.js';
 import { type Context, type Readings, usualUnit } from './context.js';
 import type { Measure, Named, Setting, Setup } from './episode.js';
 import { makeKey } from './key.js';
@@ -27,9 +28,10 @@ export function declareNames(ctx: Context): void {
       if (v.price && price && price.unit.dimension !== 'money') reader.fail(v.price.place, 'value-form', `"${v.price.text}" is not a price; write it with its currency ($499, 449 EUR)`, { said: v.price.text });
       const own = named('setup', e);
       const kind = v.kind?.value ?? (v.price || v.sample ? 'product' : 'arrangement');
+      const coolant = v.coolant && readFluid(ctx, v.coolant);
       return {
         ...own, kind, ...(kind === 'product' && !v.spoken && { spoken: spokenProduct(own.name) }),
-        ...(v.sample && { sample: v.sample.text }), ...(v.obtained && { obtained: v.obtained.value }),
+        ...(coolant && { coolant }), ...(v.sample && { sample: v.sample.text }), ...(v.obtained && { obtained: v.obtained.value }),
         ...(price && { price: { amount: price, place: v.price!.place, ...(v['price date'] && { date: v['price date'].text }) } }),
       };
     }));

@@ -2,6 +2,7 @@
 import { nearest } from '../places/index.js';
 import { constantPhases } from './common-names.js';
 import { keyFields } from './key.js';
+import { coolant, fluid } from './coolant-shape.js';
 import { decimal, delimiter, encoding, layout } from './layout-shape.js';
 import { asId, day, id, ownFolder, path, pathFault, quantity, ref, refs, text, texts } from './plain-shapes.js';
 import { pictureSizes } from '../theme/index.js';
@@ -30,6 +31,7 @@ const settingKinds = ['stock', 'power-limit', 'undervolt', 'overclock', 'fan-cur
 export const statedKinds = [
   'raw', 'mean', 'constant', 'rise', 'difference', 'percent_change', 'points', 'percent_of', 'ratio',
   'rank', 'median', 'range', 'count', 'over_room', 'per_watt', 'per_price',
+  'energy', 'per_energy', 'heat', 'level_sum', 'without_background', 'at_distance',
 ] as const;
 
 const statedKey = (t: string) => ((statedKinds as readonly string[]).includes(t.split('.')[0]!) ? undefined : 'unknown');
@@ -74,7 +76,7 @@ export const recordShape = fields({
     sample: text('Which sample was tested.'), obtained,
     price: quantity('Price with its currency: $499'),
     'price date': day('Day on which the price was seen.'),
-    constants: ownConstants,
+    constants: ownConstants, coolant: fluid,
   }, 'a map of name, spoken, kind, …', 'Physical arrangements or products under test.'),
   settings: named({
     kind: choice(settingKinds, 'What kind of setting it is.'), note: text('A remark.'),
@@ -115,6 +117,7 @@ export const recordShape = fields({
     scalar: turned(text('A part.'), (part) => ({ part, detail: undefined, obtained: undefined })),
     map: turned(fields({ part: text('A part.'), detail: text('Which one.'), obtained }, { expects: 'a map of part, detail, obtained', required: ['part'] }), ({ fields: f }) => f.part && { part: f.part, detail: f.detail, obtained: f.obtained }),
   }, 'a part'), 'What the system was built from, in the order of a loop or a rail.'),
+  coolant,
   curves: mapOf(fields({
     name: text('The name shown.'),
     of: axis('What is set: Fan duty in %'), against: axis('Against what: Core in °C'),

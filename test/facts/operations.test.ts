@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type FactKind, factKinds, Facts, isFact } from '../../pipeline/facts/index.js';
+import { Exact } from '../../pipeline/quantities/index.js';
 import { episodeOf, factsOf } from './episode.js';
 
 const text = `
@@ -21,8 +22,16 @@ a/stock/scene/voltage/core/load: 0.905 0.905 0.905 V
 a/low/scene/voltage/core/load: 875 875 875 mV
 a///price//: = 499 USD
 a/off/scene/power/board/load: 0 0 0 W
+a/stock/scene/frames//load: 18000 18600 18300 frame-count
+a/stock/scene/energy/board/load: 23.0 23.2 23.1 Wh
+a/stock/scene/flow/loop/load: 1.00 1.00 1.00 L/min
+a/stock/scene/temperature/out/load: 22.2 22.2 22.2 °C
+a/stock/scene/temperature/in/load: 17.8 17.8 17.8 °C
+a/stock/scene/noise/room/load: 28.0 28.0 28.0 dB(A)
+a/stock/scene/noise/quiet/load: 20.0 20.0 20.0 dB(A)
 `.trim();
 const episode = episodeOf(text);
+episode.coolant = { fluid: 'water', share: Exact.zero, place: episode.place };
 episode.measures.set('rate', { ...episode.measures.get('rate')!, better: 'higher' });
 const facts = new Facts(episode);
 const rate = (s: string): string => `${s}/stock/scene/rate/average/load`;
@@ -66,6 +75,20 @@ const table: [FactKind, string, string[], string, string][] = [
   ['per_watt', '', [rate('a'), 'a/stock/scene/power/board/load'], '0.388 fps/W', '0.388306451612903'],
   ['per_watt', '', ['(over_room:a/stock/scene/temperature/core/load~part=room)', 'a/stock/scene/power/board/load'], '0.185 K/W', '0.184811827956989'],
   ['per_price', '', [rate('a'), 'a///price//'], '0.193 fps/$', '0.192985971943888'],
+  ['mean', 'harmonic', ['=30 fps', '=60 fps', '=200 fps'], '55 fps', '54.5454545454545'], // over equal frames; arithmetic 96.667
+  ['mean', 'geometric', ['=2x', '=8x'], '4×', '4'],
+  ['mean', 'geometric', [`(ratio:${rate('b')}~${rate('a')})`, `(ratio:${rate('a')}~${rate('b')})`], '1.00×', '1'], // the ratios of two workloads, each the other way round
+  ['energy', '', ['a/low/scene/power/board/load', '=90 s'], '5.00 Wh', '5'],
+  ['energy', 'joules', ['a/low/scene/power/board/load', '=90 s'], '18,000 J', '18000'],
+  ['energy', 'kilojoules', ['a/stock/scene/energy/board/load'], '83.2 kJ', '83.16'],
+  ['per_energy', '', ['a/stock/scene/frames//load', 'a/stock/scene/energy/board/load'], '792 frames/Wh', '792.207792207792'],
+  ['per_energy', 'joule', ['a/stock/scene/frames//load', 'a/stock/scene/energy/board/load'], '0.220 frames/J', '0.22005772005772'],
+  ['heat', '', ['a/stock/scene/flow/loop/load', 'a/stock/scene/temperature/out/load', 'a/stock/scene/temperature/in/load'], '306 W', '306.334781045333'],  // 1 L/min ÷ 60 · 998.206 kg/m³ · 4184.8 J/(kg·K) · 4.4 K ÷ 1000, at 20 °C
+  ['heat', '', ['a/stock/scene/flow/loop/load', '=4.4 K', '=20 °C'], '306 W', '306.334781045333'],
+  ['level_sum', '', ['=80.0 dB(A)', '=85.0 dB(A)'], '86.2 dB(A)', '86.19331'],
+  ['without_background', '', [noise('b'), 'a/stock/scene/noise/room/load'], '37.5 dB(A)', '37.542425'], // 10 dB above: K1 is 0.46 dB
+  ['without_background', '', [noise('b'), 'a/stock/scene/noise/quiet/load'], '38.0 dB(A)', '38'],
+  ['at_distance', '', [noise('a'), '=0.5m', '=1m'], '30 dB(A)', '29.9794'],
 ];
 
 test('every kind of fact stands in the table', () => {
@@ -100,6 +123,17 @@ test.each<[FactKind, string[], string]>([
   ['rise', [rate('a')], 'the value under load and the value at idle'],
   ['difference', [rate('a'), '=some W'], 'no number in'],
   ['count', [rate('a'), 'a/stock/scene/power/board/load', '=1 dB(A)'], 'cannot be compared'],
+  ['energy', ['a/low/scene/power/board/load'], 'must be an energy'],
+  ['energy', ['a/low/scene/power/board/load', noise('a')], 'a power and the time'],
+  ['per_energy', [rate('a'), 'a/low/scene/power/board/load'], 'the second must be an energy'],
+  ['per_energy', [noise('a'), 'a/stock/scene/energy/board/load'], 'means nothing'],
+  ['heat', ['a/stock/scene/flow/loop/load', 'a/stock/scene/temperature/out/load', '=300 °C'], 'from 5 to 60 °C'],
+  ['heat', [rate('a'), 'a/stock/scene/temperature/out/load', '=30 °C'], 'the first must be a flow'],
+  ['heat', ['a/stock/scene/flow/loop/load', '=5 K', '=5 K'], 'the warm side and that on the cold side'],
+  ['level_sum', [noise('a'), rate('a')], 'sound levels are meant'],
+  ['without_background', [noise('a'), '=32.0 dB(A)'], '36 dB(A) stands only 4 dB above its background; below 6 dB it cannot be corrected (ISO 3744) and is at most 35 dB(A)'],
+  ['at_distance', [noise('a'), '=1m', '=0m'], 'above zero'],
+  ['at_distance', [noise('a'), '=1m', '=1s'], 'must be distances'],
 ])('%s of %j: %s', (kind, operands, why) => {
   const f = facts.derive(kind, operands, kind === 'count' ? 'below' : '');
   expect(isFact(f) ? f.shown : f.why).toContain(why);
