@@ -17,14 +17,17 @@ export function segments(t: readonly Token[], mentions: readonly Mention[], name
   const first = mentions[0];
   // What is said before the last clause that leads to the first number belongs to none of them.
   if (first) for (let k = first.from - 1; k > 0; k--) if (strength(t, k, first.from) >= 5 && !names.some((n) => n.from < k && k < n.to)) { starts[0] = k; break; }
-  return mentions.map((m, i) => ({ from: starts[i]!, to: ended(t, m, starts[i + 1] ?? t.length) }));
+  return mentions.map((m, i) => ({ from: starts[i]!, to: ended(t, m, starts[i]!, starts[i + 1] ?? t.length) }));
 }
 
-/** A clause that follows without a number of its own is no part of the stretch. */
-function ended(t: readonly Token[], m: Mention, to: number): number {
+const subordinate = new Set(['if', 'unless', 'although', 'though', 'because', 'since', 'whenever', 'once']);
+
+/** A clause that follows without a number of its own is no part of the stretch: "if you can stand 38 decibels, leave it on fast". */
+function ended(t: readonly Token[], m: Mention, from: number, to: number): number {
+  const condition = subordinate.has(t[from]?.low ?? '') && !t.slice(from, m.from).some((w) => w.low === ',');
   for (let k = m.to; k < to; k++) {
     const s = strength(t, k, to);
-    if ((s === 3 && t[k]!.low !== 'and') || (s === 5 && t[k]!.low === ',' && t[k + 1]!.low !== 'or' && t[k + 1]!.low !== 'with')) return k;
+    if ((condition && t[k]!.low === ',') || (s === 3 && t[k]!.low !== 'and') || (s === 5 && t[k]!.low === ',' && t[k + 1]!.low !== 'or' && t[k + 1]!.low !== 'with')) return k;
   }
   return to;
 }

@@ -20,6 +20,8 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
       return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
     }
   }
+  // "is up 5 percent on what it was before"
+  if (low[m.to] === 'on' && /^(?:what|last)$/.test(low[m.to + 1] ?? '') && low.slice(Math.max(seg.from, m.from - 4), m.from).some((w) => /^(?:up|down|better|worse|more|less|higher|lower)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "leaves 182 millivolts to the limit"
   if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   for (let i = seg.from; i < m.from; i++) {

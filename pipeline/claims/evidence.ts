@@ -74,7 +74,15 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     if (near.length) { e.known = true; e.rest = unlisted; }
     if (slot.field === 'phase' || slot.field === 'measure') return e;
     const fresh = near.length === 0;
-    state.topics[i]!.filter((v) => possible(i, v)).forEach((v, k) => {
+    const section = state.heading.find(([slot]) => slot === i)?.[1];
+    const ends = from ? s.hits.filter((h) => h.slot === i && h.segment === index - 1 && h.from >= from.mention.to).map((h) => h.value) : [];
+    const topics = state.topics[i]!.filter((v) => possible(i, v) && !ends.includes(v));
+    // Of things named side by side, the section's own comes first.
+    const lead = section === undefined ? 0 : topics.indexOf(section);
+    if (lead > 0 && lead < state.together[i]!) topics.unshift(...topics.splice(lead, 1));
+    const usual = fresh && slot.field === 'part' && state.ages[i]! > 2 ? usualPart(g, measures) : undefined;
+    if (usual !== undefined && topics[0] !== usual) topics.splice(0, topics.length, usual, ...topics.filter((v) => v !== usual));
+    topics.forEach((v, k) => {
       if (e.costs.has(v)) return;
       e.costs.set(v, fresh ? (k < state.together[i]! ? 0.2 * k : Math.min(1.4, 0.5 + 0.4 * k)) : 1 + 0.3 * k);
     });
@@ -86,6 +94,13 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
   measureEvidence(g, out, p, s, index, state, units);
   dropIncompatible(g, out);
   return out;
+}
+
+/** "131 frames per second": where a quantity is given as an average and otherwise, it is the average that needs no word. */
+function usualPart(g: Grid, measures: readonly string[] | undefined): string | undefined {
+  if (measures?.length !== 1) return undefined;
+  const parts = [...g.valuesWith.get(measures[0]!)![g.of.part[0]!]!];
+  return parts.length > 1 ? parts.find((v) => /^(?:average|avg|mean)$/.test(v)) : undefined;
 }
 
 function distinct(hits: readonly Hit[], at: number): string[] {

@@ -30,7 +30,12 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
     const alike = c.done[index - 1]?.kind === 'mean' && c.done[index - 1]!.fact.unit.id === '%' ? readValue(shadow, index) : [];
     const first = decide(elided, [...alike, ...readPercent(shadow, index).map((x) => (alike.length ? { ...x, cost: x.cost + 0.4 } : x))], {});
     if (/^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '')) return as(first.verdict === 'disagrees' ? { ...first, verdict: 'untied' } : first, elided);
-    if (first.verdict === 'agrees' || ((cue.op === 'change' || again?.op === 'change') && first.verdict === 'disagrees')) return as(first, elided);
+    if (first.verdict === 'agrees') return as(first, elided);
+    if ((cue.op === 'change' || again?.op === 'change') && first.verdict === 'disagrees') {
+      // "up 5 percent, but the low only gains 2.9": or the unit is that of what is measured.
+      const own = decide(m, readChange(again ? withCue(c, index, { ...cue, op: 'change', way: again.way, ...(!cue.base && again.base && { base: again.base }) }) : c, index), {});
+      return own.verdict === 'agrees' ? as(own) : as(first, elided);
+    }
   }
   if (cue.op === 'change' || again?.op === 'change') {
     const found = again ? readChange(withCue(c, index, { ...cue, op: 'change', way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index) : readChange(c, index);

@@ -3,6 +3,7 @@ import type { Mention } from '../script/index.js';
 import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
+import { grounded, rightElsewhere } from './doubt.js';
 import { endBeside } from './read-change.js';
 import { countedBy, isCondition, isThreshold, readCount, readRuns, setSize } from './read-count.js';
 import { decideFigure } from './read-figure.js';
@@ -26,9 +27,12 @@ export function readMention(c: Context, index: number): Reading {
   if (r.verdict !== 'disagrees') return r;
   const why = unsupported(c, index, r.chosen!, r.ranked);
   if (why) return { ...r, verdict: 'untied', why };
-  if (r.insisted || (r.turned && oneNamed(c, index, r.chosen!))) return r;
+  if (r.insisted) return r;
+  const open = r.turned && grounded(c, index, r.chosen!) ? undefined : rightElsewhere(c, index, r.chosen!);
+  if (r.turned && !open && oneNamed(c, index, r.chosen!)) return r;
   const turned = turnedRound(c, index, r);
   if (turned) return { ...r, verdict: 'agrees', chosen: turned, why: turned.why };
+  if (open) return { ...r, verdict: 'untied', why: `would be right for another reading (${open})` };
   if (standsFirm(c, index, r)) return r;
   // Nothing in the sentence names the thing or the setting: an alarm needs that no reading of that kind at all would fit.
   const best = r.ranked[0]!;

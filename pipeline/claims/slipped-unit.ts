@@ -42,7 +42,9 @@ export function foreign(c: Context, index: number): Decision {
   delete bare.unit;
   const shadow = withMention(c, index, bare);
   const found = [...readValue(shadow, index)].filter((x) => x.cost <= 0.9 && (measureNamed(c, index, x) || (m.decimals > 0 && c.now.ages[c.grid.of.measure[0]!]! <= 3 && c.now.topics[c.grid.of.measure[0]!]![0] === x.subject?.at[c.grid.of.measure[0]!])));
-  const right = found.filter((x) => fit(bare, x) && !x.fact.value.equals(x.fact.value.round(-1)));
+  // The unit that the record has too, or another name of it, is no slip: the number is of another thing.
+  const slipped = (u: Unit): boolean => u.dimension !== m.unit!.dimension || !u.factor.equals(m.unit!.factor);
+  const right = found.filter((x) => slipped(x.fact.unit) && fit(bare, x) && !x.fact.value.equals(x.fact.value.round(-1)));
   if (right.length && m.unit!.dimension !== 'money' && m.unit!.dimension !== 'duration') return { verdict: 'disagrees', chosen: right[0]!, why: `the record gives it in ${right[0]!.fact.unit.symbol}`, ranked: right.map((candidate) => ({ candidate, fits: false })) };
   return { verdict: 'not-a-claim', why: `nothing in the record is in ${m.unit!.many || m.unit!.id}`, ranked: [] };
 }

@@ -90,7 +90,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   const plain = x.kind === 'mean' || x.kind === 'raw' || x.kind === 'constant';
   if (plain && x.term.kind === 'mean' && (cue.op === 'change' || cue.elided?.op === 'change') && !/the record gives it in/.test(x.why)) return 'the words speak of a change, and no reading of it was found';
   if (low[mention.from - 1] === 'than' && comparatives.has(low[mention.from - 2] ?? '') && plain && !outright(c, index, x)) return 'a bound, not a reading';
-  if (plain && /\b(?:per|for each|for every) watt\b/.test(low.join(' ')) && !mention.unit?.id.includes('/')) return 'it speaks of something per watt';
+  if (plain && /\b(?:per|for each|for every) watt\b/.test(low.join(' ')) && !/\/W$/.test(mention.unit?.id ?? '')) return 'it speaks of something per watt';
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
   if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
   if ((cue.op === 'ratio' || cue.op === 'share') && !x.firm && baseWords(c, index).low.some((w) => /^(?:whole|total|entire)$/.test(w))) return 'it speaks of a part of a whole';

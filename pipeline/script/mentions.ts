@@ -157,6 +157,8 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     if (b.unit.id === '%' && t.slice(a.to, b.from).some((w) => w.low === 'or') && t.slice(a.to, b.from).some((w) => w.low === ',')) continue;
     let tight = true;
     for (let i = a.to; i < b.from && tight; i++) tight = separators.has(t[i]!.low) || hedgeWord.has(t[i]!.low);
+    // "the one with four, and 7.2 decibels": words and digits make no list.
+    if (tight && a.form !== b.form && a.decimals === 0 && b.decimals > 0) continue;
     if (!tight && !(t[a.from - 1]?.low === 'from' && t[b.from - 1]?.low === 'to' && b.from - a.to <= 6)) continue;
     Object.assign(a, { unit: b.unit, loose: b.loose, sharedUnit: true });
   }

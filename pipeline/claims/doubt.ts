@@ -1,0 +1,126 @@
+// What keeps an alarm back although the words' best reading is wrong. An alarm about a comparison rests on knowing both sides.
+// Where one of them was not said, every comparison that the words leave open is tried; if the number is right for one of
+// them, which one is meant cannot be told, and nothing is said to be wrong.
+//   "and it draws 4.8 watts less"          than what, and who is "it"? right for one of the two
+//   "31.2 degrees for 2.7 decibels"        the price of a change that was not named
+import { convert, Exact } from '../quantities/index.js';
+import { changeVerbs, type Mention, phraseAt } from '../script/index.js';
+import { isFact, withValue } from '../facts/index.js';
+import { siblings } from './bases.js';
+import { type Candidate, type Context, sameCellExcept, signOf } from './context.js';
+import { fit } from './decide.js';
+import { endBeside } from './read-change.js';
+import { significant } from './insist.js';
+import { type Cell, constantOf, movedTo } from './grid.js';
+
+const compared = new Set(['difference', 'rise', 'percent_change', 'percent_of', 'ratio']);
+
+/** More pairs than this are not tried. */
+const most = 20000;
+
+/** The comparison, of those left open, of which the number is true. */
+export function rightElsewhere(c: Context, index: number, x: Candidate): string | undefined {
+  if (!compared.has(x.kind) || !x.subject || !x.base || x.firm || endsSaid(c, x)) return undefined;
+  const g = c.grid;
+  const m = c.parsed.said[index]!.mention;
+  const turnable = !grounded(c, index, x);
+  const wanted = g.slots.map((_, i) => spokenOf(c, index, i, x.subject!));
+  const { course } = c.hits;
+  const open = (a: Cell, b: Cell): boolean => (!course || (a.at[course.slot] === course.to && b.at[course.slot] === course.from)) && wanted.every((values, i) => !values.size || !a.at[i] || values.has(a.at[i]!) || values.has(b.at[i]!));
+  const itself = becoming(c, index);
+  const { cue } = c.parsed.said[index]!;
+  const end = endBeside(c, index);
+  const named = c.hits.hits.filter((h) => h.segment === index && g.slots[h.slot]!.field !== 'measure');
+  const across = x.subject.role !== x.base.role || itself;
+  let tried = 0;
+  for (const a of g.byMeasure.get(x.subject.at[g.of.measure[0]!]!) ?? []) {
+    if (a.fixed || (end && a !== end)) continue;
+    if (/^(?:over|under|above|below|past|beyond|from|off|up to)$/.test(cue.because) && significant(m) > 2 && named.every((h) => a.at[h.slot] === h.value) && plainly(c, m, x, a)) return a.key;
+    for (const b of others(c, a, itself, /between|apart|field|end to end/.test(cue.because))) {
+      if (tried++ > most) return undefined;
+      if ((a === x.base && b === x.subject && !turnable) || !open(a, b) || (!across && !b.fixed && a.role !== b.role)) continue;
+      const fact = factOf(c, x, a, b);
+      const sign = (b.fixed && cue.way !== 'up' && cue.way !== 'down') || x.kind === 'ratio' || x.kind === 'percent_of' ? 0 : signOf(c, cue.way ?? cue.elided?.way, a);
+      if (fact && fit(m, { ...x, fact, sign })) return `${a.key} against ${b.key}`;
+    }
+  }
+  return undefined;
+}
+
+/** Both ends stand in the sentence as figures: "from 46 to 52, so 6 more". */
+function endsSaid(c: Context, x: Candidate): boolean {
+  return [x.subject!, x.base!].every((cell) => c.done.some((d) => d?.subject === cell && d.term.kind === 'mean'));
+}
+
+/** Values of a slot that one of the two must have: named beside the number, in the sentence, in the heading, or alone just before. */
+function spokenOf(c: Context, index: number, slot: number, subject: Cell): ReadonlySet<string> {
+  const { field } = c.grid.slots[slot]!;
+  if (field === 'measure') return new Set();
+  if (field === 'phase') return new Set();
+  if (field === 'part') return new Set([subject.at[slot]!]);
+  const paired = c.hits.paired.get(index)?.find((x) => x.slot === slot);
+  if (paired) return new Set([paired.value]);
+  const held = (v: string): boolean => field === 'setup' && c.grid.holders.has(v);
+  const here = c.hits.hits.filter((h) => h.slot === slot && !held(h.value));
+  const own = here.filter((h) => h.segment === index);
+  if (here.length) return new Set((own.length ? own : here).map((h) => h.value));
+  const heading = c.now.heading.filter(([i, v]) => i === slot && !held(v)).map(([, v]) => v);
+  if (heading.length) return new Set(heading);
+  return new Set(c.now.together[slot] === 1 && c.now.ages[slot]! <= 1 ? c.now.topics[slot]!.slice(0, 1) : []);
+}
+
+/** "went up by 9": a thing that rises is compared with itself, in another setting or phase. */
+function becoming(c: Context, index: number): boolean {
+  const { mention, cue, segment } = c.parsed.said[index]!;
+  const words = cue.because.split(' ');
+  if (/^(?:up|down)$/.test(words[0]!)) return c.parsed.low.slice(segment.from, mention.from).some((w) => /^(?:go|goes|went|gone|going|come|comes|came)$/.test(w));
+  const verb = phraseAt(changeVerbs, words, 0);
+  return verb !== undefined && (verb.value === 'up' || verb.value === 'down');
+}
+
+function plainly(c: Context, m: Mention, x: Candidate, a: Cell): boolean {
+  const f = c.facts.value(a.key);
+  return isFact(f) && fit(m, { ...x, kind: 'mean', sign: 0, fact: f });
+}
+
+function* others(c: Context, a: Cell, itself: boolean, apart: boolean): Generator<Cell> {
+  const g = c.grid;
+  for (const field of itself ? ['setting', 'workload'] as const : ['setup', 'setting', 'workload'] as const) for (const b of siblings(g, a, g.of[field])) if (b !== a && !b.fixed) yield b;
+  if (apart) for (const b of siblings(g, a, [...g.of.setup, ...g.of.setting])) if (b !== a && !b.fixed) yield b;
+  const phase = g.of.phase[0]!;
+  for (const v of g.values[phase]!.keys()) { const b = v === a.at[phase] ? undefined : movedTo(g, a, phase, v); if (b && b !== a && !b.fixed) yield b; }
+  for (const role of ['limit', 'target', 'rated'] as const) { const b = constantOf(g, a, role); if (b) yield b; }
+}
+
+function factOf(c: Context, x: Candidate, a: Cell, b: Cell): Candidate['fact'] | undefined {
+  const [p, q] = [c.facts.value(a.key), c.facts.value(b.key)];
+  if (!isFact(p) || !isFact(q)) return undefined;
+  const own = (f: typeof p): Exact | undefined => (f.unit === p.unit ? f.value : convert(f.value, f.unit, p.unit));
+  const [s, t] = [p.value, own(q)];
+  if (!t) return undefined;
+  if (x.kind === 'difference' || x.kind === 'rise') {
+    const unit = c.facts.value(x.subject!.key);
+    const scaled = isFact(unit) && unit.unit !== p.unit ? convert(s, p.unit, unit.unit)?.minus(convert(t, p.unit, unit.unit) ?? t) : s.minus(t);
+    return scaled && withValue(x.fact, scaled);
+  }
+  if (t.sign() === 0) return undefined;
+  const share = s.over(t);
+  return withValue(x.fact, x.kind === 'ratio' ? share : (x.kind === 'percent_change' ? share.minus(Exact.of(1)) : share).times(Exact.of(100)));
+}
+
+/** Which of the two is spoken of was said: named beside the number, in the heading, or alone in the sentence before. */
+export function grounded(c: Context, index: number, x: Candidate): boolean {
+  if (!x.subject || !x.base) return false;
+  if (c.hits.course || endBeside(c, index) === x.subject) return true;
+  const g = c.grid;
+  return sameCellExcept(g, x.subject, x.base).some((i) => {
+    const [v, w] = [x.subject!.at[i]!, x.base!.at[i]!];
+    const here = c.hits.hits.filter((h) => h.slot === i && h.baseOf < 0 && h.segment <= index);
+    const own = here.filter((h) => h.segment === index);
+    if (own.length) return own.some((h) => h.value === v) && !own.some((h) => h.value === w);
+    const pair = c.now.pair !== c.before.pair ? c.now.pair : undefined;
+    if (here.length) return pair ? g.byKey.get(pair[1])?.at[i] === v : here.at(-1)!.value === v;
+    if (c.now.heading.some(([slot, value]) => slot === i && value === v)) return true;
+    return c.now.topics[i]![0] === v && c.now.together[i] === 1 && c.now.ages[i]! <= 1;
+  });
+}
