@@ -14,6 +14,8 @@ export interface PlannedPicture {
   chart: boolean;
   /** One for each stage that it is laid out for, and the sizes that are drawn of it; never empty. */
   sheets: Sheet[];
+  /** Why it is drawn, in words. */
+  why: string;
 }
 
 export interface Sheet {
@@ -55,7 +57,8 @@ async function makePlan(facts: Facts): Promise<Plan> {
   const stages = stagesOf(facts, facts.about.theme ?? shippedTheme('dark', template));
   const [first] = stages;
   const asked = facts.about.pictures;
-  const requests: PictureRequest[] = (asked.length > 0 ? asked : [...graphics.planGraphics(facts), ...charts.planCharts(facts, first!.stage)]).flatMap((r) => charts.splitRows(r, facts));
+  const proposed = asked.length > 0 ? asked.map((r) => ({ ...r, why: 'the record asks for it' })) : [...graphics.planGraphics(facts), ...charts.planCharts(facts, first!.stage)];
+  const requests = proposed.flatMap((r) => charts.splitRows(r, facts));
   const plan: Plan = { pictures: [], findings: [] };
   const digits = Math.max(2, String(requests.length).length);
   for (const request of requests) {
@@ -75,7 +78,7 @@ async function makePlan(facts: Facts): Promise<Plan> {
       else if (findings.some((f) => !ofText.has(f.code))) break;
     }
     const name = sheets[0]?.prepared.name;
-    if (name !== undefined) plan.pictures.push({ stem: `${String(plan.pictures.length + 1).padStart(digits, '0')}-${name}`, chart, sheets });
+    if (name !== undefined) plan.pictures.push({ stem: `${String(plan.pictures.length + 1).padStart(digits, '0')}-${name}`, chart, sheets, why: request.why });
   }
   return plan;
 }

@@ -1,5 +1,6 @@
-// Which charts suit an episode whose record asks for none, and how a chart with too many rows is split.
-import { type Fact, type Facts, isFact, isMeasured, type Key, type KeyParts, roomParts, splitKey, withFields, bestOf } from '../facts/index.js';
+// Which charts suit an episode whose record asks for none, and why; and how a chart with too many rows is split.
+import { type Fact, type Facts, isFact, isMeasured, type Key, type KeyParts, quantityName, roomParts, splitKey, withFields, bestOf } from '../facts/index.js';
+import { changed, limits, type Proposed } from '../story/index.js';
 import { mostRows, type Stage } from '../theme/index.js';
 import { changingLogs } from './changes.js';
 import type { ChartRequest } from './chart.js';
@@ -9,45 +10,71 @@ import { select } from './rows.js';
 
 /** As many as an episode can show beside its graphics. */
 const most = 10;
+/** Measures with a picture of their own: those that changed most. */
+const mostMeasures = 4;
 /** Second parts of a measure, and measures without a better end, only fill up to this. */
-const enough = 7;
+const enough = 5;
 /** More setups than this are a round-up. */
 const few = 3;
 
-/** What suits the record: for each measure with a better end, in the order of the record, what stands side by side; then the rest, the most telling first. */
-export function planCharts(facts: Facts, stage: Stage): ChartRequest[] {
+type Asked = Omit<ChartRequest, 'place'>;
+type Reasoned = Proposed<Asked>;
+
+/** What suits the record: what stands side by side of the measures that changed most, in the order of the record; what limits; then the rest, the most telling first. */
+export function planCharts(facts: Facts, stage: Stage): Proposed<ChartRequest>[] {
   const { about } = facts;
   const pairs = measuredPairs(facts);
-  const leads: Asked[][] = [];
-  const also: Asked[] = [];
-  const last: Asked[] = [];
-  const spare: Asked[] = [];
-  const seen = new Set<string>();
+  const mains = mainPairs(facts, pairs);
+  const near = limits(facts);
+  const leads: Reasoned[][] = [];
+  const also: Reasoned[] = [];
+  const last: Reasoned[] = [];
+  const spare: Reasoned[] = [];
   for (const pair of pairs) {
-    const main = !seen.has(pair.measure) && about.measures.get(pair.measure)?.better !== 'neither' && pair.shape.rows > 1;
-    if (!main) {
-      spare.push(side(facts, pair, false), ...plainly(pair));
+    const name = quantityName(about, pair.measure, pair.part);
+    const why = mains.get(pair);
+    if (why === undefined) {
+      spare.push(...because(`there is room for ${name} too`, [side(facts, pair, false), ...plainly(pair)]));
       continue;
     }
-    spare.push(...plainly(pair));
-    leads.push([side(facts, pair, pair.shape.idle && !leads.flat().some(isIdleLoad)), ...afterwards(pair, leads)]);
-    if (leads.length === 1 && isRoundup(pair)) also.push(...perPrice(facts, baseOf(pair), atFirst(pair)));
-    if (pair.shape.limited) last.push({ kind: 'share-of-limit', name: `${pair.measure}-${pair.part}-share`, ...baseOf(pair), ...(isGrid(pair) && { setups: [pair.shape.setups[0]!] }) });
-    if (!pair.shape.idle && !isRoundup(pair)) last.push(...overRoom(facts, pair));
-    seen.add(pair.measure);
+    spare.push(...because(`${name} as it was read, without the room taken off`, plainly(pair)));
+    leads.push([...because(why, [side(facts, pair, pair.shape.idle && !leads.flat().some(isIdleLoad))]), ...because(`${name} was read at idle and under load`, afterwards(pair, leads))]);
+    if (leads.length === 1 && isRoundup(pair)) also.push(...because('every setup has a price', perPrice(facts, baseOf(pair), atFirst(pair))));
+    const limit = near.find((o) => o.fact.kind === 'percent_of' && o.measure === pair.measure && o.part === pair.part);
+    if (pair.shape.limited && limit) last.push({ kind: 'share-of-limit', name: `${pair.measure}-${pair.part}-share`, ...baseOf(pair), ...(isGrid(pair) && { setups: [pair.shape.setups[0]!] }), why: limit.why });
+    if (!pair.shape.idle && !isRoundup(pair)) last.push(...because(`${name} over the room has a true zero`, overRoom(facts, pair)));
   }
-  const [trace, ...traces] = changingLogs(facts, 2).map((t): Asked => ({ kind: 'trace', name: `${t.measure}-${t.part}-over-time ${t.setup} ${t.setting} ${t.workload}`, measure: t.measure, part: t.part, setups: [t.setup], settings: [t.setting], workload: t.workload }));
-  also.push(...(trace ? [trace] : []), ...forPower(facts, pairs, stage), ...widest(facts, pairs), ...perWatt(facts), ...last, ...traces);
-  const curves = about.curves.slice(0, 2).map((c): Asked => ({ kind: 'curve', name: `curve ${c.id}`, text: c.id }));
+  const traces = changingLogs(facts, 1).map((t): Reasoned => ({
+    kind: 'trace', name: `${t.measure}-${t.part}-over-time ${t.setup} ${t.setting} ${t.workload}`, measure: t.measure, part: t.part, setups: [t.setup], settings: [t.setting], workload: t.workload,
+    why: `the log of ${quantityName(about, t.measure, t.part)} moves well beyond its noise`,
+  }));
+  const trades = because('settings trade frame rate for power', forPower(facts, pairs, stage));
+  also.push(...traces, ...last.filter((r) => r.kind === 'share-of-limit'), ...trades, ...because('frame rate and power were both read', perWatt(facts)), ...widest(facts, pairs), ...last.filter((r) => r.kind !== 'share-of-limit'));
+  const curves = about.curves.slice(0, 2).map((c): Reasoned => ({ kind: 'curve', name: `curve ${c.id}`, text: c.id, why: 'the record has this control curve' }));
   const room = most - curves.length;
-  const main = leads.flat().slice(0, room - Math.min(also.length, 2));
+  const main = leads.flat().slice(0, room - Math.min(also.length, 3));
   const rest = also.slice(0, room - main.length);
   const asked = [...main, ...rest, ...spare.slice(0, Math.max(0, enough - main.length - rest.length)), ...curves];
   const names = new Set<string>();
-  return asked.map((r): ChartRequest => ({ ...r, name: kebab(r.name), place: about.place })).flatMap((r) => splitRows(r, facts)).filter((r) => !names.has(r.name) && names.add(r.name));
+  return asked.map((r): Proposed<ChartRequest> => ({ ...r, name: kebab(r.name), place: about.place })).flatMap((r) => splitRows(r, facts)).filter((r) => !names.has(r.name) && names.add(r.name));
 }
 
-type Asked = Omit<ChartRequest, 'place'>;
+function because(why: string, asked: readonly Asked[]): Reasoned[] {
+  return asked.map((a) => ({ ...a, why }));
+}
+
+/** The first part of each measure with a better end and something to compare, if it is among those that changed most; with the reason. */
+function mainPairs(facts: Facts, pairs: readonly Pair[]): Map<Pair, string> {
+  const seen = new Set<string>();
+  const firsts = pairs.filter((p) => facts.about.measures.get(p.measure)?.better !== 'neither' && p.shape.rows > 1 && !seen.has(p.measure) && seen.add(p.measure));
+  const told = changed(facts);
+  const weighed = firsts.map((pair, i) => {
+    const own = told.find((o) => o.measure === pair.measure && o.part === pair.part) ?? told.find((o) => o.measure === pair.measure);
+    return { pair, i, weight: own?.weight ?? 0, why: own?.why ?? `${quantityName(facts.about, pair.measure, pair.part)} was read of ${pair.shape.rows} that can stand side by side` };
+  });
+  const chosen = [...weighed].sort((a, b) => b.weight - a.weight || a.i - b.i).slice(0, mostMeasures);
+  return new Map(weighed.filter((w) => chosen.includes(w)).map((w) => [w.pair, w.why]));
+}
 
 const isIdleLoad = (r: Asked): boolean => r.kind === 'bars-idle-load';
 
@@ -94,7 +121,7 @@ function plainly(pair: Pair): Asked[] {
 }
 
 /** What follows a first picture of many bars: idle and load of each setup, once in an episode; a round-up in order. */
-function afterwards(pair: Pair, leads: Asked[][]): Asked[] {
+function afterwards(pair: Pair, leads: readonly Asked[][]): Asked[] {
   if (!isGrid(pair)) return [];
   const { measure, part, shape } = pair;
   const base = baseOf(pair);
@@ -104,7 +131,7 @@ function afterwards(pair: Pair, leads: Asked[][]): Asked[] {
 }
 
 /** The request itself, or as many parts as its rows need, as even as can be. */
-export function splitRows(request: ChartRequest, facts: Facts): ChartRequest[] {
+export function splitRows<R extends ChartRequest>(request: R, facts: Facts): (R & ChartRequest)[] {
   const rows = request.slice ? 0 : charts.find((c) => c.kind === request.kind)?.rows(request, facts) ?? 0;
   if (rows <= mostRows) return [request];
   const parts = Math.ceil(rows / mostRows);
@@ -209,7 +236,7 @@ function overRoom(facts: Facts, pair: Pair): Asked[] {
 }
 
 /** Run by run where it matters most: where the best two overlap, else where the runs of one row lie furthest apart for their size. */
-function widest(facts: Facts, pairs: Pair[]): Asked[] {
+function widest(facts: Facts, pairs: Pair[]): Reasoned[] {
   const chosen = pairs.filter((p) => facts.about.measures.get(p.measure)?.better !== 'neither').flatMap(({ measure, part, shape }) => {
     const request = {
       kind: 'dots', name: `${measure}-${part}-run-by-run`, measure, part,
@@ -222,7 +249,7 @@ function widest(facts: Facts, pairs: Pair[]): Asked[] {
     return [{ request, tied: selection.comparable && bestOf(facts, measure, shown).close !== undefined, spread: Math.max(...shown.map(relativeSpread)) }];
   });
   const found = chosen.find((c) => c.tied) ?? [...chosen].sort((a, b) => b.spread - a.spread)[0];
-  return found ? [found.request] : [];
+  return found ? [{ ...found.request, why: found.tied ? 'the best two cannot be told apart' : `the runs of ${quantityName(facts.about, found.request.measure, found.request.part)} lie furthest apart for their size` }] : [];
 }
 
 function relativeSpread({ spread, value }: Fact): number {

@@ -1,40 +1,49 @@
-// Which graphics suit an episode whose record asks for none.
-import { type Fact, type Facts, isFact, isMeasured, type Key, type PictureRequest, roomParts, splitKey, withFields } from '../facts/index.js';
+// Which graphics suit an episode whose record asks for none, and why.
+import { type Fact, type Facts, isFact, isMeasured, type Key, type PictureRequest, quantityName, roomParts, splitKey } from '../facts/index.js';
+import { changed, hasRatios, limits, type Proposed, surprises } from '../story/index.js';
 import { mostRows } from '../theme/index.js';
 
-/** A title, the conditions, and up to four figures of the first measures. */
-export function planGraphics(facts: Facts): PictureRequest[] {
+/** A title, the conditions, and a graphic for what changed most, what comes near a limit and what surprised: up to six of them. */
+export function planGraphics(facts: Facts): Proposed<PictureRequest>[] {
   const { about } = facts;
-  const out: PictureRequest[] = [];
-  const ask = (request: Omit<PictureRequest, 'place'>): void => void out.push({ ...request, place: about.place });
-  if (about.title.trim()) ask({ kind: 'chapter', name: 'title' });
-  ask({ kind: 'conditions', name: 'conditions' });
-  const [first, second] = measures(facts);
+  const out: Proposed<PictureRequest>[] = [];
+  const shown = new Set<string>();
+  const ask = (request: Omit<Proposed<PictureRequest>, 'place'>): void => {
+    for (const id of request.facts ?? []) shown.add(id);
+    out.push({ ...request, place: about.place });
+  };
+  if (about.title.trim()) ask({ kind: 'chapter', name: 'title', why: 'every episode has a title' });
+  ask({ kind: 'conditions', name: 'conditions', why: 'every result has its conditions' });
+  const [first] = measures(facts);
   if (!first) return out;
-  const key = first.key;
+  const { key } = first;
+  const parts = splitKey(key)!;
   const idle = facts.idleOf(key);
   const rise = idle && facts.derive('rise', [key, idle]);
-  if (rise && isFact(rise)) ask({ kind: 'figure', name: 'figure-rise', facts: [rise.id] });
-  const otherSetups = facts.sameBut(key, 'setup').filter((k) => isMeasured(facts, k));
-  const otherSettings = facts.sameBut(key, 'setting').filter((k) => isMeasured(facts, k));
-  if (otherSetups.length === 1) {
-    const difference = facts.derive('difference', [otherSetups[0]!, key]);
-    if (isFact(difference)) ask({ kind: 'before-after', name: 'between-setups', facts: [difference.id] });
-  }
-  const other = otherSettings[0];
-  if (other) {
-    const difference = facts.derive('difference', [other, key]);
-    if (isFact(difference)) ask({ kind: 'before-after', name: 'between-settings', facts: [difference.id] });
-    const pair = second && [withFields(second.key, { setting: splitKey(other)!.setting }), second.key];
-    const changed = pair && facts.derive(hasRatios(second.fact) ? 'percent_change' : 'difference', pair);
-    if (changed && isFact(changed)) ask({ kind: 'figure', name: 'figure-change', facts: [changed.id] });
-  }
-  const listed = [key, ...otherSetups];
+  if (rise && isFact(rise)) ask({ kind: 'figure', name: 'figure-rise', facts: [rise.id], why: `${quantityName(about, parts.measure, parts.part)} is the first measure of the record, and was read at idle too` });
+  const setups = facts.sameBut(key, 'setup').filter((k) => isMeasured(facts, k));
+  const [moved] = changed(facts, 'setup');
+  if (setups.length === 1 && moved) ask({ kind: 'before-after', name: 'between-setups', facts: [moved.fact.id], why: most(moved.why) });
+  const [set, ...next] = changed(facts, 'setting');
+  if (set) ask({ kind: 'before-after', name: 'between-settings', facts: [set.fact.id], why: most(set.why) });
+  const after = next.find((o) => hasRatios(o.fact) && o.measure !== set?.measure && o.measure !== moved?.measure) ?? next.find((o) => hasRatios(o.fact) && o.measure !== set?.measure);
+  const change = after && facts.derive('percent_change', [after.fact.subject, ...after.fact.against]);
+  if (after && isFact(change)) ask({ kind: 'figure', name: 'figure-change', facts: [change.id], why: after.why });
+  // What is reached in percent has a chart of its own; what is left of a temperature has none.
+  const [near] = limits(facts).filter((o) => o.fact.kind === 'difference');
+  if (near) ask({ kind: 'figure', name: 'figure-limit', facts: [near.fact.id], why: near.why });
+  const [surprise] = surprises(facts).filter((o) => !shown.has(o.fact.id));
+  if (surprise) ask({ kind: 'before-after', name: 'surprise', facts: [surprise.fact.id], why: surprise.why });
+  const listed = [key, ...setups];
   if (listed.length > 2 && listed.length <= mostRows) {
     const ids = listed.map((k) => facts.value(k)).filter(isFact).map((f) => f.id);
-    ask({ kind: 'ranking', name: 'ranking', facts: ids });
+    ask({ kind: 'ranking', name: 'ranking', facts: ids, why: `${listed.length === 3 ? 'three' : 'several'} setups can be ranked by the first measure of the record` });
   }
   return out;
+}
+
+function most(why: string): string {
+  return `${why}, the most of all for what matters in it`;
 }
 
 /** For each measure with a better end, in the order of the record, its first value under load: of the first setup, setting and part. */
@@ -54,9 +63,4 @@ function measures(facts: Facts): { key: Key; fact: Fact }[] {
     const fact = first && facts.value(first.key);
     return first && fact && isFact(fact) ? [{ key: first.key, fact }] : [];
   });
-}
-
-/** Percents of temperatures and of levels mean nothing. */
-function hasRatios(fact: Fact): boolean {
-  return !['temperature', 'sound-level'].includes(fact.unit.dimension);
 }
