@@ -1,8 +1,8 @@
 // Episodes from their folders to what is found in them: record, facts, checks, proof of the texts. What was found before is
 // remembered with the hash of all that it rests on, and taken from there as long as that has not changed.
 import { basename, join } from 'node:path';
-import { type Cache, type Disk, Folder, type Given, hash, hashOf, isPattern, recordName, template } from './files/index.js';
-import { type Finding, nearest, type Place, type Source } from './places/index.js';
+import { type Cache, type Disk, Folder, type Given, hashGiven, hashOf, isPattern, recordName, template, wholeGiven } from './files/index.js';
+import { type Finding, type Lines, nearest, type Place, type Source } from './places/index.js';
 import { proofTexts, unreadable, withoutTexts } from './proof-texts.js';
 import type { Plan } from './draw.js';
 import type { Facts } from './facts/index.js';
@@ -44,7 +44,7 @@ interface Outlined {
 interface Opened {
   episode: Episode | undefined;
   findings: Finding[];
-  sources: Source[];
+  sources: Lines[];
 }
 
 /** The episode with its quotes filled in, and its facts. */
@@ -63,9 +63,11 @@ interface Remembered {
   examined: Examined;
 }
 
+type Whole = ReturnType<typeof wholeGiven>;
+
 interface Looked {
   /** The record and the files it wants; read again when needed, so that unchanged logs are not held. */
-  read(): { record: Given; given: Map<string, Given> };
+  read(): { record: Whole; given: Map<string, Given> };
   record: string;
   wants: string[];
   inputs: string;
@@ -106,7 +108,7 @@ export class Episodes {
   }
 
   /** An episode as it is read, with what was found in reading it; no check is run. */
-  async read(id: string): Promise<Derived & { sources: Source[] }> {
+  async read(id: string): Promise<Derived & { sources: Lines[] }> {
     const { findings, sources } = await this.#open(id);
     const derived = await this.#factsOf(id);
     return { ...derived, findings: [...findings, ...derived.findings], sources };
@@ -144,16 +146,16 @@ export class Episodes {
     return once(this.#looked, id, async () => {
       const folder = new Folder(join(this.project.data, id), this.project.disk);
       const beside = new Folder(this.project.data, this.project.disk);
-      const record = folder.read(recordName);
-      const recordHash = 'error' in record ? hashOf(record.error) : hash(record);
+      const record = wholeGiven(folder.read(recordName));
+      const recordHash = hashGiven(record);
       const kept = this.project.cache.recall<Remembered>('episodes', id);
       const usable = kept?.code === this.project.code && kept.record === recordHash ? kept : undefined;
       const wants = usable?.wants ?? (await this.#wants(id, record));
       const given = readAll(folder, wants, beside);
-      const inputs = hashOf(id, recordHash, wants, [...given].map(([name, g]) => [name, 'error' in g ? g : hash(g)]));
+      const inputs = hashOf(id, recordHash, wants, [...given].map(([name, g]) => [name, 'error' in g ? g : hashGiven(g)]));
       const known = usable?.inputs === inputs ? usable : undefined;
       let first = known ? undefined : { record, given };
-      const read = (): { record: Given; given: Map<string, Given> } => {
+      const read = (): { record: Whole; given: Map<string, Given> } => {
         const files = first ?? { record, given: readAll(folder, wants, beside) };
         first = undefined;
         return files;
@@ -162,13 +164,13 @@ export class Episodes {
     });
   }
 
-  async #wants(id: string, record: Given): Promise<string[]> {
+  async #wants(id: string, record: Whole): Promise<string[]> {
     const outlined = await this.#outline(id, record);
     this.#outlined.set(id, outlined);
     return outlined.outline?.wants.map((w) => w.path) ?? [];
   }
 
-  async #outline(id: string, record: Given): Promise<Outlined> {
+  async #outline(id: string, record: Whole): Promise<Outlined> {
     const file = this.fileName(id, recordName);
     if ('error' in record) {
       return { findings: [{ code: 'record-unreadable', severity: 'error', place: top(file), subject: id, message: `the record cannot be read: ${record.error}` }] };
@@ -186,7 +188,7 @@ export class Episodes {
       const { source, outline, findings } = this.#outlined.get(id) ?? (await this.#outline(id, record));
       // An outline can be assembled once.
       this.#outlined.delete(id);
-      const sources = source ? [source] : [];
+      const sources: Lines[] = source ? [source] : [];
       if (!outline) return { episode: undefined, findings, sources };
       const { assemble } = await import('./records/index.js');
       const assembled = assemble(outline, given, template);
@@ -252,7 +254,7 @@ function readAll(folder: Folder, wants: readonly string[], beside: Folder): Map<
   return given;
 }
 
-function linesOf(findings: readonly Finding[], sources: readonly Source[]): Record<string, string> {
+function linesOf(findings: readonly Finding[], sources: readonly Lines[]): Record<string, string> {
   const byFile = new Map(sources.map((s) => [s.file, s]));
   const lines: Record<string, string> = {};
   for (const { place } of findings) lines[`${place.file}:${place.line}`] = byFile.get(place.file)?.line(place.line) ?? '';

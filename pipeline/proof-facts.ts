@@ -6,7 +6,7 @@ import { UsageError } from './exit-codes.js';
 import { unreadable } from './proof-texts.js';
 import { type Given, recordName } from './files/index.js';
 import { Facts } from './facts/index.js';
-import { type Finding, type Source } from './places/index.js';
+import type { Finding, Lines, Source } from './places/index.js';
 import { bareEpisode, readNames, readReadings } from './records/index.js';
 import type { Episode } from './records/index.js';
 
@@ -17,7 +17,7 @@ export interface Against {
   episode?: Episode;
   /** What was found in reading; of a record its errors that count, and while there is one nothing is proofed against it. */
   findings: Finding[];
-  sources: Source[];
+  sources: Lines[];
   /** Folder that the names of files in findings start from. */
   root: string;
 }

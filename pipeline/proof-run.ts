@@ -3,9 +3,9 @@ import { realpathSync } from 'node:fs';
 import { basename, dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { counts } from './build.js';
 import { exitCodes, UsageError } from './exit-codes.js';
-import { FileTrouble, Folder, tell } from './files/index.js';
+import { FileTrouble, Folder, tell, wholeGiven } from './files/index.js';
 import { decode } from './logs/index.js';
-import { comparePlaces, type Finding, harmless, type PrintOptions, type Severity, Source } from './places/index.js';
+import { comparePlaces, type Finding, harmless, type Lines, type PrintOptions, type Severity, Source } from './places/index.js';
 import { type Proofed, proofJson, proofScript } from './proof.js';
 import { type Against, type Asked, factsFor } from './proof-facts.js';
 import { notProofed, unreadable } from './proof-texts.js';
@@ -85,7 +85,7 @@ function lineAsked({ explain, json, sarif, apply }: Given): number | undefined {
 
 function readBytes(path: string): Uint8Array {
   const real = realpath(path);
-  const given = new Folder(dirname(real)).read(basename(real));
+  const given = wholeGiven(new Folder(dirname(real)).read(basename(real)));
   if ('error' in given) throw new FileTrouble('read', path, given.error);
   return given;
 }
@@ -101,7 +101,7 @@ function named(path: string, root: string): string {
   return below.startsWith('..') || isAbsolute(below) ? real : below.split(sep).join('/');
 }
 
-function printing(sources: readonly Source[], root: string): PrintOptions {
+function printing(sources: readonly Lines[], root: string): PrintOptions {
   const byFile = new Map(sources.map((s) => [s.file, s]));
   return {
     columns: columnsOf(process.stdout), ink: inkFor(process.stdout),

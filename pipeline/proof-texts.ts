@@ -1,5 +1,5 @@
 // Every text that belongs to an episode, proofed against its facts.
-import { type Finding, type Place, Source } from './places/index.js';
+import { type Finding, type Lines, type Place, Source } from './places/index.js';
 import type { Facts } from './facts/index.js';
 import type { Episode } from './records/index.js';
 
@@ -11,12 +11,12 @@ export interface Proofed {
 }
 
 /** A text inside the record is proofed where it stands there. While `unread` holds something, readings may be missing, and all that is told is that no number was judged, if there is one. */
-export async function proofTexts(episode: Episode, sources: readonly Source[], facts: Facts, unread: readonly Finding[] = []): Promise<Proofed> {
+export async function proofTexts(episode: Episode, sources: readonly Lines[], facts: Facts, unread: readonly Finding[] = []): Promise<Proofed> {
   const result: Proofed = { findings: [], mentions: 0, agreed: 0, claimed: [] };
   if (episode.texts.length === 0) return result;
   const { proofScript } = await import('./proof.js');
   for (const text of episode.texts) {
-    const whole = sources.find((s) => s.file === text.place.file && s.text === text.text);
+    const whole = sources.find((s): s is Source => s instanceof Source && s.file === text.place.file && s.text === text.text);
     const { findings, mentions } = await proofScript(whole ?? new Source(text.place.file, text.text), facts);
     const claims = mentions.filter((m) => m.verdict !== 'not-a-claim');
     result.mentions += claims.length;

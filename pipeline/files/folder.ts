@@ -2,13 +2,27 @@
 import { posix, sep } from 'node:path';
 import { nearest } from '../places/index.js';
 import { disk, type Disk } from './disk.js';
+import { hash, hashOf } from './hash.js';
+import { LargeFile } from './large-file.js';
 import { errorCode, meaningOf } from './trouble.js';
 
-/** The bytes of a file, or a clause that says why they cannot be had: "there is no such file". */
-export type Given = Uint8Array | { error: string };
+/** The bytes of a file, or how to read them, or a clause that says why they cannot be had: "there is no such file". */
+export type Given = Uint8Array | LargeFile | { error: string };
 
-/** Longer files are refused unread: a log of ten hours at ten samples a second with thirty columns has about 60 MB. */
+/** No longer file is read at once, as all but logs are. */
 export const largestFile = 256 * 1024 * 1024;
+/** Longer files are read by stretches. */
+const smallFile = 4 * 1024 * 1024;
+
+/** Of the content; of the error where there is none. */
+export function hashGiven(given: Given): string {
+  return 'error' in given ? hashOf(given.error) : given instanceof LargeFile ? given.hash() : hash(given);
+}
+
+/** A file that is wanted at once. */
+export function wholeGiven(given: Given): Uint8Array | { error: string } {
+  return given instanceof LargeFile ? given.whole() : given;
+}
 
 export class Folder {
   readonly path: string;
@@ -32,7 +46,7 @@ export class Folder {
       if (stat.isDirectory()) return { error: 'it is a folder, not a file' };
       // A pipe or a device would block or never end.
       if (!stat.isFile()) return { error: 'it is not a plain file' };
-      if (stat.size > this.#limit) return { error: `it has ${megabytes(stat.size)}, and at most ${megabytes(this.#limit)} are read` };
+      if (stat.size > Math.min(smallFile, this.#limit)) return new LargeFile(real, this.#fs, this.#limit);
       return this.#fs.readFileSync(real);
     } catch (thrown) {
       const code = errorCode(thrown);
@@ -94,8 +108,4 @@ function leaves(name: string): string | undefined {
   if (name.startsWith('/') || /^[A-Za-z]:/.test(name)) return 'it is an absolute path; name files from the episode folder on';
   if (posix.normalize(name).split('/')[0] === '..') return 'it leaves the episode folder';
   return undefined;
-}
-
-function megabytes(bytes: number): string {
-  return `${Math.ceil(bytes / (1024 * 1024))} MB`;
 }

@@ -4,6 +4,7 @@ export * from './code-version.js';
 export * from './disk.js';
 export * from './folder.js';
 export * from './hash.js';
+export * from './large-file.js';
 export * from './lock.js';
 export * from './manifest.js';
 export * from './output.js';

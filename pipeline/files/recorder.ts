@@ -47,6 +47,10 @@ export class Recorder {
     };
     this.disk = {
       ...fs, statSync: asked(fs.statSync), existsSync: asked(fs.existsSync), realpathSync: Object.assign(asked(fs.realpathSync), { native: fs.realpathSync.native }),
+      hashed: (path, sha) => {
+        const within = this.#within(path);
+        if (within !== undefined && this.#reads.get(within) === undefined) this.#reads.set(within, sha);
+      },
       readFileSync: read as Disk['readFileSync'], readdirSync: list as Disk['readdirSync'],
     };
   }

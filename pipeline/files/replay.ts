@@ -1,7 +1,7 @@
 // A run whose outcome is known: same command, same program, same inputs, outputs still standing. It stands alone and imports nothing
 // of ours, because it decides whether anything else need be loaded at all.
 import { createHash } from 'node:crypto';
-import { lstatSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { closeSync, lstatSync, openSync, readdirSync, readFileSync, readSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 
 /** Size in bytes and time of change in milliseconds; undefined where there is no such file. */
@@ -61,7 +61,7 @@ export function stampOf(path: string): Stamp {
 
 export function contentHash(path: string): string {
   try {
-    return sha(readFileSync(path));
+    return shaOfFile(path);
   } catch {
     return '';
   }
@@ -74,6 +74,19 @@ export function listHash(path: string): string {
   } catch {
     return '';
   }
+}
+
+/** Of a file of any length. */
+function shaOfFile(path: string): string {
+  const hash = createHash('sha256');
+  const part = new Uint8Array(1024 * 1024);
+  const fd = openSync(path, 'r');
+  try {
+    for (let n = 0; (n = readSync(fd, part)) > 0;) hash.update(part.subarray(0, n));
+  } finally {
+    closeSync(fd);
+  }
+  return hash.digest('hex');
 }
 
 function sha(content: Uint8Array | string): string {

@@ -6,27 +6,50 @@ export type Encoding = (typeof encodings)[number];
 
 /** The text of `bytes` without its byte order mark. A text that is not in the encoding is one finding, at the first bad byte where that can be told. */
 export function decode(file: string, bytes: Uint8Array, encoding?: Encoding): Outcome<Source> {
-  const marked = markOf(bytes);
-  const chosen = marked ?? encoding ?? 'utf-8';
-  if (marked && encoding && !agrees(marked, encoding)) {
-    return wrong(file, `begins with a ${marked} byte order mark, but its encoding is given as ${encoding}`);
-  }
-  if (!marked && bytes.length > 3 && !encoding && looksLikeUtf16(bytes)) {
-    return wrong(file, 'looks like UTF-16 without a byte order mark; say encoding: utf-16le or utf-16be');
-  }
-  if (chosen.startsWith('utf-16') && bytes.length % 2) return wrong(file, `is not whole ${chosen}: ${bytes.length} bytes is an odd number`);
-  if (chosen === 'latin-1' || chosen === 'windows-1252') return { value: new Source(file, fromWindows1252(bytes)), findings: [] };
-  const label = chosen === 'utf-16' ? 'utf-16le' : chosen;
+  const chosen = chooseEncoding(file, bytes, bytes.length, encoding);
+  if ('code' in chosen) return { value: undefined, findings: [chosen] };
+  const { label } = chosen;
+  if (label === 'windows-1252') return { value: new Source(file, fromWindows1252(bytes)), findings: [] };
   try {
     return { value: new Source(file, new TextDecoder(label, { fatal: true }).decode(bytes)), findings: [] };
   } catch {
-    return label === 'utf-8' ? badUtf8(file, bytes) : wrong(file, `is not valid ${chosen}`);
+    return { value: undefined, findings: [label === 'utf-8' ? badUtf8(file, bytes) : invalid(file, chosen.said)] };
   }
+}
+
+export interface ChosenEncoding {
+  label: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
+  /** Length of the byte order mark. */
+  mark: number;
+  /** As it is named to people. */
+  said: Encoding;
+}
+
+/** By the beginning of the file (200 bytes are enough), its size, and what the record says. */
+export function chooseEncoding(file: string, head: Uint8Array, size: number, encoding?: Encoding): ChosenEncoding | Finding {
+  const marked = markOf(head);
+  const said = marked ?? encoding ?? 'utf-8';
+  if (marked && encoding && !agrees(marked, encoding)) {
+    return wrong(file, `begins with a ${marked} byte order mark, but its encoding is given as ${encoding}`);
+  }
+  if (!marked && size > 3 && !encoding && looksLikeUtf16(head)) {
+    return wrong(file, 'looks like UTF-16 without a byte order mark; say encoding: utf-16le or utf-16be');
+  }
+  if (said.startsWith('utf-16') && size % 2) return wrong(file, `is not whole ${said}: ${size} bytes is an odd number`);
+  const label = said === 'latin-1' ? 'windows-1252' : said === 'utf-16' ? 'utf-16le' : said;
+  return { label, said, mark: marked === 'utf-8' ? 3 : marked ? 2 : 0 };
+}
+
+export function invalid(file: string, encoding: Encoding): Finding {
+  return wrong(file, `is not valid ${encoding}`);
 }
 
 // Bytes 80 to 9F, where Latin-1 has controls and Windows-1252 has letters; Latin-1 is read as Windows-1252, as the
 // WHATWG Encoding Standard asks. Node's own decoder gives the controls.
 const upper = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
+
+/** The characters of all bytes, in order. */
+export const windows1252 = fromWindows1252(Uint8Array.from({ length: 256 }, (_, i) => i));
 
 function fromWindows1252(bytes: Uint8Array): string {
   return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('latin1').replace(/[\u0080-\u009f]/g, (c) => upper[c.charCodeAt(0) - 0x80]!);
@@ -55,7 +78,8 @@ function looksLikeUtf16(b: Uint8Array): boolean {
   return Math.max(even, odd) > end / 4;
 }
 
-function badUtf8(file: string, bytes: Uint8Array): Outcome<Source> {
+/** `bytes` begin with a line of the file, before which it has `linesBefore`. */
+export function badUtf8(file: string, bytes: Uint8Array, linesBefore = 0): Finding {
   let low = 0;
   let high = bytes.length;
   while (low < high) {
@@ -66,17 +90,15 @@ function badUtf8(file: string, bytes: Uint8Array): Outcome<Source> {
   const at = leadOf(bytes, low);
   const before = new Source(file, new TextDecoder('utf-8').decode(bytes.subarray(0, at)));
   const place = before.place(before.text.length);
+  const line = place.line + linesBefore;
   const byte = bytes[at]!.toString(16).padStart(2, '0').toUpperCase();
   const letter = fromWindows1252(bytes.subarray(at, at + 1));
   const isTable = !/\.(ya?ml|md|markdown)$/i.test(file);
   return {
-    value: undefined,
-    findings: [{
-      code: 'text-encoding', severity: 'error', place: { ...place, endColumn: place.column + 1 }, said: byte,
-      message: low === bytes.length
-        ? 'The file ends in the middle of a UTF-8 character'
-        : `Byte ${byte} is not UTF-8${/\p{L}|\p{S}|\p{P}/u.test(letter) ? ` (in Windows-1252 it is "${letter}")` : ''}; save the file as UTF-8${isTable ? ', or where the record names it say encoding: windows-1252 (or the one it has)' : ''}`,
-    }],
+    code: 'text-encoding', severity: 'error', place: { file, line, column: place.column, endLine: line, endColumn: place.column + 1 }, said: byte,
+    message: low === bytes.length
+      ? 'The file ends in the middle of a UTF-8 character'
+      : `Byte ${byte} is not UTF-8${/\p{L}|\p{S}|\p{P}/u.test(letter) ? ` (in Windows-1252 it is "${letter}")` : ''}; save the file as UTF-8${isTable ? ', or where the record names it say encoding: windows-1252 (or the one it has)' : ''}`,
   };
 }
 
@@ -101,7 +123,6 @@ function decodesUpTo(bytes: Uint8Array, length: number): boolean {
   }
 }
 
-function wrong(file: string, what: string): Outcome<Source> {
-  const finding: Finding = { code: 'text-encoding', severity: 'error', place: new Source(file, '').place(0), message: `The file ${what}` };
-  return { value: undefined, findings: [finding] };
+function wrong(file: string, what: string): Finding {
+  return { code: 'text-encoding', severity: 'error', place: new Source(file, '').place(0), message: `The file ${what}` };
 }

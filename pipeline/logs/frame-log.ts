@@ -1,17 +1,18 @@
 // A log of frame durations: the frames that count, the figures asked of them, and each frame as a trace.
 import { Exact, type Quantity, showNumber, unit } from '../quantities/index.js';
-import type { Outcome, Source } from '../places/index.js';
+import type { Lines, Outcome } from '../places/index.js';
 import { quantileSorted, warmUpFrames } from '../statistics/index.js';
 import type { FrameLayout, FrameSkip, LogLayout } from './layout.js';
+import type { LogText } from './log-text.js';
 import { exactSum, shownDecimals } from './means.js';
 import { frameTime, framesOf, lowRate, meanRate, stutterFigure } from './pacing.js';
-import { type ReadLog, readLog } from './read-log.js';
+import { type ReadFrames, readFrames } from './read-log.js';
 import type { LogResult, LogValue } from './sensor-log.js';
 
-export function frameLog(source: Source, layout: LogLayout, frames: FrameLayout): Outcome<LogResult> {
-  const { value: log, findings } = readLog(source, { ...layout, columns: [], frames });
+export function frameLog(source: LogText, layout: LogLayout, frames: FrameLayout): Outcome<LogResult> {
+  const { value: log, findings } = readFrames(source, { ...layout, frames });
   if (!log) return { value: undefined, findings };
-  const { decimals } = log.columns[0]!;
+  const { decimals } = log;
   const { durations: all, lines: allLines } = realFrames(log, frames, source);
   const skipped = framesSkipped(all, frames);
   if (frames.skip === undefined) tellWarmUp(all, allLines, frames, log, source);
@@ -46,8 +47,8 @@ export function frameLog(source: Source, layout: LogLayout, frames: FrameLayout)
 }
 
 /** The lines that hold a frame; one that took no time, or less, is a fault and no frame. */
-function realFrames(log: ReadLog, frames: FrameLayout, source: Source): { durations: Float64Array; lines: Float64Array } {
-  const { values } = log.columns[0]!;
+function realFrames(log: ReadFrames, frames: FrameLayout, source: Lines): { durations: Float64Array; lines: Float64Array } {
+  const { values } = log;
   const durations = new Float64Array(values.length);
   const lines = new Float64Array(values.length);
   let n = 0;
@@ -73,7 +74,7 @@ function framesSkipped(durations: Float64Array, { skip, unit: u }: FrameLayout):
   return n;
 }
 
-function tellWarmUp(durations: Float64Array, lines: Float64Array, { unit: u }: FrameLayout, log: ReadLog, source: Source): void {
+function tellWarmUp(durations: Float64Array, lines: Float64Array, { unit: u }: FrameLayout, log: ReadFrames, source: Lines): void {
   const n = warmUpFrames(durations);
   if (n === 0) return;
   const usual = showNumber(Exact.fromNumber(quantileSorted(durations.slice(n).sort(), 0.5)), 1);

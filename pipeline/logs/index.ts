@@ -1,4 +1,5 @@
 export * from './encoding.js';
+export type { Bytes } from './bytes.js';
 export * from './csv.js';
 export * from './layout.js';
 export * from './sensor-log.js';

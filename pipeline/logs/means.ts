@@ -1,30 +1,25 @@
 // Per-run values from the samples of a window, exact in the decimals that the log has.
 import { Exact, type Quantity, type Unit } from '../quantities/index.js';
-import { energyMean } from '../statistics/index.js';
+import type { Span } from './column.js';
 import type { Take } from './layout.js';
 
 /** Below this a sample times its power of ten is a whole number without loss. */
 const exactBelow = 2 ** 50;
 
 /**
- * What one run gives: `take` over the finite values of rows [from, to) that `rows` selects.
+ * What one run gives of the samples of its window; undefined where there are none.
  * A mean is kept to two decimals more than its samples have: a window of some hundred samples resolves no more, and the
  * published reading is then the very number that everything else is derived from. It is shown with fewer (`shownDecimals`).
- * Sound levels are averaged as energies. `step` is the sensor's own decimals, by `ownDecimals` of the whole column.
+ * Sound levels are averaged as energies. `step` is the sensor's own decimals.
  */
-export function takeOver(values: Float64Array, rows: readonly (readonly [from: number, to: number])[], decimals: number, unit: Unit, take: Take, step = decimals): { quantity: Quantity; samples: number } | undefined {
-  const finite: number[] = [];
-  for (const [from, to] of rows) for (let i = from; i < to; i++) if (!Number.isNaN(values[i]!)) finite.push(values[i]!);
-  if (finite.length === 0) return undefined;
-  const samples = finite.length;
+export function takeOver(span: Span, decimals: number, unit: Unit, take: Take, step = decimals): { quantity: Quantity; samples: number } | undefined {
+  const samples = span.count;
+  if (samples === 0) return undefined;
   if (take !== 'mean') {
-    const x = take === 'max' ? Exact.fromNumber(finite.reduce((a, b) => Math.max(a, b)))
-      : take === 'min' ? Exact.fromNumber(finite.reduce((a, b) => Math.min(a, b)))
-      : take === 'last' ? Exact.fromNumber(finite.at(-1)!)
-      : Exact.fromNumber(finite.at(-1)!).minus(Exact.fromNumber(finite[0]!));
+    const x = take === 'increase' ? Exact.fromNumber(span.last).minus(Exact.fromNumber(span.first)) : Exact.fromNumber(span[take]);
     return { quantity: { value: x, unit, decimals: step }, samples };
   }
-  const mean = unit.dimension === 'sound-level' ? Exact.fromNumber(energyMean(finite)) : exactSum(finite, decimals).over(Exact.of(samples));
+  const mean = unit.dimension === 'sound-level' ? Exact.fromNumber(10 * Math.log10(span.energy / samples)) : span.sum.over(Exact.of(samples));
   const value = mean.round(decimals + 2);
   return { quantity: { value, unit, decimals: shownDecimals(value, step, samples) }, samples };
 }
@@ -60,20 +55,4 @@ const manySamples = 10;
 export function shownDecimals(value: Exact, step: number, samples: number): number {
   const before = value.abs().toFixed(0).length;
   return Math.min(step === 0 && samples >= manySamples ? 1 : step, Math.max(0, 4 - before));
-}
-
-/** The decimals that the values need: a log that writes 61.000 and 62.000 has a sensor of whole steps. */
-export function ownDecimals(values: ArrayLike<number>, written: number): number {
-  let d = 0;
-  for (let i = 0; i < values.length && d < written; i++) {
-    const v = values[i]!;
-    if (Number.isNaN(v)) continue;
-    while (d < written && !isStep(v, d)) d++;
-  }
-  return d;
-}
-
-function isStep(v: number, decimals: number): boolean {
-  const scaled = v * 10 ** decimals;
-  return Math.abs(scaled - Math.round(scaled)) <= Math.abs(scaled) * 2 ** -50;
 }

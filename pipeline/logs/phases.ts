@@ -1,7 +1,7 @@
 // The whole of each phase, where a window is only the stretch that is averaged: what adds up, adds up over all of it.
 import type { LogLayout } from './layout.js';
 import type { ReadLog } from './read-log.js';
-import { usualStep, type Window } from './windows.js';
+import type { Window } from './windows.js';
 
 export interface WholePhase {
   phase: string;
@@ -32,6 +32,6 @@ export function busyPhases(phases: readonly WholePhase[]): WholePhase[] {
 }
 
 /** A step between two samples longer than this is a gap, in seconds: ten times the usual step, and a second at least. */
-export function gapOf(times: Float64Array): number {
-  return Math.max(1, 10 * usualStep(times));
+export function gapOf({ step }: ReadLog): number {
+  return Math.max(1, 10 * step);
 }

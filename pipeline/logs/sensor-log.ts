@@ -3,13 +3,15 @@ import type { Quantity } from '../quantities/index.js';
 import { Exact } from '../quantities/index.js';
 import { energyValues } from './energy.js';
 import type { LogColumn, LogLayout } from './layout.js';
-import { ownDecimals, takeOver } from './means.js';
-import { type ReadLog, readLog } from './read-log.js';
+import type { LogText } from './log-text.js';
+import { takeOver } from './means.js';
+import { type ReadColumn, type ReadLog, readLog } from './read-log.js';
 import { type Scatter, scatterOf } from './scatter.js';
+import { tellSensorFaults } from './sensor-faults.js';
 import type { Steady } from './steady-window.js';
 import { type StatedFor, throttleValues } from './throttle.js';
-import { usualStep, type Window, windowsOf } from './windows.js';
-import type { Outcome, Place, Source } from '../places/index.js';
+import { type Window, windowsOf } from './windows.js';
+import type { Lines, Outcome, Place } from '../places/index.js';
 
 export interface LogValue {
   measure: string;
@@ -37,6 +39,9 @@ export interface LogTrace {
   unit: LogColumn['unit'];
   times: readonly number[];
   values: readonly number[];
+  /** Of a long log, whose values are means over short stretches: the lowest and the highest in each. */
+  lows?: readonly number[];
+  highs?: readonly number[];
   windows: { phase: string; start: number; end: number; steady?: Steady }[];
 }
 
@@ -45,65 +50,64 @@ export interface LogResult {
   traces: LogTrace[];
 }
 
-export function sensorLog(source: Source, layout: LogLayout, stated: StatedFor = () => undefined): Outcome<LogResult> {
+export function sensorLog(source: LogText, layout: LogLayout, stated: StatedFor = () => undefined): Outcome<LogResult> {
   const { value: log, findings } = readLog(source, layout);
   if (!log) return { value: undefined, findings };
   const windows = windowsOf(log, layout, source, findings);
   const values: LogValue[] = [];
   const traces: LogTrace[] = [];
-  const times = Array.from(log.times);
+  const times = Array.from(log.times, (t, b) => (t + log.ends[b]!) / 2);
   layout.columns.forEach((column, i) => {
-    const { values: samples, decimals, empty, bad } = log.columns[i]!;
+    const { values: samples, decimals, empty, bad, figures } = log.columns[i]!;
     const { measure, part, unit } = column;
     if (column.phase !== undefined) {
-      const constant = oneValue(samples, log.lines, decimals, column, source, log.faults);
+      const constant = oneValue(log.columns[i]!, column, source, log.faults);
       if (constant) values.push({ measure, part, phase: column.phase, ...constant });
       return;
     }
-    if (!empty && column.take === 'mean' && grows(samples)) {
+    if (!empty && column.take === 'mean' && grows(log.columns[i]!)) {
       log.faults.add(`counter ${i}`, 'log-counter', 'warning', () => source.wholeLine(log.lines[0]!), `the column "${column.at.name}" only ever grows, as a counter does; a mean of it says little (take: increase gives what was counted)`, { said: column.at.name });
     }
-    const step = ownDecimals(samples, decimals);
     for (const w of windows) {
-      if (!bad) tellHoles(samples, w, column, log, source);
-      const taken = takeOver(samples, w.rows, decimals, unit, column.take, step);
+      const span = figures.span(w.rows);
+      if (!bad) tellHoles(span.count, w, column, log, source);
+      const taken = takeOver(span, decimals, unit, column.take, figures.own);
       if (!taken) continue;
       const scatter = column.take === 'mean' ? scatterOf(samples, w.rows, unit) : undefined;
-      const [firstLine, lastLine] = [log.lines[w.rows[0]![0]]!, log.lines[w.rows.at(-1)![1] - 1]!];
+      const [firstLine, lastLine] = [log.lines[w.rows[0]![0]]!, log.lastLines[w.rows.at(-1)![1] - 1]!];
       values.push({ measure, part, phase: w.phase, ...taken, constant: false, firstLine, lastLine, lasted: { window: w.end - w.start, phase: w.reached }, place: source.wholeLine(firstLine), ...(scatter && { scatter }), ...(w.steady && { steady: w.steady }) });
     }
-    traces.push({ measure, part, unit, times, values: Array.from(samples), windows: windows.map(({ phase, start, end, steady }) => ({ phase, start, end, ...(steady && { steady }) })) });
+    const many = log.rows.some((n) => n > 1) && { lows: Array.from(samples, (_, b) => figures.low(b)), highs: Array.from(samples, (_, b) => figures.high(b)) };
+    traces.push({ measure, part, unit, times, values: Array.from(samples), ...many, windows: windows.map(({ phase, start, end, steady }) => ({ phase, start, end, ...(steady && { steady }) })) });
   });
   values.push(...energyValues(log, layout, windows, source), ...throttleValues(log, layout, windows, source, stated));
   tellGaps(log, windows, source);
+  tellSensorFaults(log, layout, windows, source);
   return { value: { values, traces }, findings: [...findings, ...log.faults.list()] };
 }
 
 /** A stretch without samples inside a window: the mean then leaves out what happened there. */
-function tellGaps(log: ReadLog, windows: Window[], source: Source): void {
-  const step = usualStep(log.times);
+function tellGaps(log: ReadLog, windows: Window[], source: Lines): void {
+  const least = Math.max(10 * log.step, 1);
   for (const w of windows) {
     for (const [from, to] of w.rows) {
-      for (let i = from + 1; i < to; i++) {
-        const gap = log.times[i]! - log.times[i - 1]!;
-        if (gap <= 10 * step || gap <= 1) continue;
-        const line = log.lines[i]!;
-        log.faults.add(`gap ${w.phase}`, 'log-gap', 'warning', () => source.wholeLine(line), `no sample for ${Math.round(gap * 10) / 10} s before this line, within ${w.phase}; the log usually has one every ${Math.round(step * 1000) / 1000} s`);
+      for (let b = from; b < to; b++) {
+        if (log.steps[b]! <= least) continue;
+        const { times, lines } = log.samplesOf(b);
+        times.forEach((t, i) => {
+          const gap = i > 0 ? t - times[i - 1]! : b > from ? t - log.ends[b - 1]! : 0;
+          if (gap <= least) return;
+          log.faults.add(`gap ${w.phase}`, 'log-gap', 'warning', () => source.wholeLine(lines[i]!), `no sample for ${Math.round(gap * 10) / 10} s before this line, within ${w.phase}; the log usually has one every ${Math.round(log.step * 1000) / 1000} s`);
+        });
       }
     }
   }
 }
 
 /** A column that is empty on most lines of a window. */
-function tellHoles(samples: Float64Array, w: Window, column: LogColumn, log: ReadLog, source: Source): void {
-  let filled = 0;
+function tellHoles(filled: number, w: Window, column: LogColumn, log: ReadLog, source: Lines): void {
   let all = 0;
-  for (const [from, to] of w.rows) {
-    for (let i = from; i < to; i++) {
-      all++;
-      if (!Number.isNaN(samples[i]!)) filled++;
-    }
-  }
+  for (const [from, to] of w.rows) for (let b = from; b < to; b++) all += log.rows[b]!;
   if (all < 10 || filled === 0 || filled * 2 > all) return;
   const line = log.lines[w.rows[0]![0]]!;
   log.faults.add(`holes ${column.at.name} ${w.phase}`, 'log-holes', 'warning', () => source.wholeLine(line), `the column "${column.at.name}" has a value on only ${filled} of the ${all} lines of ${w.phase}`, { said: column.at.name });
@@ -111,35 +115,17 @@ function tellHoles(samples: Float64Array, w: Window, column: LogColumn, log: Rea
 
 type Faults = ReadLog['faults'];
 
-function oneValue(samples: Float64Array, lines: Float64Array, decimals: number, column: LogColumn, source: Source, faults: Faults): Omit<LogValue, 'measure' | 'part' | 'phase'> | undefined {
-  const first = samples.findIndex((v) => !Number.isNaN(v));
-  if (first < 0) return undefined;
-  const odd = samples.findIndex((v) => !Number.isNaN(v) && v !== samples[first]);
-  if (odd >= 0) {
-    faults.add(`constant ${column.at.name}`, 'log-constant-changes', 'error', () => source.wholeLine(lines[odd]!), `"${column.at.name}" is read as a constant and changes here, from ${samples[first]} to ${samples[odd]}`, { said: column.at.name });
+function oneValue({ figures: { filled, changed, firstValue, firstLine }, decimals }: ReadColumn, column: LogColumn, source: Lines, faults: Faults): Omit<LogValue, 'measure' | 'part' | 'phase'> | undefined {
+  if (filled === 0) return undefined;
+  if (changed) {
+    faults.add(`constant ${column.at.name}`, 'log-constant-changes', 'error', () => source.wholeLine(changed.line), `"${column.at.name}" is read as a constant and changes here, from ${firstValue} to ${changed.value}`, { said: column.at.name });
     return undefined;
   }
-  const quantity: Quantity = { value: Exact.fromNumber(samples[first]!), unit: column.unit, decimals: wholeNumber(samples[first]!) ? 0 : decimals };
-  return { quantity, constant: true, firstLine: lines[first]!, lastLine: lines[first]!, samples: 1, place: source.wholeLine(lines[first]!) };
-}
-
-function wholeNumber(x: number): boolean {
-  return Number.isInteger(x);
+  const quantity: Quantity = { value: Exact.fromNumber(firstValue), unit: column.unit, decimals: Number.isInteger(firstValue) ? 0 : decimals };
+  return { quantity, constant: true, firstLine, lastLine: firstLine, samples: 1, place: source.wholeLine(firstLine) };
 }
 
 /** Never falls, and grows on nearly every line: what counters do and no sensor of the trade. */
-function grows(values: Float64Array): boolean {
-  let grown = 0;
-  let steps = 0;
-  let before = NaN;
-  for (const v of values) {
-    if (Number.isNaN(v)) continue;
-    if (v < before) return false;
-    if (!Number.isNaN(before)) {
-      steps++;
-      if (v > before) grown++;
-    }
-    before = v;
-  }
-  return steps >= 20 && grown >= 0.95 * steps;
+function grows({ figures: { fell, steps, grown } }: ReadColumn): boolean {
+  return !fell && steps >= 20 && grown >= 0.95 * steps;
 }

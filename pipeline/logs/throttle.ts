@@ -1,7 +1,7 @@
 // How long a clock was held back: it stands below where it could, while the power or a temperature is at its limit.
 import { convert, Exact, type Quantity, type Unit, unit } from '../quantities/index.js';
-import type { Source } from '../places/index.js';
-import { integral } from '../statistics/index.js';
+import type { Lines } from '../places/index.js';
+import { integralOf } from './bucket-integral.js';
 import { seconds } from './energy.js';
 import type { LogLayout, LogThrottle } from './layout.js';
 import { busyPhases, gapOf, wholePhases } from './phases.js';
@@ -22,7 +22,7 @@ interface Column {
 }
 
 /** Seconds throttled, and their share of the phase, for every phase but idle (and for that where there is no other). */
-export function throttleValues(log: ReadLog, layout: LogLayout, windows: readonly Window[], source: Source, stated: StatedFor): LogValue[] {
+export function throttleValues(log: ReadLog, layout: LogLayout, windows: readonly Window[], source: Lines, stated: StatedFor): LogValue[] {
   const { throttle } = layout;
   const clock = throttle && columnOf(log, layout, throttle.clock);
   if (!throttle || !clock) return [];
@@ -43,10 +43,10 @@ export function throttleValues(log: ReadLog, layout: LogLayout, windows: readonl
     return c < below && limits.some(({ column, least }) => column.values[i]! >= least) ? 1 : 0;
   });
   return busyPhases(wholePhases(log, layout, windows)).flatMap(({ phase, rows }) => {
-    const sum = integral(log.times, held, rows, gapOf(log.times));
+    const sum = integralOf(log, held, rows, gapOf(log));
     if (sum.time <= 0) return [];
-    const [firstLine, lastLine] = [log.lines[rows[0]![0]]!, log.lines[rows.at(-1)![1] - 1]!];
-    const samples = rows.reduce((n, [from, to]) => n + to - from, 0);
+    const [firstLine, lastLine] = [log.lines[rows[0]![0]]!, log.lastLines[rows.at(-1)![1] - 1]!];
+    const samples = rows.reduce((n, [from, to]) => n + log.rows.subarray(from, to).reduce((a, b) => a + b, 0), 0);
     const how = `time with the clock more than ${percent(throttle.below)} below ${Math.round(top)} ${clock.unit.symbol} and ${limits.map(({ column }) => column.name).join(' or ')} at the limit (${limits.map(({ column }) => (column.unit.dimension === 'temperature' ? 'within 1 K' : `from ${percent(throttle.at)}`)).join(', ')}), over ${seconds(sum.time)}`;
     const give = (as: string | undefined, quantity: Quantity): LogValue[] => {
       const [measure = '', part = ''] = as?.split('/') ?? [];

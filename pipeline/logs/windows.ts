@@ -1,7 +1,8 @@
 // Which samples of a log are which phase.
 import type { LogLayout, LogWindow, SteadyRule } from './layout.js';
+import { boundsOf } from './cuts.js';
 import type { ReadLog } from './read-log.js';
-import { type Finding, nearest, type Source } from '../places/index.js';
+import { type Finding, type Lines, nearest } from '../places/index.js';
 import { type Steady, steadyRows } from './steady-window.js';
 
 export interface Window {
@@ -18,9 +19,9 @@ export interface Window {
 }
 
 /** The windows to average over, in the order of the layout. */
-export function windowsOf(log: ReadLog, layout: LogLayout, source: Source, findings: Finding[]): Window[] {
+export function windowsOf(log: ReadLog, layout: LogLayout, source: Lines, findings: Finding[]): Window[] {
   const segments = phaseSegments(log, layout, source, findings);
-  if (layout.windows.length === 0) return [...segments].map(([phase, rows]) => ({ ...window(log, phase, rows), ...beside(log, layout, longestOf(rows), layout.steady) }));
+  if (layout.windows.length === 0) return [...segments].map(([phase, rows]) => ({ ...window(log, phase, rows), ...beside(log, layout, longestOf(log, rows), layout.steady) }));
   const windows = [...segments].filter(([phase]) => !layout.windows.some((w) => w.phase === phase || w.of === phase)).map(([phase, rows]) => window(log, phase, rows));
   for (const wanted of layout.windows) {
     const cut = cutOut(log, layout, wanted, segments, source, findings);
@@ -30,7 +31,7 @@ export function windowsOf(log: ReadLog, layout: LogLayout, source: Source, findi
 }
 
 /** Rows of each phase by the phase column, or the whole log where the layout gives it one phase. */
-function phaseSegments(log: ReadLog, layout: LogLayout, source: Source, findings: Finding[]): Map<string, [number, number][]> {
+function phaseSegments(log: ReadLog, layout: LogLayout, source: Lines, findings: Finding[]): Map<string, [number, number][]> {
   const segments = new Map<string, [number, number][]>();
   const n = log.times.length;
   if (!layout.phaseColumn) {
@@ -69,7 +70,7 @@ function phaseSegments(log: ReadLog, layout: LogLayout, source: Source, findings
   return segments;
 }
 
-function cutOut(log: ReadLog, layout: LogLayout, wanted: LogWindow, segments: Map<string, [number, number][]>, source: Source, findings: Finding[]): Window | undefined {
+function cutOut(log: ReadLog, layout: LogLayout, wanted: LogWindow, segments: Map<string, [number, number][]>, source: Lines, findings: Finding[]): Window | undefined {
   const base = wanted.of ?? (layout.phaseColumn || segments.has(wanted.phase) ? wanted.phase : undefined);
   const known = base === undefined ? [[0, log.times.length] as [number, number]] : segments.get(base);
   if (!known) {
@@ -82,25 +83,24 @@ function cutOut(log: ReadLog, layout: LogLayout, wanted: LogWindow, segments: Ma
     }
     return undefined;
   }
-  const [from, to] = longestOf(known);
+  const [from, to] = longestOf(log, known);
   if (wanted.steady?.finds) {
     const { rule } = wanted.steady;
     const { rows, steady } = steadyRows(log.times, log.columns[rule.column]!.values, [from, to], rule, layout.columns[rule.column]!, true);
     return { ...window(log, wanted.phase, [rows], log.times[from]!), steady };
   }
-  const step = usualStep(log.times);
+  const { step } = log;
   const origin = base === undefined && layout.time?.kind === 'elapsed' ? 0 : log.times[from]!;
-  const finish = log.times[to - 1]!;
-  const low = wanted.last !== undefined ? finish - wanted.last : origin + (wanted.from ?? 0);
-  const high = wanted.last !== undefined || wanted.to === undefined ? Infinity : origin + wanted.to;
+  const finish = log.ends[to - 1]!;
+  const { low, after, high } = boundsOf(wanted, origin, finish);
   let a = from;
-  while (a < to && (wanted.last !== undefined ? log.times[a]! <= low : log.times[a]! < low)) a++;
+  while (a < to && (after ? log.times[a]! <= low : log.times[a]! < low)) a++;
   let b = a;
   while (b < to && log.times[b]! < high) b++;
   const lacking = wanted.last !== undefined ? wanted.last - (finish - log.times[from]! + step) : wanted.to !== undefined ? origin + wanted.to - (finish + step) : 0;
   const label = base === undefined ? 'the log' : base;
   if (a >= b || lacking > Math.max(step, 0.02 * (wanted.last ?? wanted.to ?? 0))) {
-    const line = log.lines[to - 1]!;
+    const line = log.lastLines[to - 1]!;
     findings.push({
       code: 'log-short', severity: 'error', place: source.wholeLine(line), subject: source.file,
       message: `${label === 'the log' ? 'The log' : `The phase ${label}`} ends here after ${seconds(finish - log.times[from]! + step)}, before its window "${wanted.phase}" is over`,
@@ -116,22 +116,14 @@ function beside(log: ReadLog, layout: LogLayout, rows: [number, number], rule: S
   return rule ? { steady: steadyRows(log.times, log.columns[rule.column]!.values, rows, rule, layout.columns[rule.column]!, false).steady } : {};
 }
 
-function longestOf(rows: readonly [number, number][]): [number, number] {
-  return rows.reduce((a, b) => (b[1] - b[0] > a[1] - a[0] ? b : a));
+function longestOf(log: ReadLog, rows: readonly [number, number][]): [number, number] {
+  const samples = ([from, to]: [number, number]): number => log.rows.subarray(from, to).reduce((a, b) => a + b, 0);
+  return rows.reduce((a, b) => (samples(b) > samples(a) ? b : a));
 }
 
 function window(log: ReadLog, phase: string, rows: [number, number][], since = log.times[rows[0]![0]]!): Window {
-  const end = log.times[rows.at(-1)![1] - 1]!;
+  const end = log.ends[rows.at(-1)![1] - 1]!;
   return { phase, rows, start: log.times[rows[0]![0]]!, end, reached: end - since };
-}
-
-/** The median step between samples, in seconds. */
-export function usualStep(times: Float64Array): number {
-  if (times.length < 2) return 0;
-  const steps: number[] = [];
-  for (let i = 1; i < Math.min(times.length, 2001); i++) steps.push(times[i]! - times[i - 1]!);
-  steps.sort((a, b) => a - b);
-  return steps[steps.length >> 1]!;
 }
 
 function seconds(s: number): string {

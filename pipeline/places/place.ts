@@ -9,8 +9,17 @@ export interface Place {
   endColumn: number;
 }
 
+/** A text of which single lines can be had. */
+export interface Lines {
+  readonly file: string;
+  /** The text of one line (from 1) without its line end; empty beyond the last. */
+  line(line: number): string;
+  /** The whole of one line (from 1) as a place, without its line end. */
+  wholeLine(line: number): Place;
+}
+
 /** A text with its name, able to turn offsets (UTF-16 units from 0) into places. */
-export class Source {
+export class Source implements Lines {
   readonly file: string;
   readonly text: string;
   #starts: number[] | undefined;

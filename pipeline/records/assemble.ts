@@ -1,7 +1,7 @@
 // The second of two steps: tables, logs and texts join the outline, and all that refers to readings is tied to them.
-import type { Outcome, Source } from '../places/index.js';
+import type { Lines, Outcome, Source } from '../places/index.js';
 import type { Episode, Measure, Setting, Setup } from './episode.js';
-import { Given } from './given.js';
+import { Given, type GivenFile } from './given.js';
 import { keyFields, splitKey } from './key.js';
 import { readLogs } from './log-readings.js';
 import { isThemeFile, type Outline } from './outline.js';
@@ -13,15 +13,15 @@ import type { ShippedTheme } from './theme-shape.js';
 
 /**
  * The episode, as far as it can be read; nothing should be built from it while there are errors among the findings
- * (those of `outline` included). `given` holds the bytes of each wanted file by its path, or why it cannot be read;
+ * (those of `outline` included). `given` holds the bytes of each wanted file by its path, or why they cannot be had;
  * `template` reads what is shipped with the program.
  */
-export function assemble(outline: Outline, given: ReadonlyMap<string, Uint8Array | { error: string }>, template: TemplateReader = noTemplates): Outcome<Episode> & { sources: Source[] } {
+export function assemble(outline: Outline, given: ReadonlyMap<string, GivenFile>, template: TemplateReader = noTemplates): Outcome<Episode> & { sources: Lines[] } {
   const { ctx, readings, source } = outline;
   const { reader, names, fields } = ctx;
   const before = reader.findings.length;
   const files = new Given(given, outline);
-  const sources: Source[] = [];
+  const sources: Lines[] = [];
   let incomplete = reader.findings.some((f) => f.severity === 'error');
 
   for (const t of fields.names ?? []) {
@@ -87,7 +87,7 @@ export function assemble(outline: Outline, given: ReadonlyMap<string, Uint8Array
 }
 
 /** Undefined where the record names none, or one that is unfit, which is a finding. */
-function themeOf({ ctx, wants }: Outline, files: Given, template: TemplateReader, sources: Source[]): Episode['theme'] {
+function themeOf({ ctx, wants }: Outline, files: Given, template: TemplateReader, sources: Lines[]): Episode['theme'] {
   const named = ctx.fields.theme;
   if (!named) return undefined;
   if (!isThemeFile(named.text)) return shippedTheme(named.text as ShippedTheme, template);

@@ -115,6 +115,9 @@ export interface Trace {
   unit: Unit;
   times: readonly number[];
   values: readonly number[];
+  /** Of a long log, whose values are means over short stretches: the lowest and the highest in each. */
+  lows?: readonly number[];
+  highs?: readonly number[];
   windows: readonly { phase: string; start: number; end: number; steady?: Steady }[];
   place: Place;
 }

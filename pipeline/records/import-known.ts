@@ -1,5 +1,5 @@
 // A log whose layout the record has already: only its line under `logs` is new, or not even that.
-import { decode, readLogFile } from '../logs/index.js';
+import { readLogFile } from '../logs/index.js';
 import { matchPattern } from './file-patterns.js';
 import { type ImportScope, logLine, runInName } from './import-log.js';
 import type { Outline } from './outline.js';
@@ -9,9 +9,8 @@ export function knownLog(path: string, bytes: Uint8Array, scope: ImportScope, re
   const reader = record.wants.find((w) => w.as === 'log' && (w.pattern ? matchPattern(w.pattern, path) : w.path === path));
   if (reader) return `# ${path} is read already, by files: ${JSON.stringify(reader.path)} in line ${reader.place.line} of the record.\n`;
   const layout = [...record.layouts.values()].find((l) => {
-    const source = decode(path, bytes, l.encoding).value;
-    const read = source && readLogFile(source, l);
-    return read?.value && !read.findings.some((f) => f.severity === 'error');
+    const read = readLogFile(path, bytes, l);
+    return read.value && !read.findings.some((f) => f.severity === 'error');
   });
   if (!layout) return undefined;
   const name = runInName(path);

@@ -1,6 +1,6 @@
 // The logs that a record names, to readings and traces.
-import { decode, type LogLayout, readLogFile } from '../logs/index.js';
-import { type Finding, nearest, Source } from '../places/index.js';
+import { type LogLayout, readLogFile } from '../logs/index.js';
+import { type Finding, type Lines, nearest } from '../places/index.js';
 import type { Quantity } from '../quantities/index.js';
 import type { Trace } from './episode.js';
 import { byNumber, matchPattern, type Placeholder } from './file-patterns.js';
@@ -21,7 +21,7 @@ interface LogFile {
 
 export interface LogReadings {
   traces: Trace[];
-  sources: Source[];
+  sources: Lines[];
   /** Set when a log gave nothing: then readings that are missing are no news. */
   incomplete: boolean;
 }
@@ -32,16 +32,13 @@ export function readLogs(outline: Outline, given: Given): LogReadings {
   const result: LogReadings = { traces: [], sources: [], incomplete: false };
   for (const file of logFiles(outline, given, result)) {
     const bytes = given.bytes(file.path, file.want);
-    const decoded = bytes && decode(given.name(file.path), bytes, file.layout.encoding);
-    if (decoded) reader.findings.push(...decoded.findings);
-    if (!decoded?.value) {
+    if (!bytes) {
       result.incomplete = true;
       continue;
     }
-    const source = decoded.value;
-    result.sources.push(source);
-    const log = readLogFile(source, file.layout, (measure, part, phase) => constantOf(outline, file, { measure, part, phase }));
+    const log = readLogFile(given.name(file.path), bytes, file.layout, (measure, part, phase) => constantOf(outline, file, { measure, part, phase }));
     reader.findings.push(...log.findings);
+    if (log.lines) result.sources.push(log.lines);
     if (!log.value) {
       result.incomplete = true;
       continue;
@@ -82,7 +79,7 @@ function take(outline: Outline, file: LogFile, log: NonNullable<ReturnType<typeo
     });
   }
   for (const t of log.traces) {
-    result.traces.push({ id: traceId(t.measure, t.part), ...scope, measure: t.measure, part: t.part, run, unit: t.unit, times: t.times, values: t.values, windows: t.windows, place: file.want.place });
+    result.traces.push({ id: traceId(t.measure, t.part), ...scope, measure: t.measure, part: t.part, run, unit: t.unit, times: t.times, values: t.values, ...(t.lows && { lows: t.lows, highs: t.highs }), windows: t.windows, place: file.want.place });
   }
 }
 

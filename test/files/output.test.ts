@@ -96,7 +96,7 @@ test.each(['ENOSPC', 'EDQUOT', 'EIO'])('%s while writing: the message names the 
 });
 
 test('whichever call of the disk fails, each file is old or new and whole, and the next build puts all right', () => {
-  const calls: (keyof Disk)[] = ['writeFileSync', 'renameSync', 'mkdirSync', 'unlinkSync', 'rmdirSync', 'linkSync', 'rmSync'];
+  const calls: Parameters<typeof failing>[0] = ['writeFileSync', 'renameSync', 'mkdirSync', 'unlinkSync', 'rmdirSync', 'linkSync', 'rmSync'];
   const allowed: Record<string, string[]> = { 'one/a.txt': ['old a', 'new a'], 'one/b.txt': ['old b'], 'one/c.txt': ['new c'], 'index.html': ['old', 'new'] };
   let failures = 0;
   for (let nth = 1; nth < 60; nth++) {

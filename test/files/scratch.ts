@@ -24,7 +24,7 @@ export function treeOf(folder: string): Record<string, string> {
 }
 
 /** A disk on which the named calls fail with a system error, from the nth call on, where `when` says so. */
-export function failing(calls: (keyof Disk)[], code: string, when: (path: string, count: number) => boolean): Disk {
+export function failing(calls: Exclude<keyof Disk, 'hashed'>[], code: string, when: (path: string, count: number) => boolean): Disk {
   let count = 0;
   const broken: Record<string, unknown> = { ...fs };
   for (const call of calls) {

@@ -1,11 +1,11 @@
 // Records for tests: read from text, with the places that a finding must have marked in the text itself.
 import { Buffer } from 'node:buffer';
-import { type Finding, Source } from '../../pipeline/places/index.js';
+import { type Finding, type Lines, Source } from '../../pipeline/places/index.js';
 import { assemble, type Episode, outline } from '../../pipeline/records/index.js';
 
 export type Files = Record<string, string | Uint8Array>;
 
-export function readEpisode(text: string, files: Files = {}): { episode: Episode | undefined; findings: Finding[]; sources: Source[] } {
+export function readEpisode(text: string, files: Files = {}): { episode: Episode | undefined; findings: Finding[]; sources: Lines[] } {
   const source = new Source('data/example/episode.yaml', text);
   const outlined = outline(source, 'example');
   if (!outlined.value) return { episode: undefined, findings: outlined.findings, sources: [source] };

@@ -1,0 +1,52 @@
+// Every frame of a log with its line, where figures need them in their order.
+import { widened } from './column.js';
+import { powers } from './plain-row.js';
+import type { ColumnSink, RowSink } from './row-reader.js';
+
+/** Frames between two whose position in the text is kept. */
+const anchored = 4096;
+
+export class FrameStore implements RowSink, ColumnSink {
+  total = 0;
+  filled = 0;
+  bad = 0;
+  decimals = 0;
+  readonly anchorLines: number[] = [];
+  readonly anchorPositions: number[] = [];
+  readonly columns: readonly [this] = [this];
+  #values = new Float64Array(1024);
+  #lines = new Float64Array(1024);
+
+  get values(): Float64Array {
+    return this.#values.subarray(0, this.total);
+  }
+
+  get lines(): Float64Array {
+    return this.#lines.subarray(0, this.total);
+  }
+
+  take(_time: number, line: number, position: number): number {
+    const row = this.total++;
+    if (row === this.#values.length) {
+      this.#values = widened(this.#values, 2 * row);
+      this.#lines = widened(this.#lines, 2 * row);
+    }
+    this.#values[row] = NaN;
+    this.#lines[row] = line;
+    if (row % anchored === 0) {
+      this.anchorLines.push(line);
+      this.anchorPositions.push(position);
+    }
+    return row;
+  }
+
+  add(row: number, digits: number, decimals: number): void {
+    this.addNumber(row, digits / powers[decimals]!, decimals);
+  }
+
+  addNumber(row: number, value: number, decimals: number): void {
+    this.#values[row] = value;
+    this.filled++;
+    if (decimals > this.decimals) this.decimals = decimals;
+  }
+}

@@ -1,0 +1,66 @@
+// What a sensor may do to a log without one cell being wrong: stick, read zero, change its unit.
+import type { LogColumn, LogLayout } from './layout.js';
+import { wholePhases } from './phases.js';
+import type { ReadLog } from './read-log.js';
+import { stuckIn } from './stuck.js';
+import { unitJump } from './unit-jump.js';
+import type { Window } from './windows.js';
+import { zerosAmong } from './zeros.js';
+import type { Lines } from '../places/index.js';
+
+/** Quantities that never stand still to the last digit while they are measured; clocks, duties and set voltages do. */
+const lively: ReadonlySet<string> = new Set(['temperature', 'power', 'current', 'flow', 'sound-level']);
+/** Quantities that are zero only where nothing is measured; fans and pumps do stop. */
+const neverZero: ReadonlySet<string> = new Set(['temperature', 'power', 'voltage', 'frequency', 'sound-level']);
+
+export function tellSensorFaults(log: ReadLog, layout: LogLayout, windows: readonly Window[], source: Lines): void {
+  const phases = wholePhases(log, layout, windows);
+  const sensors = layout.columns.map((column, i) => ({ column, ...log.columns[i]! })).filter(({ column, empty }) => column.phase === undefined && !empty);
+  sensors.forEach((sensor) => {
+    const { column, values, figures } = sensor;
+    const others = sensors.filter((s) => s !== sensor);
+    const jump = unitJump(values, column.unit.dimension === 'temperature', log.phases, others.filter((o) => o.column.unit.dimension !== 'temperature').map((o) => o.values));
+    if (jump) {
+      const looks = jump.how === 'fahrenheit' ? 'as from Celsius to Fahrenheit or back' : 'a thousand times as much or as little';
+      log.faults.add(`unit ${name(column)}`, 'log-unit-changes', 'error', lineOf(log, source, jump.row), `the column "${name(column)}" goes from ${short(jump.before)} to ${short(jump.after)} from one line to the next, ${looks}; its unit seems to change here`, { said: short(jump.after) });
+      return;
+    }
+    if (neverZero.has(column.unit.dimension)) {
+      for (const w of windows) {
+        const zeros = zerosAmong((b) => figures.low(b), (b) => figures.high(b), w.rows);
+        if (zeros.length) tellZeros(log, column, w, zeros, source);
+      }
+    }
+    if (lively.has(column.unit.dimension)) {
+      const fellows = others.filter((o) => o.column.unit.dimension === column.unit.dimension).map((o) => o.values);
+      for (const { phase, rows } of phases) {
+        for (const [from, to] of rows) {
+          const still = stuckIn(log.times, values, { from, to }, fellows);
+          if (!still) continue;
+          const lasted = Math.round(log.times[still.to - 1]! - log.times[still.from]!);
+          log.faults.add(`stuck ${name(column)}`, 'log-sensor-sticks', 'warning', lineOf(log, source, still.from), `the column "${name(column)}" says ${values[still.from]} for ${lasted} s from this line on, to the last digit, within ${phase}; a sensor that still measures does not do that`, { said: String(values[still.from]) });
+        }
+      }
+    }
+  });
+}
+
+function tellZeros(log: ReadLog, column: LogColumn, w: Window, zeros: readonly number[], source: Lines): void {
+  const all = w.rows.reduce((n, [from, to]) => n + to - from, 0);
+  const says = zeros.length === all
+    ? `on every line of ${w.phase}: nothing was measured; leave the column out`
+    : `from here on, ${zeros.length} time${zeros.length === 1 ? '' : 's'} in the ${all} lines of ${w.phase}, and is never near it on the others; a mean of both is too low`;
+  log.faults.add(`zero ${name(column)}`, 'log-reads-zero', 'warning', lineOf(log, source, zeros[0]!), `the column "${name(column)}" reads zero ${says}`, { said: '0' });
+}
+
+function lineOf(log: ReadLog, source: Lines, row: number): () => ReturnType<Lines['wholeLine']> {
+  return () => source.wholeLine(log.lines[row]!);
+}
+
+function name({ at }: LogColumn): string {
+  return at.name;
+}
+
+function short(x: number): string {
+  return String(Number(x.toPrecision(4)));
+}
