@@ -6,6 +6,7 @@ import { type Finding, type Lines, nearest, type Place, type Source } from './pl
 import { proofTexts, unreadable, withoutTexts } from './proof-texts.js';
 import type { Plan } from './draw.js';
 import type { Facts } from './facts/index.js';
+import type { Said } from './told.js';
 import type { Episode, Outline } from './records/index.js';
 
 export interface Project {
@@ -29,6 +30,8 @@ export interface Examined {
   counts: { readings: number; facts: number; mentions: number; agreed: number; pictures: number };
   /** Ids of the facts that its texts speak of. */
   claimed: string[];
+  /** Where in its script facts are first said. */
+  said: Said;
   findings: Finding[];
   /** The lines that findings speak of, by `file:line`, for printing. */
   lines: Record<string, string>;
@@ -125,6 +128,7 @@ export class Episodes {
     const all = [...opened.findings, ...findings];
     const counts = { readings: episode?.readings.length ?? 0, facts: 0, mentions: 0, agreed: 0, pictures: 0 };
     const claimed: string[] = [];
+    let said: Said = [];
     if (episode && facts) {
       const [{ runChecks, weigh }, { planPictures }, { storedFacts }] = await Promise.all([import('./checks/index.js'), import('./draw.js'), import('./render.js')]);
       const plan = await planPictures(facts);
@@ -138,8 +142,9 @@ export class Episodes {
       const { length } = await storedFacts(facts, proofed.claimed);
       Object.assign(counts, { facts: length, mentions: proofed.mentions, agreed: proofed.agreed, pictures: plan.pictures.length });
       claimed.push(...proofed.claimed);
+      said = proofed.said;
     }
-    return { id, key, ready: facts !== undefined, title: episode?.title ?? id, counts, claimed, findings: all, lines: linesOf(all, opened.sources) };
+    return { id, key, ready: facts !== undefined, title: episode?.title ?? id, counts, claimed, said, findings: all, lines: linesOf(all, opened.sources) };
   }
 
   #look(id: string): Promise<Looked> {

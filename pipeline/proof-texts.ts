@@ -8,11 +8,14 @@ export interface Proofed {
   mentions: number;
   agreed: number;
   claimed: string[];
+  /** Facts of the script with their places there, each where it is first said. */
+  said: [id: string, at: number][];
 }
 
 /** A text inside the record is proofed where it stands there. While `unread` holds something, readings may be missing, and all that is told is that no number was judged, if there is one. */
 export async function proofTexts(episode: Episode, sources: readonly Lines[], facts: Facts, unread: readonly Finding[] = []): Promise<Proofed> {
-  const result: Proofed = { findings: [], mentions: 0, agreed: 0, claimed: [] };
+  const result: Proofed = { findings: [], mentions: 0, agreed: 0, claimed: [], said: [] };
+  const said = new Map<string, number>();
   if (episode.texts.length === 0) return result;
   const { proofScript } = await import('./proof.js');
   for (const text of episode.texts) {
@@ -22,10 +25,16 @@ export async function proofTexts(episode: Episode, sources: readonly Lines[], fa
     result.mentions += claims.length;
     result.agreed += claims.filter((m) => m.verdict === 'agrees').length;
     result.claimed.push(...claims.flatMap((m) => m.facts));
+    if (text.role === 'script') for (const m of claims) for (const id of m.facts) if (!said.has(id)) said.set(id, placeInScript(m.place));
     result.findings.push(...(whole ? findings : findings.map((f) => ({ ...f, place: within(f.place, text.place) }))));
   }
-  if (unread.length > 0) return { findings: result.mentions > 0 ? [notProofed(unread, episode.id)] : [], mentions: 0, agreed: 0, claimed: [] };
-  return { ...result, claimed: [...new Set(result.claimed)].sort() };
+  if (unread.length > 0) return { findings: result.mentions > 0 ? [notProofed(unread, episode.id)] : [], mentions: 0, agreed: 0, claimed: [], said: [] };
+  return { ...result, claimed: [...new Set(result.claimed)].sort(), said: [...said] };
+}
+
+/** A number that rises from the begin of a text to its end. */
+export function placeInScript({ line, column }: { line: number; column: number }): number {
+  return line * 100_000 + Math.min(column, 99_999);
 }
 
 /** What keeps readings from being known: errors of the record, its tables and logs, that it does not accept. */

@@ -5,6 +5,7 @@ import { inOrder, Source } from './places/index.js';
 import type { Examined } from './examine.js';
 import type { Fact, Facts } from './facts/index.js';
 import type { Sentence } from './narration/index.js';
+import { asTold } from './told.js';
 
 export type Put = (path: string, content: Uint8Array | string) => void;
 
@@ -32,10 +33,9 @@ export async function render(examined: Examined, facts: Facts, stamp: Draft | un
   const [{ narrationText }, { cautionsFor }, { factRecord }, { readingsCsv, renderPage }] = await Promise.all([
     import('./narration/index.js'), import('./cautions/index.js'), import('./facts/index.js'), import('./page/index.js'),
   ]);
-  const plan = await planPictures(facts);
-  const drawing = Promise.all(plan.pictures.map(async (planned) => {
+  const drawing = Promise.all(asTold((await planPictures(facts)).pictures, facts, examined.said).map(async (planned) => {
     const drawn = await studio.draw(planned, draft);
-    putPicture(id, drawn, facts, draft, factRecord, put);
+    putPicture(id, planned.why, drawn, facts, draft, factRecord, put);
     return drawn;
   }));
   const cautions = cautionsFor(facts);
@@ -89,13 +89,13 @@ function draftMark(stamp: Draft | undefined): string {
   return stamp ? `> **DRAFT.** ${why[stamp]}\n\n` : '';
 }
 
-function putPicture(id: string, drawn: DrawnPicture, facts: Facts, draft: boolean, factRecord: (fact: never, facts: never) => object, put: Put): void {
+function putPicture(id: string, why: string, drawn: DrawnPicture, facts: Facts, draft: boolean, factRecord: (fact: never, facts: never) => object, put: Put): void {
   const { picture, stem } = drawn;
   drawn.pngs.forEach((png, i) => put(`${id}/${pngPath(drawn, i)}`, png.bytes));
   if (drawn.chart) put(`${id}/pictures/${stem}.svg`, picture.outlined);
   const shown = picture.facts.map((fact) => facts.get(fact)).filter((f) => f !== undefined && 'id' in f);
   put(`${id}/pictures/${stem}.json`, json({
-    name: picture.name, kind: picture.kind, title: picture.title, alt: picture.alt, ...(draft && { draft: true }),
+    name: picture.name, kind: picture.kind, title: picture.title, alt: picture.alt, why, ...(draft && { draft: true }),
     facts: shown.map((f) => factRecord(f as never, facts as never)), ...(picture.table && { table: picture.table }),
   }));
 }

@@ -10,7 +10,7 @@ const place = { file: 'data/a/episode.yaml', line: 3, column: 1, endLine: 3, end
 const finding = (severity: Finding['severity'], code: string, accepted = false): Finding => ({ code, severity, place, message: `Message of ${code}.`, ...(accepted && { accepted: { reason: 'known', place } }) });
 
 function examined(id: string, findings: Finding[]): Examined {
-  return { id, key: 'k', ready: true, title: id, counts: { readings: 380, facts: 487, mentions: 44, agreed: 41, pictures: 18 }, claimed: [], findings, lines: { 'data/a/episode.yaml:3': 'abc def' } };
+  return { id, key: 'k', ready: true, title: id, counts: { readings: 380, facts: 487, mentions: 44, agreed: 41, pictures: 18 }, claimed: [], said: [], findings, lines: { 'data/a/episode.yaml:3': 'abc def' } };
 }
 
 const mixed = [examined('one-card-two-boxes', [finding('error', 'first'), finding('note', 'second'), finding('warning', 'third', true)]), examined('温度', [finding('warning', 'fourth'), finding('error', 'fifth')])];
