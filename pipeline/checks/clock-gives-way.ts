@@ -1,6 +1,6 @@
-// A clock that falls because the power is at its limit.
-import { isFact, isIdle } from '../facts/index.js';
-import { convert, Exact } from '../quantities/index.js';
+// A clock that falls because the power or a temperature is at its limit.
+import { isFact, isIdle, quantityName } from '../facts/index.js';
+import { convert, differenceUnit, Exact, unit } from '../quantities/index.js';
 import type { Trace } from '../records/index.js';
 import { mean as averageOf } from '../statistics/index.js';
 import { type Check, type Context, type Report, yaml } from './check.js';
@@ -24,7 +24,7 @@ const record = (title: string, mark: string) => yaml(`
 
 export const clockGivesWay: Check = {
   name: 'clock-gives-way',
-  says: 'A clock falls while the power is at its limit.',
+  says: 'A clock falls while the power or a temperature is at its limit.',
   why: 'The limit, not the cooling or the chip, then decides the speed. That is a result worth telling, and settings compared under it compare limits.',
   severity: 'note',
   thresholds: ['at-its-limit', 'clock-falls'],
@@ -40,8 +40,9 @@ export const clockGivesWay: Check = {
 interface Fall {
   clock: Trace;
   phase: string;
-  power: number;
-  limit: number;
+  /** "the power is at its limit (298 W of 300 W)". */
+  held: string;
+  derivation: string;
   before: number;
   during: number;
 }
@@ -50,33 +51,53 @@ function fromTraces(context: Context): Report[] {
   const { facts } = context;
   const runs = grouped(facts.traces.filter(hasValues), (t) => `${t.setup}/${t.setting}/${t.workload}#${t.run}`);
   const falls = [...runs.values()].flatMap((traces) => {
-    const power = traces.find((t) => t.unit.dimension === 'power' && !isLimit(t));
     const clocks = traces.filter((t) => t.unit.dimension === 'frequency' && !/memory/.test(t.part));
-    return power ? clocks.flatMap((clock) => fallOf(clock, power, traces.find(isLimit), context) ?? []) : [];
+    const power = traces.find((t) => t.unit.dimension === 'power' && !isLimit(t));
+    const hot = traces.filter((t) => t.unit.dimension === 'temperature');
+    const held = [...(power ? [power] : []), ...hot].map((t) => atLimit(t, traces.find(isLimit), context)).find((h) => h !== undefined);
+    return held ? clocks.flatMap((clock) => fallOf(clock, held, context) ?? []) : [];
   });
   return [...grouped(falls, ({ clock, phase }) => keyOf(clock, phase)).entries()].map(([key, all]) => {
-    const { clock, before, during, power, limit } = all[0]!;
-    const unit = clock.unit.symbol;
+    const { clock, before, during, held, derivation: of } = all[0]!;
+    const symbol = clock.unit.symbol;
     return {
-      place: clock.place, subject: key, said: `${brief(during)} ${unit}`, recorded: `${brief(before)} ${unit}`, derivation: `${brief(power)} W of ${brief(limit)} W`,
-      message: `${tell(facts.about, key)}: the clock falls from ${brief(before)} to ${brief(during)} ${unit} while the power is at its limit (${brief(power)} W of ${brief(limit)} W), in ${count(all.length, 'run')}`,
+      place: clock.place, subject: key, said: `${brief(during)} ${symbol}`, recorded: `${brief(before)} ${symbol}`, derivation: of,
+      message: `${tell(facts.about, key)}: the clock falls from ${brief(before)} to ${brief(during)} ${symbol} while ${held}, in ${count(all.length, 'run')}`,
       related: all.slice(1).map((f) => ({ place: f.clock.place, label: `run ${f.clock.run}` })),
     };
   });
 }
 
-function fallOf(clock: Trace, power: Trace, limitTrace: Trace | undefined, context: Context): Fall | undefined {
-  const window = power.windows.find((w) => !isIdle(w.phase));
+interface Held {
+  window: Trace['windows'][number];
+  says: string;
+  derivation: string;
+}
+
+/** The first stretch of load, where the trace stands at its limit in it. */
+function atLimit(trace: Trace, limitTrace: Trace | undefined, context: Context): Held | undefined {
+  const window = trace.windows.find((w) => !isIdle(w.phase));
   if (!window) return undefined;
-  const drawn = averageOf(within(power, window).values);
-  const limit = limitTrace ? averageOf(within(limitTrace, window).values) : declared(power, window.phase, context);
-  if (!(limit !== undefined && drawn >= limit * context.limits.share('at-its-limit').toNumber())) return undefined;
+  const hot = trace.unit.dimension === 'temperature';
+  const level = averageOf(within(trace, window).values);
+  const limit = limitTrace && !hot ? averageOf(within(limitTrace, window).values) : declared(trace, window.phase, context);
+  if (limit === undefined || !(level >= (hot ? limit - kelvinBelow(trace) : limit * context.limits.share('at-its-limit').toNumber()))) return undefined;
+  const derivation = `${brief(level)} ${trace.unit.symbol} of ${brief(limit)} ${trace.unit.symbol}`;
+  return { window, derivation, says: `the ${hot ? quantityName(context.facts.about, trace.measure, trace.part).toLowerCase() : 'power'} is at its limit (${derivation})` };
+}
+
+/** A temperature within 1 K of its limit is at it. */
+function kelvinBelow(trace: Trace): number {
+  return convert(Exact.of(1), unit('K'), differenceUnit(trace.unit))!.toNumber();
+}
+
+function fallOf(clock: Trace, { window, says, derivation }: Held, context: Context): Fall | undefined {
   const during = averageOf(within(clock, window).values);
   const earlier = within(clock, { phase: '', start: -Infinity, end: window.start }).values;
   const inside = within(clock, window).values;
   const before = Math.max(...(earlier.length ? earlier : inside.slice(0, Math.max(1, inside.length >> 3))));
   if (!(during < before * (1 - context.limits.share('clock-falls').toNumber()))) return undefined;
-  return { clock, phase: window.phase, power: drawn, limit, before, during };
+  return { clock, phase: window.phase, held: says, derivation, before, during };
 }
 
 function isLimit(t: Trace): boolean {
@@ -84,10 +105,10 @@ function isLimit(t: Trace): boolean {
 }
 
 /** The declared limit in the unit of the trace. */
-function declared(power: Trace, phase: string, { facts }: Context): number | undefined {
-  const key = facts.constantFor(keyOf(power, phase), 'limit');
+function declared(trace: Trace, phase: string, { facts }: Context): number | undefined {
+  const key = facts.constantFor(keyOf(trace, phase), 'limit');
   const limit = key && facts.value(key);
-  return limit && isFact(limit) ? convert(limit.value, limit.unit, power.unit)?.toNumber() : undefined;
+  return limit && isFact(limit) ? convert(limit.value, limit.unit, trace.unit)?.toNumber() : undefined;
 }
 
 /** Without logs: power at its limit under load, and a clock below its target or rated value. */

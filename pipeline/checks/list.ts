@@ -9,6 +9,8 @@ import { curveFalls } from './curve-falls.js';
 import { decibelsAveraged } from './decibels-averaged.js';
 import { differenceAsTemperature } from './difference-as-temperature.js';
 import { emptyColumn } from './empty-column.js';
+import { heatBalance } from './heat-balance.js';
+import { lowUndefined } from './low-undefined.js';
 import { finerThanInstrument } from './finer-than-instrument.js';
 import { idleNotSettled } from './idle-not-settled.js';
 import { idleUnlike } from './idle-unlike.js';
@@ -66,6 +68,7 @@ export const checks: readonly Check[] = [
   impossibleMean,
   decibelsAveraged,
   meanOfRates,
+  lowUndefined,
   withinSpread,
   tooSmallToMatter,
   unitUnlikely,
@@ -82,6 +85,7 @@ export const checks: readonly Check[] = [
   partsOutOfOrder,
   shareOutOfRange,
   powerDisagrees,
+  heatBalance,
   backgroundTooNear,
   runsDisagree,
   idleUnlike,

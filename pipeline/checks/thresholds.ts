@@ -39,6 +39,8 @@ export const thresholds = {
   'unit-factor': { value: '20', says: 'a reading this many times off the others of its kind is looked at for a wrong unit', source: practice },
   'frames-over-time': { value: '0.5 %', says: 'how far a mean frame rate may stand above frames over time', source: practice },
   'power-disagrees': { value: '5 %', says: 'how far power may stand from voltage times current', source: practice },
+  'heat-above-power': { value: '10 %', says: 'how far the heat in a coolant may stand above the power that heats it (or its uncertainty, where that is more)', source: practice },
+  'heat-least': { value: '50 %', says: 'the least share of that power that a coolant carries away', source: practice },
   'background-too-near': { value: '6 dB', says: 'a level must stand at least this far above its background', source: 'ISO 3744, background correction: capped at 1.26 dB below 6 dB' },
   'matrix-filled': { value: '50 %', says: 'holes are told only where at least this share of setups by settings was tested', source: practice },
   'price-age': { value: '90', says: 'days between the day of a price and the day of the episode', source: practice },

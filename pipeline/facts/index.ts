@@ -22,3 +22,4 @@ export { inOrderOfNames } from './order.js';
 // What a renderer needs of the record reaches it through this room.
 export { constantPhases, writeReadings, type Key, type KeyField, type KeyParts, keyFields, makeKey, splitKey, withFields } from '../records/index.js';
 export type { Curve, EpisodeText, Measure, Named, Part, PictureRequest, Reading, Setting, Setup, Trace } from '../records/index.js';
+export { type HeatBalance, heatBalances } from './heat-balance.js';

@@ -3,6 +3,7 @@ import { convert, type Dimension, differenceUnit, Exact, type Quantity, readQuan
 import { splitKey } from '../records/index.js';
 import type { Fact } from './fact.js';
 import type { Facts } from './facts.js';
+import { meterLimit } from './meter-class.js';
 
 const practice = 'common practice, no published source';
 
@@ -31,8 +32,15 @@ const byDimension: Partial<Record<Dimension, MatterName>> = {
 /**
  * For a difference of `a` from `b`, in units of their differences; undefined where neither the record nor the house says.
  * A share is one of `b`, and means nothing where `b` is itself a difference. Of figures for each watt or euro what is shared out decides.
+ * Of sound levels it is never less than the class of the meter leaves open.
  */
 export function leastThatMatters(facts: Facts, a: Fact, b: Fact): Exact | undefined {
+  const least = stated(facts, a, b);
+  const meter = meterLimit(facts.about, a);
+  return meter && (!least || meter.compare(least) > 0) ? meter : least;
+}
+
+function stated(facts: Facts, a: Fact, b: Fact): Exact | undefined {
   const own = facts.about.measures.get(splitKey(a.subject)?.measure ?? '')?.matters;
   const said = own && inUnits(own, a, b);
   if (said) return said;

@@ -59,7 +59,7 @@ function readInstrument(ctx: Context, { fields: f, place }: NonNullable<Context[
   const level = f.level && levelOf(f.level, ctx.reader);
   return {
     name: f.name.text, measures: measures.map((m) => m.text), ...(setups.length && { setups }), ...(resolution && { resolution }),
-    ...(f.accuracy && { accuracy: f.accuracy.text }), ...(limits && { limits }), ...(level !== undefined && { level }), ...(f['one per']?.value === 'setup' && { perSetup: true }), place,
+    ...(f.accuracy && { accuracy: f.accuracy.text }), ...(limits && { limits }), ...(level !== undefined && { level }), ...(f.class && { class: f.class.value === '1' ? 1 : 2 }), ...(f['one per']?.value === 'setup' && { perSetup: true }), place,
   };
 }
 

@@ -77,6 +77,8 @@ export interface Instrument {
   limits?: Limits;
   /** Share of cases in which its error stays within the limits (0.95); where undefined, it always does and is as likely anywhere between them. */
   level?: number;
+  /** Of a sound level meter, after IEC 61672-1. */
+  class?: 1 | 2;
   /** Each setup has one of its own (the sensors of a product under test), so that errors do not cancel between setups. */
   perSetup?: boolean;
   place: Place;

@@ -67,8 +67,9 @@ export const recordShape = fields({
     setups: refs('The setups that it was used for, where not for all.'),
     resolution: quantity('Smallest step it shows: 0.1 W'), accuracy: text('Limits of error as its sheet prints them: ±1 %, ±0.5 °C, ±(0.5 % + 2 digits), ±1 % of range 3000 W, not stated'),
     level: text('Share of cases for which the sheet promises that, where it says so: 95 %. Else the error may lie anywhere within the limits.'),
+    class: choice(['1', '2'], 'Class of a sound level meter (IEC 61672-1): levels closer together than its limits at 1 kHz, 0.7 dB or 1 dB, are about the same.', [1, 2]),
     'one per': choice(['setup', 'record'], 'setup where each setup has its own (sensors of a product under test): then its errors do not cancel between setups.'),
-  }, { expects: 'a map of name, measures, setups, resolution, accuracy, level, one per', required: ['name'] }), 'What was measured with.'),
+  }, { expects: 'a map of name, measures, setups, resolution, accuracy, level, class, one per', required: ['name'] }), 'What was measured with.'),
   'reference room': quantity('Room temperature that temperatures are corrected to, besides what was read: 21 °C'),
   digits: choice(['read', 'earned'], 'read: figures are shown as fine as their readings. earned: as fine as their uncertainty allows.'),
   setups: named({

@@ -33,3 +33,11 @@ test.each([
   expect(isFact(a) && isFact(b) && tooClose(facts, a, b)).toBe(close);
   expect(isFact(a) && isFact(b) && bestOf(facts, 'noise', [a, b])).toEqual(close ? { close } : { fact: a });
 });
+
+// IEC 61672-1:2013, acceptance limits at 1 kHz: 0.7 dB for class 1, 1.0 dB for class 2 (recalled).
+test.each([[undefined, undefined], [1, undefined], [2, 'matters']] as const)('levels 0.8 dB apart, read by a meter of class %s', (grade, close) => {
+  const { facts, a, b } = two('36.00 36.00 36.02', '36.80 36.80 36.82', '0.2 dB(A)');
+  const meter = { name: 'meter', measures: ['noise'], place: facts.about.place, ...(grade && { class: grade }) };
+  facts.about.instruments.push(meter);
+  expect(isFact(a) && isFact(b) && tooClose(facts, a, b)).toBe(close);
+});
