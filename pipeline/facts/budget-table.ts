@@ -1,5 +1,5 @@
 // The uncertainty of a fact as a table, and what it allows to be said.
-import { differenceUnit, show } from '../quantities/index.js';
+import { differenceUnit, showNumber } from '../quantities/index.js';
 import type { Fact } from './fact.js';
 import type { Facts } from './facts.js';
 import { figure } from './figure.js';
@@ -52,6 +52,8 @@ export function printBudget(table: BudgetTable): string[] {
 export interface OutcomeTold {
   outcome: DifferenceOutcome;
   says: string;
+  /** "1.0 ± 1.4 K at 95 %"; empty where it is not known. */
+  interval: string;
   /** How many runs of each would settle it, where so many would; see runs-needed.ts. */
   runs?: number;
 }
@@ -60,16 +62,16 @@ export function tellOutcome(facts: Facts, fact: Fact): OutcomeTold | undefined {
   const judged = judge(facts, fact);
   if (!judged) return undefined;
   const { outcome, difference, half95, matters } = judged;
-  const unit = difference.unit.symbol;
-  const half = half95 === undefined ? '' : figure(half95, 2);
-  const interval = `${show(difference.value, difference.unit, half.split('.')[1]?.length ?? 0)} ± ${half}${unit ? ` ${unit}` : ''} at 95 %`;
-  const least = matters ? `${figure(matters.toNumber(), 2)} ${unit}`.trim() : '';
-  if (half95 === undefined) return { outcome, says: 'it rests on a single run or on a value of unknown uncertainty, so that nothing can be said' };
-  if (outcome === 'same') return { outcome, says: `${interval}, all of it within the ${least} that matters` };
-  if (outcome !== 'undecided') return { outcome, says: `${interval}, which leaves out zero` };
+  const unit = difference.unit.symbol && ` ${difference.unit.symbol}`;
+  if (half95 === undefined) return { outcome, interval: '', says: 'it rests on a single run or on a value of unknown uncertainty, so that nothing can be said' };
+  const half = figure(half95, 2);
+  const interval = `${showNumber(difference.value, half.split('.')[1]?.length ?? 0)} ± ${half}${unit} at 95 %`;
+  const least = matters ? `${figure(matters.toNumber(), 2)}${unit}` : '';
+  if (outcome === 'same') return { outcome, interval, says: `${interval}, all of it within the ${least} that matters` };
+  if (outcome !== 'undecided') return { outcome, interval, says: `${interval}, which leaves out zero` };
   const needed = runsNeeded(facts, fact);
   const open = `${interval}${least ? `, which is neither clear of zero nor all within the ${least} that matters` : ', which takes in zero'}`;
-  return { outcome, says: `${open}; ${tellRuns(needed?.runs)}`, ...(needed?.runs && needed.runs <= mostRunsTold && { runs: needed.runs }) };
+  return { outcome, interval, says: `${open}; ${tellRuns(needed?.runs)}`, ...(needed?.runs && needed.runs <= mostRunsTold && { runs: needed.runs }) };
 }
 
 /** "7 runs of each would probably tell". */
