@@ -1,4 +1,5 @@
 // From when on a quantity is steady.
+import { madToSd, medianDeviation } from './mad.js';
 
 /** A series over time: ascending times, NaN for no value. Means over short steps do as well as the samples. */
 export interface Course {
@@ -13,19 +14,20 @@ export interface Steadiness {
   change: number | undefined;
 }
 
-/** Levels are means over this share of a span, so that noise is not taken for a change. */
-const smoothed = 0.1;
+/** Levels are means over the first of these shares of a span that calms their noise to a quarter of the allowed change, or over the last. */
+const smoothings = [0.1, 0.2, 0.35, 0.5];
+const calm = 0.25;
 
 /**
  * Steady by its slope over a span, as standards of thermal equilibrium put it: from that sample on, no two levels one
- * `span` apart differ by more than `change`. A level is the mean over a tenth of the span around its moment. The series
- * must go on for a whole span after that.
+ * `span` apart differ by more than `change`. A level is the mean over a tenth of the span around its moment, or over up to
+ * half of it where the samples are noisy. The series must go on for a whole span after that.
  */
 export function steadyBySlope({ times, values }: Course, change: number, span: number): Steadiness {
   const n = times.length;
-  const level = levels({ times, values }, smoothed * span);
   const none: Steadiness = { from: undefined, change: undefined };
   if (n < 2 || times[n - 1]! - times[0]! < span * (1 - 1e-9)) return none;
+  const level = calmLevels({ times, values }, change, span);
   let later = n - 1;
   let i = n - 1;
   while (i >= 0 && times[i]! > times[n - 1]! - span * (1 - 1e-9)) i--;
@@ -40,6 +42,28 @@ export function steadyBySlope({ times, values }: Course, change: number, span: n
     from = i;
   }
   return { from, change: last };
+}
+
+function calmLevels(course: Course, change: number, span: number): (i: number) => number {
+  const n = course.times.length;
+  for (const share of smoothings) {
+    const level = levels(course, share * span);
+    if (unrest(course.times, level, n >> 1, share * span) <= calm * change) return level;
+  }
+  return levels(course, smoothings.at(-1)! * span);
+}
+
+/** Standard deviation of the difference of neighbouring levels from row `from` on, by the median of their distances from their median: what a trend moves them by is not in it. */
+function unrest(times: ArrayLike<number>, level: (i: number) => number, from: number, width: number): number {
+  const steps: number[] = [];
+  const apart = Math.max(1, Math.floor((times.length - from) / 400));
+  for (let i = from, j = from; i < times.length; i += apart) {
+    while (j < times.length && times[j]! < times[i]! + width) j++;
+    if (j === times.length) break;
+    const step = level(j) - level(i);
+    if (!Number.isNaN(step)) steps.push(step);
+  }
+  return steps.length < 8 ? 0 : madToSd * medianDeviation(steps).mad;
 }
 
 /** Means of the values within half a `width` on both sides; NaN where there is none. */

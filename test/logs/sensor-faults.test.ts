@@ -1,0 +1,86 @@
+// What a sensor may do to a log without one cell being wrong; each is a finding at its line, and healthy logs have none.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { readEpisode } from '../records/reading.js';
+import { random } from '../statistics/random.js';
+
+interface Row { t: number; phase: string; values: (number | string)[] }
+
+function findings(columns: Record<string, string>, rows: Row[], layout = 'phases: {column: phase}'): string[] {
+  const names = Object.keys(columns);
+  const log = ['t,phase,' + names.join(','), ...rows.map((r) => [r.t, r.phase, ...r.values].join(','))].join('\n') + '\n';
+  const record = `title: T\nlayouts:\n  sensors: {time: {column: t}, ${layout}, columns: {${Object.entries(columns).map(([k, v]) => `${k}: ${v}`).join(', ')}}}\nlogs:\n  - {files: log.csv, layout: sensors, for: {setup: bench}}\n`;
+  return readEpisode(record, { 'log.csv': log }).findings.map((f) => `${f.place.line} ${f.code}: ${f.message}`);
+}
+
+/** 30 s idle and 90 s load, two samples a second. */
+const course = (value: (t: number, phase: string) => (number | string)[]): Row[] => Array.from({ length: 240 }, (_, i) => {
+  const t = i / 2;
+  const phase = t < 30 ? 'idle' : 'load';
+  return { t, phase, values: value(t, phase) };
+});
+const g = random(11);
+const watts = (phase: string): string => ((phase === 'idle' ? 40 : 250) + g.normal()).toFixed(2);
+const degrees = (t: number, phase: string, end = 70): number => (phase === 'idle' ? 35 : end - (end - 35) * Math.exp(-(t - 30) / 20));
+
+describe('a sensor that sticks', () => {
+  test('one that was noise and stands still', () => {
+    let at = '';
+    const rows = course((t, phase) => [t >= 60 && t < 80 && at ? at : (at = watts(phase))]);
+    expect(findings({ p: 'power/board W' }, rows)).toEqual([expect.stringMatching(/^12[12] log-sensor-sticks: The column "p" says 2\d\d\.\d+ for (20|19) s from this line on, to the last digit, within load/)]);
+  });
+  test('one that stays behind a sensor it otherwise follows', () => {
+    const rows = course((t, phase) => [degrees(t, phase).toFixed(1), degrees(Math.min(t, t < 60 ? t : 45), phase, 75).toFixed(1)].map((v, i) => (i === 1 && t >= 45 && t < 90 ? degrees(45, 'load', 75).toFixed(1) : v)));
+    expect(findings({ a: 'temperature/core °C', b: 'temperature/memory °C' }, rows).map((f) => f.slice(0, 40))).toEqual([expect.stringMatching(/^92 log-sensor-sticks: The column "b"/)]);
+  });
+  test('whole degrees stand still, clocks and limits stand still, an idle part stands still: no alarm', () => {
+    const rows = course((t, phase) => [Math.round(degrees(t, phase)), Math.round(degrees(t, phase, 68)), phase === 'idle' ? 1980 : 1400 + Math.round(20 * g.normal()), 300, phase === 'idle' ? 0 : 1200 + Math.round(5 * g.normal())]);
+    expect(findings({ a: 'temperature/core °C', b: 'temperature/memory °C', f: 'frequency/core MHz', l: 'power/limit W', r: 'fan_speed/fan rpm' }, rows)).toEqual([]);
+  });
+});
+
+describe('a sensor that reads zero', () => {
+  test('now and then', () => {
+    const rows = course((t, phase) => [t === 50 || t === 51.5 ? 0 : watts(phase), degrees(t, phase).toFixed(1)]);
+    expect(findings({ p: 'power/board W', c: 'temperature/core °C' }, rows)).toEqual(['102 log-reads-zero: The column "p" reads zero from here on, 2 times in the 180 lines of load, and is never near it on the others; a mean of both is too low']);
+  });
+  test('all the time', () => {
+    const rows = course((_, phase) => [watts(phase), 0]);
+    expect(findings({ p: 'power/board W', c: 'temperature/core °C' }, rows)).toEqual([expect.stringMatching(/^2 log-reads-zero: The column "c" reads zero on every line of idle.* \(and on 1 more line\)$/)]);
+  });
+  test('a part that may be off, a fan that stops, a temperature about freezing: no alarm', () => {
+    const rows = course((t, phase) => [Math.max(0, Math.round(3 * g.normal())), t % 20 < 10 ? 0 : 900 + Math.round(9 * g.normal()), (2 * g.normal()).toFixed(0).replace('-0', '0'), phase === 'idle' ? 0 : 55]);
+    expect(findings({ p: 'power/aux W', r: 'fan_speed/fan rpm', c: 'temperature/outside °C', u: 'utilisation/card "%"'.replace(/"/g, '') }, rows).filter((f) => !/never|sticks/.test(f))).toEqual([]);
+  });
+});
+
+describe('a unit that changes in the middle', () => {
+  test('watts to milliwatts', () => {
+    const rows = course((t, phase) => [t < 70 ? watts(phase) : (Number(watts(phase)) * 1000).toFixed(0)]);
+    expect(findings({ p: 'power/board W' }, rows)).toEqual([expect.stringMatching(/^142 log-unit-changes: The column "p" goes from 2\d\d\.?\d* to 2\d{5} from one line to the next, a thousand times as much or as little/)]);
+  });
+  test('Celsius to Fahrenheit, and back', () => {
+    const f = (c: number) => 1.8 * c + 32;
+    const rows = course((t, phase) => [watts(phase), (t < 70 ? degrees(t, phase) : f(degrees(t, phase))).toFixed(1)]);
+    expect(findings({ p: 'power/board W', c: 'temperature/core °C' }, rows)).toEqual([expect.stringMatching(/^142 log-unit-changes: The column "c" goes from 6\d\.\d+ to 1[45]\d\.?\d* .*Fahrenheit/)]);
+    const back = course((t, phase) => [(t < 70 ? f(degrees(t, phase)) : degrees(t, phase)).toFixed(1)]);
+    expect(findings({ c: 'temperature/core °F' }, back)).toEqual([expect.stringMatching(/^142 log-unit-changes/)]);
+  });
+  test('a load that sets in at once is no change of unit: 38 °C to 100 °C with the power, and at the border of a phase', () => {
+    const hot = (phase: string): string => (phase === 'idle' ? 38 : 100.4).toFixed(1);
+    expect(findings({ c: 'temperature/core °C' }, course((_, phase) => [hot(phase)]))).toEqual([]);
+    const whole = course((_, phase) => [hot(phase), watts(phase)]).map((r) => ({ ...r, phase: 'load' }));
+    expect(findings({ c: 'temperature/core °C', p: 'power/board W' }, whole)).toEqual([]);
+  });
+  test('the unit written into the cells', () => {
+    const rows = course((t, phase) => [t < 70 ? watts(phase) : `${watts(phase)} W`]);
+    expect(findings({ p: 'power/board W' }, rows)).toEqual([expect.stringMatching(/^142 log-value: "2\d\d\.\d\d W" in column "p" is not a number; a unit stands behind it.*\(and on 99 more lines\)$/)]);
+  });
+});
+
+test('nine logs of a real card have none of it', () => {
+  const folder = resolve(import.meta.dirname, '../../data/measured-card');
+  const files = Object.fromEntries(readdirSync(join(folder, 'logs')).sort().map((n) => [`logs/${n}`, readFileSync(join(folder, 'logs', n))]));
+  expect(readEpisode(readFileSync(join(folder, 'episode.yaml'), 'utf8'), files).findings.map((f) => `${f.place.file}:${f.place.line} ${f.message}`)).toEqual([]);
+});
