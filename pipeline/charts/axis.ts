@@ -2,6 +2,7 @@
 import { Exact, showNumber } from '../quantities/index.js';
 import { measure, type Stage, type TextStyle } from '../theme/index.js';
 import type { Spec } from './spec.js';
+import { pixels } from './texts.js';
 
 export interface Ticks {
   domain: [number, number];
@@ -35,17 +36,26 @@ export function widestTick(stage: Stage, { at }: Ticks): number {
   return Math.max(...at.map((t) => measure(t.text, tickStyle(stage))));
 }
 
+/** As many steps as leave their figures apart, on this stage. */
+export function mostTicks({ id }: Stage, body: { width: number; height: number }, wide: { across: number; up: number }): { across: number; up: number } {
+  return id !== 'wide' ? { across: Math.max(3, Math.floor(body.width / 230)), up: Math.min(8, Math.max(3, Math.round(body.height / 130))) } : wide;
+}
+
 /** Below a plot: figures, and the name of the scale under them. */
 export const below = { figures: 64, named: 64 + 54 } as const;
 
-/** Vertical grid lines with their figures below, and under those what they are figures of. `x` is the shared encoding of the scale. */
-export function acrossLayers(stage: Stage, { at }: Ticks, x: Spec, height: number, name?: { text: string; width: number }): Spec[] {
+/**
+ * Vertical grid lines with their figures below, and under those what they are figures of. `x` is the shared encoding of the scale.
+ * With `stretches` the lines are only seen there.
+ */
+export function acrossLayers(stage: Stage, { at }: Ticks, x: Spec, height: number, more: { name?: string; width?: number; stretches?: { from: number; to: number }[] } = {}): Spec[] {
   const values = at.map((t) => ({ at: t.value, text: t.text }));
   const place = { ...x, field: 'at' };
+  const lines = (more.stretches ?? [{ from: 0, to: height }]).flatMap((s) => at.map((t) => ({ at: t.value, ...s })));
   return [
-    { data: { values }, mark: { type: 'rule', stroke: stage.colours.rule, strokeWidth: 2 }, encoding: { x: place, y: { value: 0 }, y2: { value: height } } },
+    { data: { values: lines }, mark: { type: 'rule', stroke: stage.colours.rule, strokeWidth: 2 }, encoding: { x: place, y: pixels('from'), y2: { field: 'to' } } },
     { data: { values }, mark: { ...tickMark(stage), align: 'center' }, encoding: { x: place, y: { value: height + 40 }, text: { field: 'text' } } },
-    ...(name ? [{ data: { values: [{ text: name.text }] }, mark: { ...tickMark(stage), align: 'center' }, encoding: { x: { value: Math.round(name.width / 2) }, y: { value: height + 40 + below.named - below.figures }, text: { field: 'text' } } }] : []),
+    ...(more.name !== undefined ? [{ data: { values: [{ text: more.name }] }, mark: { ...tickMark(stage), align: 'center' }, encoding: { x: { value: Math.round((more.width ?? 0) / 2) }, y: { value: height + 40 + below.named - below.figures }, text: { field: 'text' } } }] : []),
   ];
 }
 

@@ -1,5 +1,6 @@
-// Horizontal bars from a true zero, their values at their ends, names at the left edge: shared by all bar charts.
+// Horizontal bars from a true zero, their values at their ends, names at the left edge, or above where there is no room: shared by all bar charts.
 import { type Colour, measure, type Misfit, type Rect, type Stage, type TextStyle } from '../theme/index.js';
+import { barRows } from './bar-rows.js';
 import { wrapName } from './names.js';
 import { baseSpec, middleShift, type Spec } from './spec.js';
 
@@ -38,12 +39,23 @@ export interface BarDrawing {
 }
 
 const inner = 4;
+/** Bars shorter than this share of the picture say little: they are better off below their names. */
+const leastPlot = 0.3;
 
-export function barSpec(stage: Stage, { body, groups, series, extent, mark }: BarOptions): BarDrawing {
+export function barSpec(stage: Stage, options: BarOptions): BarDrawing {
+  const beside = stage.narrow ? undefined : barsBeside(stage, options);
+  const short = beside !== undefined && (beside.spec.width as number) < leastPlot * options.body.width;
+  if (beside?.misfits.length === 0 && !short) return beside;
+  const rows = barRows(stage, options);
+  if (beside?.misfits.length === 0 && rows.misfits.length > 0) return beside;
+  return beside && rows.misfits.length > 0 && !rows.misfits.every((m) => m.code === 'too-many-rows') ? beside : rows;
+}
+
+function barsBeside(stage: Stage, { body, groups, series, extent, mark }: BarOptions): BarDrawing {
   const { type, space, stroke, colours, bars: barSizes } = stage;
   const misfits: Misfit[] = [];
   const rows = heights(stage, body.height, groups.length, series.length);
-  if (rows.bar < barSizes.least) misfits.push({ code: 'label-too-long', text: groups.map((g) => g.name).join(', '), message: `${groups.length} rows of ${series.length} bars leave ${Math.floor(rows.bar)} px a bar, and ${barSizes.least} px are the least` });
+  if (rows.bar < barSizes.least) misfits.push({ code: 'too-many-rows', text: groups.map((g) => g.name).join(', '), message: `${groups.length} rows of ${series.length} bars leave ${Math.floor(rows.bar)} px a bar, and ${barSizes.least} px are the least` });
   const value: TextStyle = rows.bar < 46 ? { ...type.value, size: 48 } : type.value;
   const names = groups.map((g) => {
     const wrapped = wrapName(stage, g.name, body.width, rows.pitch);

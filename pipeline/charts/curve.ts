@@ -2,7 +2,7 @@
 import { nearest } from '../places/index.js';
 import { show, showNumber } from '../quantities/index.js';
 import { measure } from '../theme/index.js';
-import { acrossLayers, below, ticks, upLayers, widestTick } from './axis.js';
+import { acrossLayers, below, mostTicks, ticks, upLayers, widestTick } from './axis.js';
 import type { Chart } from './chart.js';
 import { baseSpec, type Spec } from './spec.js';
 
@@ -29,10 +29,13 @@ export const curve: Chart = {
     const { body } = work.frame(heading);
     const xs = points.map((p) => p.at.value.toNumber());
     const ys = points.map((p) => p.value.value.toNumber());
-    const up = ticks(Math.min(0, ...ys), Math.max(...ys), 5);
-    const across = ticks(Math.min(...xs), Math.max(...xs), 5);
+    const most = mostTicks(stage, body, { up: 5, across: 5 });
+    // Room above the highest point, for its figure.
+    const high = Math.max(...ys);
+    const up = ticks(Math.min(0, ...ys), high + (high - Math.min(0, ...ys)) * 0.12, most.up);
+    const across = ticks(Math.min(...xs), Math.max(...xs), most.across);
     const left = widestTick(stage, up) + 28;
-    const plot = { x: Math.round(body.x + left), y: Math.round(body.y + 24), width: Math.round(body.width - left - space.large * 1.5), height: Math.round(body.height - 24 - below.named) };
+    const plot = { x: Math.round(body.x + left), y: Math.round(body.y + 24), width: Math.round(body.width - left - (stage.id !== 'wide' ? space.medium : space.large * 1.5)), height: Math.round(body.height - 24 - below.named) };
     const at = (value: number, [low, high]: [number, number], size: number): number => ((value - low) / (high - low)) * size;
     const style = { size: 48, weight: 700, tabular: true } as const;
     const labels = points.map((p, i) => {
@@ -62,7 +65,7 @@ export const curve: Chart = {
         ...baseSpec(stage, plot),
         data: { values: data },
         layer: [
-          ...acrossLayers(stage, across, x, plot.height, { text: `${chosen.against.label} in ${chosen.against.unit.symbol}`, width: plot.width }),
+          ...acrossLayers(stage, across, x, plot.height, { name: `${chosen.against.label} in ${chosen.against.unit.symbol}`, width: plot.width }),
           ...upLayers(stage, up, y, plot.width),
           { mark: { type: 'line', stroke: colours.plain, strokeWidth: 6 }, encoding: { x: { ...x, field: 'x' }, y: { ...y, field: 'y' } } },
           { mark: { type: 'point', shape: 'circle', filled: true, size: 700, fill: colours.plain, stroke: colours.panel, strokeWidth: 4, opacity: 1 }, encoding: { x: { ...x, field: 'x' }, y: { ...y, field: 'y' } } },

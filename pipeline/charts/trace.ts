@@ -2,13 +2,12 @@
 import { basisOf, type Fact, type Facts, isFact, makeKey, nameOf, quantityName, type Trace } from '../facts/index.js';
 import { nearest } from '../places/index.js';
 import { brief, type Colour, measure } from '../theme/index.js';
-import { acrossLayers, below, ticks, upLayers, widestTick } from './axis.js';
+import { acrossLayers, below, mostTicks, ticks, upLayers, widestTick } from './axis.js';
 import type { Chart, ChartRequest, Workbench } from './chart.js';
 import { reduce } from './reduce.js';
 import { baseSpec, type Spec } from './spec.js';
+import { pixels } from './texts.js';
 
-/** Columns of the plot in the largest picture (3840 wide). */
-const columns = 3000;
 /** Runs that lie on each other are all seen: the first, whose figures are told, on top and thin, the others wider below it. */
 const strands: { colour: Colour; width: number }[] = [{ colour: 'highlight', width: 4 }, { colour: 'plain', width: 10 }, { colour: 'muted', width: 17 }];
 const timeSteps = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 14400];
@@ -44,16 +43,20 @@ export const trace: Chart = {
     const times = runs.flatMap((r) => r.times.filter(Number.isFinite));
     if (values.length < 2) return work.complain('picture-empty', `the log of picture "${request.name}" has no values to draw`, main.id);
     const long = Math.max(...times) - Math.min(...times) > 600;
-    const up = ticks(min(values), max(values) + (max(values) - min(values)) * 0.04, 5);
-    const across = ticks(Math.min(0, min(times)), max(times), 8, timeSteps);
+    const most = mostTicks(stage, body, { up: 5, across: 8 });
+    const up = ticks(min(values), max(values) + (max(values) - min(values)) * 0.04, most.up);
+    const across = ticks(Math.min(0, min(times)), max(times), most.across, timeSteps);
     const end = max(times);
     const shownTicks = { domain: [across.domain[0], end] as [number, number], at: across.at.filter((t) => t.value <= end).map((t) => ({ value: t.value, text: long ? clock(t.value) : t.text })) };
-    const strip = averaged.length ? 64 : 16;
     const left = widestTick(stage, up) + 28;
     const right = measure(shownTicks.at.at(-1)!.text, type.small) / 2 + space.small;
-    const plot = { x: Math.round(body.x + left), y: Math.round(body.y + strip), width: Math.round(body.width - left - right), height: Math.round(body.height - strip - below.named) };
-    const px = (t: number): number => ((t - shownTicks.domain[0]) / (end - shownTicks.domain[0])) * plot.width;
-    const labels = windowLabels(windows.filter((w) => w.fact) as Windowed[], px, plot.width + right, work);
+    const width = Math.round(body.width - left - right);
+    const px = (t: number): number => ((t - shownTicks.domain[0]) / (end - shownTicks.domain[0])) * width;
+    const { labels, rows } = windowLabels(windows.filter((w) => w.fact) as Windowed[], px, width + right, work);
+    const strip = rows ? 64 + (rows - 1) * labelPitch : 16;
+    const plot = { x: Math.round(body.x + left), y: Math.round(body.y + strip), width, height: Math.round(body.height - strip - below.named) };
+    // Columns of the plot in the largest picture: a wide one is also drawn at twice its size.
+    const columns = stage.id === 'wide' ? 3000 : width;
 
     const x: Spec = { type: 'quantitative', axis: null, scale: { domain: shownTicks.domain, nice: false, zero: false } };
     const y: Spec = { type: 'quantitative', axis: null, scale: { domain: up.domain, nice: false, zero: false } };
@@ -72,10 +75,10 @@ export const trace: Chart = {
         ...baseSpec(stage, plot),
         layer: [
           ...(windows.length ? [{ data: { values: windows.map((w) => ({ from: w.start, to: Math.min(w.end, end) })) }, mark: { type: 'rect', fill: colours.band, opacity: 1 }, encoding: { x: { ...x, field: 'from' }, x2: { field: 'to' }, y: { value: 0 }, y2: { value: plot.height } } }] : []),
-          ...acrossLayers(stage, shownTicks, x, plot.height, { text: `Time in ${long ? (end >= 3600 ? 'h:min:s' : 'min:s') : 's'}`, width: plot.width }),
+          ...acrossLayers(stage, shownTicks, x, plot.height, { name: `Time in ${long ? (end >= 3600 ? 'h:min:s' : 'min:s') : 's'}`, width: plot.width }),
           ...upLayers(stage, up, y, plot.width),
           ...(runs.length > 1 ? runs.map((r, i) => line(r, colours[strands[i]!.colour], strands[i]!.width)).reverse() : [line(main, colours.highlight, 6)]),
-          ...(labels.length ? [{ data: { values: labels }, mark: { type: 'text', fontSize: 48, fontWeight: 600, fill: colours.text }, encoding: { x: { field: 'x', type: 'quantitative', scale: null, axis: null }, y: { value: -34 }, text: { field: 'text' } } }] : []),
+          ...(labels.length ? [{ data: { values: labels }, mark: { type: 'text', fontSize: 48, fontWeight: 600, fill: colours.text }, encoding: { x: { field: 'x', type: 'quantitative', scale: null, axis: null }, y: pixels('y'), text: { field: 'text' } } }] : []),
         ],
       },
     };
@@ -84,23 +87,46 @@ export const trace: Chart = {
 
 type Windowed = { start: number; end: number; name: string; fact: Fact };
 
-/** One line above each window, moved right until it is clear of the one before, and left from the edge. */
-function windowLabels(windows: Windowed[], px: (t: number) => number, edge: number, work: Workbench): { text: string; x: number }[] {
+const labelPitch = 58;
+
+interface WindowLabel {
+  text: string;
+  x: number;
+  y: number;
+}
+
+/** What was averaged, above its window: in one row where all have room beside each other, else in as few as it takes, three at most. */
+function windowLabels(windows: Windowed[], px: (t: number) => number, edge: number, work: Workbench): { labels: WindowLabel[]; rows: number } {
   const style = { size: 48, weight: 600 } as const;
-  const out: { text: string; x: number; width: number }[] = [];
-  for (const w of [...windows].sort((a, b) => a.start - b.start)) {
+  const gap = work.stage.space.medium;
+  const all = [...windows].sort((a, b) => a.start - b.start).map((w) => {
     const text = `${w.name} ${w.fact.shown}`;
     const width = measure(text, style);
+    return { text, width, wanted: (px(w.start) + px(w.end)) / 2 - width / 2 };
+  });
+  if (all.length === 0) return { labels: [], rows: 0 };
+  for (let rows = 1; rows <= Math.min(3, all.length); rows++) {
+    const placed = Array.from({ length: rows }, (_, r) => inARow(all.filter((_l, i) => i % rows === r), edge, gap));
+    if (placed.every((row) => row !== undefined)) {
+      return { rows, labels: placed.flatMap((row, r) => row.map(({ text, x }) => ({ text, x: Math.round(x), y: -34 - (rows - 1 - r) * labelPitch }))) };
+    }
+  }
+  work.complain('label-too-long', `the windows ${all.map((l) => `"${brief(l.text)}"`).join(', ')} have no room above each other`);
+  return { labels: [], rows: 0 };
+}
+
+/** Each moved right until it is clear of the one before, and left from the edge; undefined where they have no room. */
+function inARow(labels: readonly { text: string; width: number; wanted: number }[], edge: number, gap: number): { text: string; x: number }[] | undefined {
+  const out: { text: string; width: number; x: number }[] = [];
+  for (const { text, width, wanted } of labels) {
     const before = out.at(-1);
-    const wanted = (px(w.start) + px(w.end)) / 2 - width / 2;
-    out.push({ text, width, x: Math.max(0, before ? before.x + before.width + work.stage.space.medium : 0, wanted) });
+    out.push({ text, width, x: Math.max(0, before ? before.x + before.width + gap : 0, wanted) });
   }
   for (let i = out.length - 1, limit = edge; i >= 0; i--) {
     out[i]!.x = Math.min(out[i]!.x, limit - out[i]!.width);
-    limit = out[i]!.x - work.stage.space.medium;
+    limit = out[i]!.x - gap;
   }
-  if (out.length && out[0]!.x < 0) work.complain('label-too-long', `the windows ${out.map((o) => `"${brief(o.text)}"`).join(', ')} have no room beside each other`);
-  return out.map(({ text, x }) => ({ text, x: Math.round(x) }));
+  return out.length && out[0]!.x < 0 ? undefined : out;
 }
 
 function tracesOf(request: ChartRequest, facts: Facts, work: Workbench): Trace[] | undefined {

@@ -1,7 +1,7 @@
 // What one measure costs in another: each setting (or product) as a point, e.g. frame rate against power.
 import { betterWords, type Fact, isFact, nameOf, quantityName, withFields } from '../facts/index.js';
 import { brief, type Colour, measure, type TextStyle } from '../theme/index.js';
-import { acrossLayers, below, ticks, upLayers, widestTick } from './axis.js';
+import { acrossLayers, below, mostTicks, ticks, upLayers, widestTick } from './axis.js';
 import type { Chart } from './chart.js';
 import { type Point, placeLabels } from './place-labels.js';
 import { commonName, type Row, rowName, select } from './rows.js';
@@ -42,8 +42,9 @@ export const tradeoff: Chart = {
     const { colours, space, type } = stage;
     const { body } = work.frame(heading);
     const numbers = (pick: 'up' | 'across'): number[] => rows.map((r) => r[pick].value.toNumber());
-    const up = padded(numbers('up'), 5);
-    const across = padded(numbers('across'), 7);
+    const most = mostTicks(stage, body, { up: 5, across: 7 });
+    const up = padded(numbers('up'), most.up);
+    const across = padded(numbers('across'), most.across);
     const left = widestTick(stage, up) + 28;
     const right = measure(across.at.at(-1)!.text, type.small) + space.small;
     const plot = { x: Math.round(body.x + left), y: Math.round(body.y + 24), width: Math.round(body.width - left - right), height: Math.round(body.height - 24 - below.named) };
@@ -60,6 +61,7 @@ export const tradeoff: Chart = {
     const y: Spec = { type: 'quantitative', axis: null, scale: { domain: up.domain, nice: false, zero: false } };
     const paint = { field: 'colour', type: 'nominal', scale: null };
     const raw = (field: string): Spec => ({ field, type: 'quantitative', scale: null, axis: null });
+    const leaders = labels.flatMap((l) => l?.leader ?? []);
     const inWords = rows.map((r) => [rowName(facts, r.row, chosen.by), r.across.shown, r.up.shown] as const);
     return {
       heading,
@@ -71,10 +73,11 @@ export const tradeoff: Chart = {
         ...baseSpec(stage, plot),
         data: { values: data },
         layer: [
-          ...acrossLayers(stage, across, x, plot.height, { text: `${acrossName} in ${first.across.unit.symbol}`, width: plot.width }),
+          ...acrossLayers(stage, across, x, plot.height, { name: `${acrossName} in ${first.across.unit.symbol}`, width: plot.width }),
           ...upLayers(stage, up, y, plot.width),
+          ...(leaders.length ? [{ data: { values: leaders }, mark: { type: 'rule', stroke: colours.quiet, strokeWidth: 3 }, encoding: { x: raw('x'), x2: { field: 'x2' }, y: raw('y'), y2: { field: 'y2' } } }] : []),
           { mark: { type: 'point', shape: 'circle', filled: true, size: Math.PI * radius * radius, stroke: colours.panel, strokeWidth: 3, opacity: 1 }, encoding: { x: { ...x, field: 'x' }, y: { ...y, field: 'y' }, fill: paint } },
-          { data: { values: labels.filter((l) => l !== undefined) }, mark: { type: 'text', fontSize: name.size, fontWeight: name.weight }, encoding: { x: raw('x'), y: raw('y'), text: { field: 'text' } } },
+          { data: { values: labels.flatMap((l) => l?.lines ?? []) }, mark: { type: 'text', fontSize: name.size, fontWeight: name.weight }, encoding: { x: raw('x'), y: raw('y'), text: { field: 'text' } } },
         ],
       },
     };

@@ -4,7 +4,7 @@ import type { TextStyle } from './sizes.js';
 
 /** Why a text cannot be shown as it is; the renderers make findings of it. */
 export interface Misfit {
-  code: 'label-too-long' | 'missing-glyph';
+  code: 'label-too-long' | 'missing-glyph' | 'too-many-rows';
   text: string;
   message: string;
 }

@@ -35,6 +35,7 @@ const swatch = 36;
 export function frame(stage: Stage, { title, subtitle, legend = [], foot }: Heading): Frame {
   const { content, type, space, colours, narrow } = stage;
   const width = content.right - content.left;
+  const most = width < 1500 ? { title: 3, subtitle: 3, foot: 4 } : { title: 2, subtitle: 2, foot: 2 };
   const misfits: Misfit[] = [];
   const lines: Line[] = [];
   let marks = '';
@@ -61,7 +62,7 @@ export function frame(stage: Stage, { title, subtitle, legend = [], foot }: Head
   };
 
   let y = content.top + capHeight * type.title.size;
-  const titles = set(title, type.title, width, narrow ? 3 : 2);
+  const titles = set(title, type.title, width, most.title);
   titles.forEach((text, i) => lines.push({ text, x: content.left, y: y + i * type.title.size * lineHeight, style: type.title, colour: 'text' }));
   y += (titles.length - 1) * type.title.size * lineHeight;
   const left = width - widthOf(legend) - space.large;
@@ -69,7 +70,7 @@ export function frame(stage: Stage, { title, subtitle, legend = [], foot }: Head
   if (subtitle || beside) {
     y += 68;
     const room = beside ? left : width;
-    const subtitles = subtitle && misfit(subtitle, type.small, room) ? set(subtitle, type.small, room, narrow ? 3 : 2) : [subtitle];
+    const subtitles = subtitle && misfit(subtitle, type.small, room) ? set(subtitle, type.small, room, most.subtitle) : [subtitle];
     subtitles.filter(Boolean).forEach((text, i) => lines.push({ text, x: content.left, y: y + i * pitch, style: type.small, colour: 'quiet' }));
     if (beside) key(legend, content.right - widthOf(legend), y);
     y += (subtitles.length - 1) * pitch;
@@ -84,7 +85,7 @@ export function frame(stage: Stage, { title, subtitle, legend = [], foot }: Head
 
   let bottom: number = content.bottom;
   if (foot) {
-    const feet = set(foot, type.small, width, narrow ? 4 : 2);
+    const feet = set(foot, type.small, width, most.foot);
     feet.reverse().forEach((text, i) => lines.push({ text, x: content.left, y: content.bottom - i * pitch, style: type.small, colour: 'quiet' }));
     bottom -= type.small.size * capHeight + (feet.length - 1) * pitch + 30;
   }

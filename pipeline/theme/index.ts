@@ -1,4 +1,5 @@
 export * from './theme.js';
+export * from './moving.js';
 export * from './stage.js';
 export * from './contrast.js';
 export * from './vision.js';

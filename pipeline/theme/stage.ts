@@ -52,21 +52,21 @@ const frames: Record<StageId, Frame> = {
   tall: {
     width: 1080, height: 1920, safe: { x: 54, y: 192, width: 972, height: 1344 },
     panel: { x: 22, y: 144, width: 1036, height: 1440 }, content: { left: 66, right: 1014, top: 208, bottom: 1524 }, padding: { side: 44, top: 52, bottom: 52 },
-    narrow: true, opaque: false, bars: { least: 24, most: 72 },
+    narrow: true, opaque: false, bars: { least: 40, most: 96 },
   },
   square: {
     width: 1080, height: 1080, safe: safeArea(1080, 1080, insets.text),
     panel: { x: 22, y: 22, width: 1036, height: 1036 }, content: { left: 66, right: 1014, top: 72, bottom: 1008 }, padding: { side: 44, top: 46, bottom: 48 },
-    narrow: true, opaque: false, bars: { least: 24, most: 64 },
+    narrow: true, opaque: false, bars: { least: 40, most: 64 },
   },
   page: {
-    width: 1280, height: 960, safe: { x: 48, y: 40, width: 1184, height: 880 },
-    panel: { x: 0, y: 0, width: 1280, height: 960 }, content: { left: 56, right: 1224, top: 56, bottom: 904 }, padding: { side: 56, top: 52, bottom: 52 },
-    narrow: true, opaque: true, bars: { least: 24, most: 64 },
+    width: 1280, height: 1024, safe: { x: 48, y: 40, width: 1184, height: 944 },
+    panel: { x: 0, y: 0, width: 1280, height: 1024 }, content: { left: 56, right: 1224, top: 56, bottom: 968 }, padding: { side: 56, top: 52, bottom: 52 },
+    narrow: false, opaque: true, bars: { least: 40, most: 76 },
   },
 };
 
-/** Large type on a narrow stage, as shares of the theme's; what a viewer must read stays as large everywhere. */
+/** Large type where there is less room across, as shares of the theme's; what a viewer must read stays as large everywhere. */
 const shrunk = { title: 0.9, heading: 0.77, figure: 0.85 } as const;
 
 export function stageOf(theme: Theme, id: StageId): Stage {
@@ -75,12 +75,12 @@ export function stageOf(theme: Theme, id: StageId): Stage {
   const smaller = (name: keyof typeof shrunk) => ({ ...type[name], size: Math.max(type.name.size, Math.round(type[name].size * shrunk[name])) });
   return {
     id, ...frame, theme, colours: theme.colours, space: theme.space, stroke: theme.stroke,
-    type: frame.narrow ? { ...type, title: smaller('title'), heading: smaller('heading'), figure: smaller('figure') } : type,
+    type: id !== 'wide' ? { ...type, title: smaller('title'), heading: smaller('heading'), figure: smaller('figure') } : type,
   };
 }
 
 /** The sizes in which pictures are made, and the stage that each is laid out for: 3840×2160 is 1920×1080 drawn larger. */
 export const pictureSizes: readonly (Size & { stage: StageId })[] = [
   { width: 1920, height: 1080, stage: 'wide' }, { width: 3840, height: 2160, stage: 'wide' },
-  { width: 1080, height: 1920, stage: 'tall' }, { width: 1080, height: 1080, stage: 'square' }, { width: 1280, height: 960, stage: 'page' },
+  { width: 1080, height: 1920, stage: 'tall' }, { width: 1080, height: 1080, stage: 'square' }, { width: 1280, height: 1024, stage: 'page' },
 ];

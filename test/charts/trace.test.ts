@@ -40,7 +40,7 @@ describe('windows', () => {
   });
 
   test('more than have room are a finding', () => {
-    const windows = Array.from({ length: 8 }, (_, i) => ({ phase: `phase-${i}`, start: i * 30, end: i * 30 + 20 }));
+    const windows = Array.from({ length: 16 }, (_, i) => ({ phase: `phase-${i}`, start: i * 15, end: i * 15 + 10 }));
     expect(prepareChart(request, logged(windows, 300), wide).findings.map((f) => f.code)).toContain('label-too-long');
   });
 });
