@@ -77,7 +77,7 @@ export function correlationTime(rests: readonly number[], taken = 1): number {
   }
   const share = (2 * lags - 1) / n;
   const time = sum / variance / (1 - Math.min(0.75, taken * share));
-  const first = covariance(1) / variance;
+  const first = lagOne(rests);
   const firstOrder = share > shortSeries ? firstOrderTime(Math.min(1 - 2 / n, first + (1 + 4 * first) / n)) : 1;
   return Math.min(n / 2, Math.max(1, time, firstOrder));
 }

@@ -10,12 +10,9 @@ export function medianDeviation(values: readonly number[]): { median: number; ma
 /** 1/Φ⁻¹(¾). */
 export const madToSd = 1.482602218505602;
 
-/** Beyond this a modified z value is an outlier (Iglewicz and Hoaglin 1993). */
-export const modifiedZLimit = 3.5;
-
 /**
  * Distances from the median in units of MAD/0.6745; all 0 where more than half of the values are equal. Few clean values
- * pass the limit by chance all too often: in 29 % of samples of three, 20 % of five, and 9 % of any larger. It shows where to look and condemns nothing.
+ * pass the usual limit of 3.5 (Iglewicz and Hoaglin 1993) all too often by chance: in 29 % of samples of three, 20 % of five, 9 % of any larger.
  */
 export function modifiedZ(values: readonly number[]): number[] {
   const { median, mad } = medianDeviation(values);

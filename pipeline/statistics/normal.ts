@@ -8,19 +8,6 @@ export function normalBelow(x: number): number {
   return x < 0 ? tail : 1 - tail;
 }
 
-/** The value below which a standard normal value lies with probability p; infinite at 0 and 1. */
-export function normalQuantile(p: number): number {
-  if (p <= 0 || p >= 1) return p <= 0 ? -Infinity : Infinity;
-  let low = -38;
-  let high = 38;
-  for (let i = 0; i < 100 && high - low > 1e-15 * Math.max(1, Math.abs(low)); i++) {
-    const middle = (low + high) / 2;
-    if (normalBelow(middle) < p) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
-}
-
 function density(z: number): number {
   return Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
 }

@@ -96,6 +96,19 @@ describe('runs, by their number', () => {
     expect(codes(found(record('', load)))).toEqual(disagree ? ['warning runs-disagree'] : []);
   });
 
+  // Limits of Dixon's Q at 95 %: 0.829 of four, 0.710 of five; three runs would need 0.970, one 32 times as far off as the others lie apart.
+  test.each([
+    ['60.0 60.5 60.2 66.0 °C', /Run 4 is the odd one, an outlier by Dixon’s Q \(0\.92, limit 0\.83\)/],
+    ['60.0 66.0 61.9 61.0 °C', /Run 2 is the odd one$/],
+    ['60.0 60.5 60.2 59.9 66.0 °C', /Run 5 is the odd one, an outlier by Dixon’s Q \(0\.90, limit 0\.71\)/],
+    ['60.0 60.1 66.0 °C', /Run 3 is the odd one$/],
+  ])('the odd one of few: %s', (load, message) => expect(found(record('', load))[0]!.message).toMatch(message));
+
+  test('two bad runs among twenty, which hide from Grubbs', () => {
+    const load = `${Array.from({ length: 18 }, (_, i) => (60 + (i % 5) * 0.2).toFixed(1)).join(' ')} 75.0 75.5 °C`;
+    expect(found(record('', load))[0]!.message).toMatch(/runs 19 and 20 \(75\.0, 75\.5\) are outliers among 20 runs by their distance from the median/);
+  });
+
   test('a run that two changed digits explain is told so', () => {
     expect(found(record('', '67 67 76 °C'))[0]).toMatchObject({ slip: 'two digits have changed places', said: '67, 67, 76' });
   });

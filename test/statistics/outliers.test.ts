@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { dixon, dixonLimit, grubbs, grubbsLimit, madToSd, medianDeviation, modifiedZ, modifiedZLimit, normalQuantile } from '../../pipeline/statistics/index.js';
+import { dixon, dixonLimit, grubbs, grubbsLimit, madToSd, medianDeviation, modifiedZ, tFactor } from '../../pipeline/statistics/index.js';
 import { oracle } from '../oracles/table.js';
 import { random } from './random.js';
 
@@ -19,10 +19,13 @@ test('Dixon’s ratio is the gap over the range', () => {
 // Textbook example; the factor and 0.6745 are Φ⁻¹(¾) (Iglewicz and Hoaglin 1993).
 test('distances from the median', () => {
   expect(medianDeviation([1, 1, 2, 2, 4, 6, 9])).toEqual({ median: 2, mad: 1 });
-  expect(1 / normalQuantile(0.75)).toBeCloseTo(madToSd, 10);
+  expect(1 / tFactor(0.5, Infinity)).toBeCloseTo(madToSd, 7);
   expect(modifiedZ([1, 1, 2, 2, 4, 6, 9])[6]).toBeCloseTo(0.674489750 * 7, 6);
   expect(modifiedZ([3, 3, 3, 9])).toEqual([0, 0, 0, 0]);
 });
+
+/** Iglewicz and Hoaglin 1993. */
+const modifiedZLimit = 3.5;
 
 /** Share of samples of n clean normal values in which a rule finds an outlier. */
 function falseAlarms(n: number, rule: (values: number[]) => boolean): number {
@@ -40,6 +43,7 @@ test('the rule of the median cries wolf among few values, the others keep to the
   expect(Math.abs(falseAlarms(5, byMedian) - 0.204)).toBeLessThan(0.025);
   expect(Math.abs(falseAlarms(20, byMedian) - 0.10)).toBeLessThan(0.02); // 10.3 % of 20,000 samples drawn with numpy
   expect(Math.abs(falseAlarms(50, byMedian) - 0.086)).toBeLessThan(0.02);
+  expect(falseAlarms(20, (v) => modifiedZ(v).some((z) => Math.abs(z) > 5.2))).toBeLessThan(0.02); // 1.0 % of 40,000
   for (const n of [4, 6, 10]) {
     expect(Math.abs(falseAlarms(n, (v) => dixon(v)!.q > dixonLimit(n)!) - 0.05)).toBeLessThan(0.015);
     expect(Math.abs(falseAlarms(n, (v) => grubbs(v)!.g > grubbsLimit(n)) - 0.05)).toBeLessThan(0.015);
