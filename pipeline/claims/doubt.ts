@@ -6,9 +6,10 @@
 import { convert, Exact } from '../quantities/index.js';
 import { changeVerbs, type Mention, phraseAt } from '../script/index.js';
 import { isFact, withValue } from '../facts/index.js';
-import { siblings } from './bases.js';
-import { type Candidate, type Context, sameCellExcept, signOf } from './context.js';
+import { baseWords, siblings } from './bases.js';
+import { type Candidate, type Context, oddlySized, sameCellExcept, signOf } from './context.js';
 import { fit } from './decide.js';
+import { pairedSurely } from './pairing.js';
 import { endBeside } from './read-change.js';
 import { significant } from './insist.js';
 import { type Cell, constantOf, movedTo } from './grid.js';
@@ -20,11 +21,13 @@ const most = 20000;
 
 /** The comparison, of those left open, of which the number is true. */
 export function rightElsewhere(c: Context, index: number, x: Candidate): string | undefined {
-  if (!compared.has(x.kind) || !x.subject || !x.base || x.firm || endsSaid(c, x)) return undefined;
+  if (x.kind === 'mean' && x.term.kind === 'mean') return valueElsewhere(c, index, x);
+  if (!compared.has(x.kind) || !x.subject || !x.base || x.firm || (x.base !== x.subject && endsSaid(c, x))) return undefined;
   const g = c.grid;
   const m = c.parsed.said[index]!.mention;
   const turnable = !grounded(c, index, x);
-  const wanted = g.slots.map((_, i) => spokenOf(c, index, i, x.subject!));
+  const unread = strange(c, index);
+  const wanted = g.slots.map((slot, i) => (unread && slot.field === 'setting' ? new Set<string>() : spokenOf(c, index, i, x.subject!)));
   const { course } = c.hits;
   const open = (a: Cell, b: Cell): boolean => (!course || (a.at[course.slot] === course.to && b.at[course.slot] === course.from)) && wanted.every((values, i) => !values.size || !a.at[i] || values.has(a.at[i]!) || values.has(b.at[i]!));
   const itself = becoming(c, index);
@@ -47,26 +50,47 @@ export function rightElsewhere(c: Context, index: number, x: Candidate): string 
   return undefined;
 }
 
+/** A plain value of a thing that was only carried over from before, and is that of another. */
+function valueElsewhere(c: Context, index: number, x: Candidate): string | undefined {
+  const g = c.grid;
+  const m = c.parsed.said[index]!.mention;
+  if (!x.subject) return undefined;
+  if (oddlySized(c, index, x.subject)) {
+    // "that leaves 11 watts": of a size that only what lies between two readings has.
+    if (!m.unit && !c.hits.hits.some((h) => h.segment === index && [...g.of.measure, ...g.of.part].includes(h.slot))) return 'it is of a size that no reading has';
+    return rightElsewhere(c, index, { ...x, kind: 'difference', base: x.subject });
+  }
+  const wanted = g.slots.map((_, i) => spokenOf(c, index, i, x.subject!, true));
+  for (const a of g.byMeasure.get(x.subject.at[g.of.measure[0]!]!) ?? []) {
+    if (a.fixed || a === x.subject || !wanted.every((values, i) => !values.size || !a.at[i] || values.has(a.at[i]!))) continue;
+    const fact = c.facts.value(a.key);
+    if (isFact(fact) && fit(m, { ...x, fact })) return a.key;
+  }
+  return undefined;
+}
+
 /** Both ends stand in the sentence as figures: "from 46 to 52, so 6 more". */
 function endsSaid(c: Context, x: Candidate): boolean {
   return [x.subject!, x.base!].every((cell) => c.done.some((d) => d?.subject === cell && d.term.kind === 'mean'));
 }
 
-/** Values of a slot that one of the two must have: named beside the number, in the sentence, in the heading, or alone just before. */
-function spokenOf(c: Context, index: number, slot: number, subject: Cell): ReadonlySet<string> {
+/** Values of a slot that one of the two must have: named beside the number, in the sentence, or in the heading. */
+function spokenOf(c: Context, index: number, slot: number, subject: Cell, plain = false): ReadonlySet<string> {
   const { field } = c.grid.slots[slot]!;
   if (field === 'measure') return new Set();
   if (field === 'phase') return new Set();
+  if (field === 'part' && !c.hits.hits.some((h) => h.slot === slot && h.segment <= index) && plain) return new Set();
   if (field === 'part') return new Set([subject.at[slot]!]);
   const paired = c.hits.paired.get(index)?.find((x) => x.slot === slot);
-  if (paired) return new Set([paired.value]);
+  if (paired) return new Set(pairedSurely(c, index) ? [paired.value] : []);
   const held = (v: string): boolean => field === 'setup' && c.grid.holders.has(v);
   const here = c.hits.hits.filter((h) => h.slot === slot && !held(h.value));
   const own = here.filter((h) => h.segment === index);
   if (here.length) return new Set((own.length ? own : here).map((h) => h.value));
   const heading = c.now.heading.filter(([i, v]) => i === slot && !held(v)).map(([, v]) => v);
+  // What is only carried over from the sentences before may have changed without a word.
   if (heading.length) return new Set(heading);
-  return new Set(c.now.together[slot] === 1 && c.now.ages[slot]! <= 1 ? c.now.topics[slot]!.slice(0, 1) : []);
+  return new Set();
 }
 
 /** "went up by 9": a thing that rises is compared with itself, in another setting or phase. */
@@ -124,3 +148,12 @@ export function grounded(c: Context, index: number, x: Candidate): boolean {
     return c.now.topics[i]![0] === v && c.now.together[i] === 1 && c.now.ages[i]! <= 1;
   });
 }
+
+/** "fourteen more than at sixty": words of a comparison none of which say anything that is known. */
+function strange(c: Context, index: number): boolean {
+  const words = baseWords(c, index);
+  if (!words.any || words.overrides.size || words.roles.length || words.median || words.leader || words.other || words.pronoun || c.parsed.said[index]!.cue.op !== 'change') return false;
+  return words.low.some((w) => /^\p{L}{3,}|\d/u.test(w) && !plainWords.test(w));
+}
+
+const plainWords = /^(?:the|what|when|where|here|there|with|and|but|you|our|your|their|then|now|was|were|had|have|has|did|does|been|all|usual|just|only|ever|even|one|ones|said|saw|see|gets?|got)$/;

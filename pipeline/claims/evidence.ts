@@ -40,6 +40,8 @@ export interface SentenceHits {
   course?: Course;
   /** Paired lists: value of a slot by mention index. */
   paired: ReadonlyMap<number, readonly { slot: number; value: string }[]>;
+  /** Lists of mentions whose pairing no word states: they are as many as the record has values, in its order. */
+  guesses: readonly (readonly number[])[];
 }
 
 export const unlisted = 2;

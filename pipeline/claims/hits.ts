@@ -21,7 +21,8 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     }
   }
   const course = courseOf(g, p, hits);
-  return { hits: withoutAsides(p, hits), roles, dimensions, ...(course && { course }), paired: pairs(g, p, hits, state) };
+  const { paired, guesses } = pairs(g, p, hits, state);
+  return { hits: withoutAsides(p, hits), roles, dimensions, ...(course && { course }), paired, guesses };
 }
 
 /** "The drive, which sits under the card, is at 67.4": a thing named only to say which one is meant is not what the figure is about. */
@@ -98,10 +99,11 @@ function between(p: Parsed, from: number, to: number): boolean {
   return joint;
 }
 
-function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Map<number, { slot: number; value: string }[]> {
+function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Pick<SentenceHits, 'paired' | 'guesses'> {
   const out = new Map<number, { slot: number; value: string }[]>();
+  const guesses: number[][] = [];
   const runs = numberLists(p);
-  if (runs.length === 0) return out;
+  if (runs.length === 0) return { paired: out, guesses };
   const lists = nameLists(g, p, hits);
   for (const numbers of runs) {
     const opensRange = /^(?:between|from)$/.test(p.low[p.said[numbers[0]!]!.mention.from - 1] ?? '') && p.low.slice(0, p.said[numbers[0]!]!.mention.from).includes('between');
@@ -127,11 +129,12 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Map<numb
         const named = hits.filter((h) => h.slot === slot);
         if (named.length > 1 && !named.every((h) => h.value === values[0] || h.value === values.at(-1))) continue;
         numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot, value: values[backwards ? values.length - 1 - k : k]! }]));
+        guesses.push(numbers);
         break;
       }
     }
   }
-  return out;
+  return { paired: out, guesses };
 }
 
 function distance(l: NameList, first: number, last: number): number {

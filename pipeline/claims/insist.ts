@@ -1,6 +1,7 @@
 // An alarm that was held back, given after all: where the words name outright what is spoken of, and the number is near to what
 // the record gives, that some other reading would be right as well is chance.
 import type { Candidate, Context } from './context.js';
+import { pairedSurely } from './pairing.js';
 import type { Reading } from './read.js';
 
 /** Digits that say something: "74.7" has three, "1,390" three, "0.2" one. */
@@ -46,7 +47,8 @@ export function insisted(c: Context, index: number, r: Reading): Reading {
   const varied = [...(x.term.kind === 'median' ? [] : g.of.setup), ...g.of.setting, ...g.of.workload, ...g.of.part].filter((i) => (g.valuesWith.get(measure)?.[i]?.size ?? 0) > 1);
   const overAll = x.term.kind === 'median';
   const near = c.hits.hits.filter((h) => h.baseOf < 0 && h.segment <= index && varied.includes(h.slot) && x.subject!.at[h.slot] === h.value && !c.hits.hits.some((o) => o.slot === h.slot && o.value !== h.value && o.from > h.from && o.from < mention.from));
-  const known = varied.every((i) => c.hits.paired.get(index)?.some((p) => p.slot === i && p.value === x.subject!.at[i]) || spokenOf(c, index, i, x.subject!.at[i]!, near.length || overAll ? longAgo : 1) || (g.slots[i]!.field === 'part' && c.now.together[i] === 1));
+  const pairs = pairedSurely(c, index);
+  const known = varied.every((i) => (pairs && c.hits.paired.get(index)!.some((p) => p.slot === i && p.value === x.subject!.at[i])) || spokenOf(c, index, i, x.subject!.at[i]!, near.length || overAll ? longAgo : 1) || (g.slots[i]!.field === 'part' && c.now.together[i] === 1));
   const pronoun = c.parsed.low.slice(segment.from, mention.from).some((w) => /^(?:it|it's|that's|they|this)$/.test(w));
   if (!known || (!near.length && !pronoun && !overAll)) return r;
   // What would be right for another thing is no doubt where the sentence names this one.

@@ -159,6 +159,8 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     for (let i = a.to; i < b.from && tight; i++) tight = separators.has(t[i]!.low) || hedgeWord.has(t[i]!.low);
     // "the one with four, and 7.2 decibels": words and digits make no list.
     if (tight && a.form !== b.form && a.decimals === 0 && b.decimals > 0) continue;
+    // "memory 82, 38.4 decibels": a comma alone joins only what is said alike.
+    if (tight && b.from - a.to === 1 && t[a.to]!.low === ',' && a.decimals !== b.decimals && list[k + 2]?.unit?.id !== b.unit.id) continue;
     if (!tight && !(t[a.from - 1]?.low === 'from' && t[b.from - 1]?.low === 'to' && b.from - a.to <= 6)) continue;
     Object.assign(a, { unit: b.unit, loose: b.loose, sharedUnit: true });
   }
