@@ -39,7 +39,7 @@ export function baseWords(c: Context, index: number): BaseWords {
   for (const h of hits.hits) {
     if (h.from < scope.from || h.from >= scope.to) continue;
     const field = c.grid.slots[h.slot]!.field;
-    if (field === 'measure') continue;
+    if (field === 'measure' || (field === 'part' && h.points)) continue;
     const list = out.overrides.get(h.slot) ?? [];
     if (!list.includes(h.value)) list.push(h.value);
     out.overrides.set(h.slot, list);
@@ -55,6 +55,8 @@ export function baseWords(c: Context, index: number): BaseWords {
 
 /** "breaks the ceiling, by 3.4 degrees": a mark in the same stretch as a change is what it is measured from. */
 function addRoles(c: Context, index: number, out: BaseWords): void {
+  // "45 is all I can stand, so that was two degrees too many"
+  if (c.parsed.said[index]!.cue.because.startsWith('too ') && !out.roles.length) out.roles.push('limit', 'target');
   if (c.parsed.said[index]!.cue.op !== 'change' || out.roles.length || out.overrides.size) return;
   for (const r of c.hits.roles) if (r.segment === index && r.firm && /^(?:limit|target|rated)$/.test(r.role)) out.roles.push(r.role);
 }

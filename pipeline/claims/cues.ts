@@ -1,5 +1,5 @@
 // What the words around a mention say it is: a value, a change, a share, a ratio, a place in a ranking, a count, a range.
-import { changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type Mention, phraseAt, superlatives, type Token, type Way } from '../script/index.js';
+import { changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type Mention, phraseAt, superlatives, takingVerbs, type Token, type Way } from '../script/index.js';
 import type { Dimension } from '../quantities/index.js';
 import type { Segment } from './clauses.js';
 import { baseScope, notTrailer, ratioBase } from './cue-base.js';
@@ -85,6 +85,8 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
     const of = m.to;
     const lost = low[of] === 'of' ? low.slice(of, Math.min(seg.to, of + 6)).find((w) => /^(?:gone|lost|missing|saved|less|off)$/.test(w)) : undefined;
     if (lost) return { ...cue, op: 'change', way: 'down', because: lost };
+    const taken = low[of] === 'of' && /^(?:your|my|our|its|their)$/.test(low[of + 1] ?? '') ? low.slice(Math.max(seg.from, m.from - 4), m.from).findLast((w) => takingVerbs.has(w)) : undefined;
+    if (taken) return { ...cue, op: 'change', way: 'down', because: taken };
     const against = low[of] === 'of' ? low.slice(of, Math.min(Math.max(seg.to, reach), of + 8)).findIndex((w) => /^(?:compared|versus|than|against|relative)$/.test(w)) : -1;
     if (against > 0) return { ...cue, op: 'change', way: change?.way, because: 'compared', base: { from: of + against + 1, to: Math.max(seg.to, reach) } };
     if (low[of] === 'of' && (!change?.before || change.way === 'apart' && /^(?:get|leave|left|put|take|change|move|buy|bought)/.test(change.because))) {

@@ -24,6 +24,9 @@ export const margin = 1;
 /** A reading up to this much dearer that fits keeps an alarm back. */
 export const doubt = 1.5;
 
+/** A reading this much dearer fits by chance, where a cheaper one has just the size that was said and goes the other way. */
+const chance = 0.5;
+
 /** How much dearer than the best a reading may be whose size fits and whose direction does not, and how much cheaper than any that fits. */
 const turnedReach = 0.26;
 
@@ -53,9 +56,9 @@ export function decide(m: Mention, candidates: readonly Candidate[], weighing: W
   const counts = (r: { candidate: Candidate; fits: boolean }): boolean => r.fits && !mirrors(best.candidate, r.candidate);
   const near = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + (weighing.margin ?? margin));
   // What the words say best has just the size that was said, and goes the other way: a dearer reading that fits is chance,
-  // where the words themselves name what is compared with what. A base carried over from before proves nothing against one that fits.
+  // where the words themselves name what is compared with what. A base carried over from before proves less.
   const turned = weighing.soft ? undefined : ranked.find((r) => r.candidate.cost <= best.candidate.cost + turnedReach && isTurned(m, r.candidate));
-  if (turned && (!near || (turned.candidate.firm && near.candidate.cost > turned.candidate.cost + turnedReach))) return { verdict: 'disagrees', chosen: turned.candidate, why: turned.candidate.why, ranked, turned: true };
+  if (turned && (!near || near.candidate.cost > turned.candidate.cost + (turned.candidate.firm ? turnedReach : chance))) return { verdict: 'disagrees', chosen: turned.candidate, why: turned.candidate.why, ranked, turned: true };
   if (near) return { verdict: 'agrees', chosen: near.candidate, why: near.candidate.why, ranked };
   const far = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + (weighing.doubt ?? doubt));
   if (weighing.silent) return { verdict: 'not-a-claim', why: 'need not be about a reading', ranked };

@@ -40,7 +40,7 @@ export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits
   // Read backwards, the first name of the last stretch ends up on top.
   for (const h of hits) {
     if (g.slots[h.slot]!.field === 'setup' && g.holders.has(h.value)) continue;
-    if (h.baseOf >= 0) {
+    if (h.baseOf >= 0 || (h.depends && topics[h.slot]!.length > 0 && (g.slots[h.slot]!.field === 'setup' || g.slots[h.slot]!.field === 'setting'))) {
       const field = g.slots[h.slot]!.field;
       // What was compared with stays at hand behind the topic.
       if (field !== 'measure' && field !== 'part' && !topics[h.slot]!.includes(h.value)) topics[h.slot] = [...topics[h.slot]!.slice(0, 1), h.value, ...topics[h.slot]!.slice(1)].slice(0, 5);

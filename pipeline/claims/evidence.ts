@@ -28,6 +28,10 @@ export interface Hit {
   baseOf: number;
   /** It is what "going from … to …" sets out from. */
   departs?: boolean;
+  /** Named in a clause that depends on another, which names nothing of its kind: what is spoken of stays as it was. */
+  depends?: boolean;
+  /** Said as "the one" or "the other" of two named before. */
+  points?: boolean;
 }
 
 /** "Going from stock to the undervolt": what the sentence's changes are between. */

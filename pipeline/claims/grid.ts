@@ -35,6 +35,8 @@ export interface Grid {
   /** Cells by measure, then part. */
   byMeasure: ReadonlyMap<string, readonly Cell[]>;
   holders: ReadonlySet<string>;
+  /** Setups and settings that were measured a second time to see whether anything had moved: no further things tested. */
+  repeats: ReadonlySet<string>;
   dimensions: ReadonlySet<Dimension>;
   /** Dimensions in which each measure is given. */
   measureUnits: ReadonlyMap<string, ReadonlySet<Dimension>>;
@@ -110,9 +112,20 @@ export function grid(facts: Facts): Grid {
   const onlyConstant = new Set([...byMeasure].filter(([, list]) => list.every((c) => c.fixed)).map(([m]) => m));
   return {
     slots, of, cells, values, byMeasure, tree, order, dimensions: new Set(cells.map((c) => kindOf(c.unit))), measureUnits, onlyConstant, valuesWith, scale,
-    roles: new Map([...values[of.phase[0]!]!.keys()].map((v) => [v, roleOf(v)])), holders: new Set(facts.holders()),
+    roles: new Map([...values[of.phase[0]!]!.keys()].map((v) => [v, roleOf(v)])), holders: new Set(facts.holders()), repeats: repeatsOf([...of.setup, ...of.setting].flatMap((i) => [...values[i]!.keys()])),
     byKey: new Map(cells.map((c) => [c.key, c])),
   };
+}
+
+const again = /-(?:again|repeat|repeated|retest|recheck|check|control|second-time)$/;
+
+function repeatsOf(ids: readonly string[]): ReadonlySet<string> {
+  return new Set(ids.filter((id) => again.test(id) && ids.includes(id.replace(again, ''))));
+}
+
+/** Cells of things tested, repeats of one left out. */
+export function firstTime(g: Grid, cells: readonly Cell[]): Cell[] {
+  return g.repeats.size === 0 ? [...cells] : cells.filter((x) => !x.at.some((v) => g.repeats.has(v)));
 }
 
 /** How many words each id has, when the ids are a full cross of their words; 0 otherwise. */

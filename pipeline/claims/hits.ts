@@ -1,6 +1,7 @@
 // The names of a sentence sorted by slot, with the mention they stand by, and the lists that pair names with numbers.
 import type { Grid } from './grid.js';
 import type { Course, Hit, SentenceHits } from './evidence.js';
+import type { Meaning, Name } from './lexicon.js';
 import { numberLists } from './lists.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
@@ -13,16 +14,59 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     const segment = segmentOf(p, n.from);
     const before = p.low[n.from - 1] === 'the' ? p.low[n.from - 2] : p.low[n.from - 1];
     const room = before === 'over' || before === 'above';
-    const baseOf = room && p.said[segment]?.cue.overRoom ? segment : p.said.findIndex((s) => s.cue.base && n.from >= s.cue.base.from && n.from < s.cue.base.to);
-    for (const m of n.meanings) {
+    const baseOf = room && p.said[segment]?.cue.overRoom ? segment : comparing(p, n.from);
+    for (const m of likely(p, n, hits, state)) {
       for (const s of m.slots) hits.push({ slot: s.slot, value: s.value, from: n.from, to: n.to, segment, baseOf });
       if (m.role) roles.push({ role: m.role.role, firm: m.role.firm, from: n.from, to: n.to, segment, baseOf });
       if (m.dimension) dimensions.push({ dimension: m.dimension, from: n.from, segment });
     }
   }
+  hits.push(...oneAndOther(g, p, hits, state));
+  markDependent(p, hits);
   const course = courseOf(g, p, hits);
   const { paired, guesses } = pairs(g, p, hits, state);
   return { hits: withoutAsides(p, hits), roles, dimensions, ...(course && { course }), paired, guesses };
+}
+
+/** "with the big brick and 44 with the little one": of several things that are called so, the one of the kind named last, and not yet beside it. */
+function likely(p: Parsed, n: Name, before: readonly Hit[], state: State): readonly Meaning[] {
+  if (n.meanings.length < 2 || new Set(n.meanings.map((m) => m.fields.join())).size < 2 || !n.meanings.every((m) => m.own && m.slots.length > 0) || n.meanings.some((m) => m.fields.some((f) => f !== 'setup' && f !== 'setting' && f !== 'workload'))) return n.meanings;
+  const at = (m: Meaning): number => Math.max(-1, ...m.slots.map((s) => before.findLastIndex((h) => h.slot === s.slot)));
+  const age = (m: Meaning): number => Math.min(...m.slots.map((s) => state.ages[s.slot]!));
+  const figure = p.said.findLast((s) => s.mention.from < n.from)?.mention.from ?? 0;
+  const beside = (m: Meaning): number => (before.some((h) => h.from >= figure && m.slots.some((s) => s.slot === h.slot)) ? 1 : 0);
+  return [[...n.meanings].sort((a, b) => beside(a) - beside(b) || at(b) - at(a) || age(a) - age(b))[0]!];
+}
+
+/** The mention whose comparison a name stands in, or -1: of several, the last that is said to compare ("at 39.6 decibels it is 1.1 quieter than the other"). */
+function comparing(p: Parsed, at: number): number {
+  const around = p.said.flatMap((s, i) => (s.cue.base && at >= s.cue.base.from && at < s.cue.base.to ? [i] : []));
+  return around.findLast((i) => p.said[i]!.cue.op !== 'value' && p.said[i]!.mention.from < at) ?? around[0] ?? -1;
+}
+
+/** "41 on the processor and 38 on the card, so 0.2 up on the one and 0.2 down on the other": the two that were named last, in their order. */
+function oneAndOther(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Hit[] {
+  const at = (words: readonly string[], from: number): number => p.low.findIndex((w, k) => k >= from && w === words[0] && p.low[k + 1] === words[1] && !/^(?:of|that|which|who|i|we|you)$/.test(p.low[k + 2] ?? ''));
+  const one = at(['the', 'one'], 0);
+  const other = one < 0 ? -1 : at(['the', 'other'], one + 2);
+  if (other < 0) return [];
+  const pair = (slot: number): string[] => [...new Set(hits.filter((h) => h.slot === slot && h.to <= one).map((h) => h.value))];
+  const own = g.slots.flatMap((s, slot) => (['setup', 'setting', 'part', 'workload'].includes(s.field) && pair(slot).length === 2 ? [{ slot, values: pair(slot) }] : []));
+  const two = own.at(-1) ?? (state.list?.values.length === 2 ? state.list : undefined);
+  if (!two) return [];
+  return [one, other].map((from, k): Hit => ({ slot: two.slot, value: two.values[k]!, from, to: from + 2, segment: segmentOf(p, from), baseOf: g.slots[two.slot]!.field === 'part' ? -1 : comparing(p, from), points: true }));
+}
+
+const subordinating = /^(?:where|whereas|although|though|while|since|because)$/;
+
+/** "…, 71 percent of that, where the mesh alone gave 84": the mesh is not what the next sentence goes on about. */
+function markDependent(p: Parsed, hits: readonly Hit[]): void {
+  for (let i = 1; i < p.low.length - 1; i++) {
+    if (p.low[i] !== ',' || !subordinating.test(p.low[i + 1]!) || !p.said.some((s) => s.mention.from < i)) continue;
+    const next = p.low.indexOf(',', i + 1);
+    const end = next < 0 ? p.low.length : next;
+    for (const h of hits) if (h.from > i && h.from < end && !hits.some((o) => o.slot === h.slot && (o.from < i || o.from > end))) h.depends = true;
+  }
 }
 
 /** "The drive, which sits under the card, is at 67.4": a thing named only to say which one is meant is not what the figure is about. */

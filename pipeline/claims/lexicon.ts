@@ -42,6 +42,8 @@ export interface Lexicon {
   numbered: ReadonlySet<string>;
   /** Settings and loads that the record gives a limit or target for, as slot and value. */
   setTo: ReadonlySet<string>;
+  /** The dimensions of what each of those is set to. */
+  setIn: ReadonlyMap<string, ReadonlySet<Dimension>>;
 }
 
 const fillers = new Set(['the', 'a', 'an', 'my', 'our', 'your', 'its', 'own', 'this', 'that', 'their']);
@@ -126,11 +128,14 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
     if (g.slots[i]!.axis === undefined) continue;
     for (const value of g.values[i]!.keys()) if (!taken(maps, g.slots[i]!.field, value)) put([plain(value)], { slots: [{ slot: i, value }], own: true });
   }
+  for (const [words, meaning] of shortened(maps, g)) if (!meaningsAt(root, words)) for (const m of meaning) put(words, m);
   for (const [text, dimension] of dimensionWords) put(keyOfPhrase(text), { slots: [], dimension, own: false });
   for (const [text, role] of roleWords) put(keyOfPhrase(text), { slots: [], role, own: false });
   const numbered = new Set([...about.setups.values()].flatMap((n) => [n.id, ...n.spoken].flatMap((s) => s.match(/\b\d{1,4}\b/g) ?? [])));
   const unitOf = new Map([...g.byMeasure].flatMap(([m, list]) => { const ids = new Set(list.map((c) => c.unit.id)); return ids.size === 1 ? [[m, list[0]!.unit] as const] : []; }));
-  return { root, heard: properWords(maps, g), numbered, unitOf, measureSlot: g.of.measure[0]!, setTo: new Set(g.cells.filter((x) => x.constant).flatMap((x) => [...g.of.setting, ...g.of.workload].filter((i) => x.at[i]).map((i) => `${i}=${x.at[i]}`))), places: elliptical(maps, g) };
+  const setIn = new Map<string, Set<Dimension>>();
+  for (const x of g.cells) if (x.constant) for (const i of [...g.of.setting, ...g.of.workload]) if (x.at[i]) setIn.set(`${i}=${x.at[i]}`, (setIn.get(`${i}=${x.at[i]}`) ?? new Set()).add(x.unit.dimension));
+  return { root, heard: properWords(maps, g), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), places: elliptical(maps, g) };
 }
 
 const prepositions = new Set(['on', 'in', 'at', 'with', 'under', 'of', 'without', 'by', 'inside', 'for', 'over', 'from']);
@@ -185,6 +190,29 @@ function elliptical(maps: [KeyField, ReadonlyMap<string, { id: string; spoken: s
   return out;
 }
 
+/** "the little one" for "the little brick": the word that tells a thing from its like stands for it, with "one" for the noun. */
+function shortened(maps: [KeyField, ReadonlyMap<string, { id: string; spoken: string[] }>][], g: Grid): [string[], Meaning[]][] {
+  const out = new Map<string, Map<string, Meaning>>();
+  for (const [field, map] of maps) {
+    if (field !== 'setup' && field !== 'setting' && field !== 'workload') continue;
+    for (const n of map.values()) for (const form of n.spoken) {
+      const words = keyOfPhrase(form).filter((w, i) => i > 0 || !prepositions.has(w));
+      if (words.length !== 2 || words.some((w) => w.startsWith('#')) || prepositions.has(words[0]!) || /^\p{Lu}/u.test(form.replace(/^(?:the|my|our|on|in|with|at) /gi, ''))) continue;
+      const list = out.get(words[0]!) ?? new Map<string, Meaning>();
+      list.set(`${field} ${n.id}`, { fields: [field], slots: slotsOf(g, field, n.id, words), own: true });
+      out.set(words[0]!, list);
+    }
+  }
+  // Two of the same field with that word: it tells nothing.
+  return [...out].filter(([, list]) => new Set([...list.values()].map((m) => m.fields[0])).size === list.size).map(([word, list]) => [[word, '#1'], [...list.values()]]);
+}
+
+function meaningsAt(root: Node, words: readonly string[]): readonly Meaning[] | undefined {
+  let node: Node | undefined = root;
+  for (const w of words) node = node?.next.get(w);
+  return node?.meanings;
+}
+
 /** Capitalised words of setup names, for a word that a transcript misheard. */
 function properWords(maps: [KeyField, ReadonlyMap<string, { id: string; spoken: string[] }>][], g: Grid): Map<string, Meaning[]> {
   const out = new Map<string, Meaning[]>();
@@ -203,9 +231,7 @@ function properWords(maps: [KeyField, ReadonlyMap<string, { id: string; spoken: 
 }
 
 export function meaningsOf(lex: Lexicon, words: readonly string[]): readonly Meaning[] | undefined {
-  let node: Node | undefined = lex.root;
-  for (const w of words) node = node?.next.get(w);
-  return node?.meanings;
+  return meaningsAt(lex.root, words);
 }
 
 const verbsToo = new Set(['read', 'write', 'draw', 'run', 'load', 'rise', 'drop', 'lead', 'set', 'hold', 'take', 'spin', 'turn', 'cool']);

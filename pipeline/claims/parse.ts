@@ -29,7 +29,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const low = t.map((w) => w.low);
   const all = findMentions(t);
   const numbers = findNumbers(t);
-  const names = misheard(t, findNames(lex, atoms(t, numbers)), lex).filter((n) => !isVerb(t, n) || n.meanings.every((m) => !m.own));
+  const names = misheard(t, findNames(lex, atoms(t, numbers)), lex).filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all));
   const quiet: { mention: Mention; why: string }[] = [];
   const live: { mention: Mention; named?: Name }[] = [];
   const announced = /^(?:in|as)$/.test(low[0] ?? '') ? unitAt(t, 1, false) : undefined;
@@ -57,6 +57,14 @@ export function parse(text: string, lex: Lexicon): Parsed {
     if (m.idle) { quiet.push({ mention: m, why: m.idle }); continue; }
     live.push({ mention: m });
   }
+  const measures = [...lex.unitOf.values()];
+  // "from 58 percent to 41": the unit of the one end is that of the other.
+  for (const [k, { mention: b }] of live.entries()) {
+    const a = live[k - 1]?.mention;
+    if (!a?.unit || b.unit || a.adjectival || b.type !== 'cardinal' || a.type !== 'cardinal' || low[b.from - 1] !== 'to' || b.from - a.to > 4 || !low.slice(Math.max(0, a.from - 3), a.from).includes('from') || !measures.some((u) => u.dimension === a.unit!.dimension)) continue;
+    if (low.slice(a.to, b.from).some((w) => w === ',' || w === 'and')) continue;
+    Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true });
+  }
   // "10, 30 and 65 watts": each is the name of a load, with the unit said once.
   for (const [k, l] of live.entries()) {
     const next = live[k + 1];
@@ -79,6 +87,13 @@ export function parse(text: string, lex: Lexicon): Parsed {
     if ((b.op === 'change' || b.op === 'points') && !b.base && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but' || w === 'for' || w === 'with' || w === 'at') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
   }
   return parsed;
+}
+
+/** "20 percent more" where a setting is called "20": a bare number names nothing where it has a unit that nothing is set to. */
+function otherUnit(lex: Lexicon, n: Name, all: readonly Mention[]): boolean {
+  const m = all.find((x) => x.from === n.from && x.unit && x.to > n.to);
+  if (!m || (m.unit!.id !== '%' && m.unit!.id !== 'points')) return false;
+  return n.meanings.some((x) => x.slots.length > 0) && !n.meanings.some((x) => x.slots.some((s) => lex.setIn.get(`${s.slot}=${s.value}`)?.has(m.unit!.dimension)));
 }
 
 const verbal = /^(?:is|are|was|were|be|to|at|reads?|hits?|reaches|reached|settles|settled|draws|drew|with|has|have|had|sits|sat|lands|landed|averages|averaged|measures|measured|comes|came|gets|got|shows|showed|needs|takes|took|runs|ran|makes|it's|that's|:|from|gives|gave|stays|stayed|weighs|ends|ended|starts|goes|went|does|did|adds)$/;

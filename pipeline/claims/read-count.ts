@@ -4,7 +4,7 @@ import { withValue } from '../facts/index.js';
 import { unitAt } from '../script/index.js';
 import { siblings } from './bases.js';
 import { type Candidate, type Context, polarity, subjectCells } from './context.js';
-import type { Cell, Grid } from './grid.js';
+import { type Cell, firstTime, type Grid } from './grid.js';
 import { push } from './read-value.js';
 
 export type Counted = 'setups' | 'settings' | 'workloads' | 'runs' | 'combinations';
@@ -32,7 +32,7 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
   const { low, tokens } = c.parsed;
   for (let i = mention.to; i < Math.min(low.length, mention.to + 4); i++) {
     if (tokens[i]!.kind === 'mark' && low[i] !== '-') break;
-    if (/^(?:of|and|or|to|in|on|at|with|is|are|was|were|that|which|than|under|for|by|as|over|from|when|after|before|then|while|so|per|behind|above|below|idle)$/.test(low[i]!)) break;
+    if (/^(?:of|and|or|to|in|on|at|with|is|are|was|were|that|which|than|under|for|by|as|over|from|when|after|before|then|while|so|per|behind|above|below|idle|the|an?|my|our|your|its|their|his|her|it|they|we|you|i)$/.test(low[i]!)) break;
     if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 };
     const found = nouns.filter(([, , re]) => re.test(low[i]!));
     if (found.length && !found.some(([, sure]) => sure) && !/^(?:the|all|these|those|our|my|of|other)$/.test(low[mention.from - 1] ?? '') && !plainCount.test(low[i]!) && !nameWord(c, low[i]!)) return undefined;
@@ -64,18 +64,18 @@ export function setSize(c: Context, index: number): boolean {
 
 function members(c: Context, what: Counted): { cells: Cell[]; n: number }[] {
   const g = c.grid;
-  const count = (slots: readonly number[], filter: (x: Cell) => boolean): number => new Set(g.cells.filter((x) => !x.fixed && filter(x)).map((x) => slots.map((i) => x.at[i]).join('/')).filter((v) => v.replace(/\//g, ''))).size;
+  const count = (slots: readonly number[], filter: (x: Cell) => boolean): number => new Set(firstTime(g, g.cells).filter((x) => !x.fixed && filter(x)).map((x) => slots.map((i) => x.at[i]).join('/')).filter((v) => v.replace(/\//g, ''))).size;
   const reference = referenceCell(c);
   if (!reference) return [];
   const { of } = g;
   if (what === 'setups') {
-    const set = siblings(g, reference, of.setup);
-    const tested = [...g.values[of.setup[0]!]!.keys()].filter((v) => !g.holders.has(v)).length;
+    const set = firstTime(g, siblings(g, reference, of.setup));
+    const tested = [...g.values[of.setup[0]!]!.keys()].filter((v) => !g.holders.has(v) && !g.repeats.has(v)).length;
     return [{ cells: set, n: of.setup.length === 1 ? tested : count(of.setup, () => true) }];
   }
-  if (what === 'settings') return [{ cells: siblings(g, reference, of.setting), n: count(of.setting, () => true) }, { cells: siblings(g, reference, of.setting), n: siblings(g, reference, of.setting).length }];
+  if (what === 'settings') { const set = firstTime(g, siblings(g, reference, of.setting)); return [{ cells: set, n: count(of.setting, () => true) }, { cells: set, n: set.length }]; }
   if (what === 'workloads') return [{ cells: siblings(g, reference, of.workload), n: count(of.workload, () => true) }];
-  if (what === 'combinations') { const set = siblings(g, reference, [...of.setup, ...of.setting]); return [{ cells: set, n: set.length }, { cells: set, n: count([...of.setup, ...of.setting], (x) => of.setting.every((i) => x.at[i])) }]; }
+  if (what === 'combinations') { const set = firstTime(g, siblings(g, reference, [...of.setup, ...of.setting])); return [{ cells: set, n: set.length }, { cells: set, n: count([...of.setup, ...of.setting], (x) => of.setting.every((i) => x.at[i])) }]; }
   return [{ cells: [reference], n: c.facts.readings(reference.key).length }];
 }
 
@@ -224,7 +224,7 @@ function readCondition(c: Context, index: number): { candidates: Candidate[]; su
       if (cell.fixed || (t.mass && cell.unit.dimension !== t.mass)) continue;
       if (base && cell.at[g.of.part[0]!] !== base.at[g.of.part[0]!]) continue;
       for (const slots of [g.of.setting, g.of.setup, [...g.of.setup, ...g.of.setting]]) {
-        const set = siblings(g, cell, slots);
+        const set = firstTime(g, siblings(g, cell, slots));
         if (set.length !== size || (t.operand.startsWith('#') && outside(c, set, Number(t.operand.slice(1))))) continue;
         const operand = t.operand.startsWith('#') ? `=${t.operand.slice(1)} ${cell.unit.id}` : t.operand.startsWith('=') || t.like ? t.operand : roleKey(c, cell, t.operand as 'limit' | 'target');
         if (!operand) continue;

@@ -3,7 +3,7 @@ import { Exact, type Unit } from '../quantities/index.js';
 import { siblings } from './bases.js';
 import { type Candidate, type Context, polarity, subjectCells, unitsOf } from './context.js';
 import { evidenceFor } from './evidence.js';
-import { type Cell, type Grid, kindOf } from './grid.js';
+import { type Cell, firstTime, type Grid, kindOf } from './grid.js';
 import { fit } from './decide.js';
 import { push, readValue } from './read-value.js';
 
@@ -33,7 +33,8 @@ export function readRank(c: Context, index: number): Candidate[] {
     else if (c.now.order) variants.push([c.now.order, 0]);
     else variants.push([good < 0 ? 'lowest' : 'highest', good ? 0 : 0.3], [good < 0 ? 'highest' : 'lowest', good ? 1.4 : 0.5]);
     for (const { slots, cost: extra } of sets) {
-      const set = siblings(c.grid, cell, slots);
+      const all = siblings(c.grid, cell, slots);
+      const set = cell.at.some((v) => c.grid.repeats.has(v)) ? all : firstTime(c.grid, all);
       if (set.length < 2 || (mention.value.sign() > 0 && mention.value.compare(Exact.of(set.length)) > 0)) continue;
       const sizeCost = size === undefined ? 0 : set.length === size ? 0 : 1.4;
       for (const [variant, more] of variants) {

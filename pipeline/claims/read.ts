@@ -1,5 +1,6 @@
 // One mention: all its readings, weighed.
 import type { Mention } from '../script/index.js';
+import { arrivals } from './arrival.js';
 import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
@@ -23,7 +24,8 @@ export interface Reading extends Decision {
 }
 
 export function readMention(c: Context, index: number): Reading {
-  const r = insisted(c, index, weigh(c, index));
+  const r = arrivals(c, index, insisted(c, index, weigh(c, index)));
+  if (r.why.startsWith('it goes ')) return r;
   if (r.verdict !== 'disagrees') return r;
   const why = unsupported(c, index, r.chosen!, r.ranked);
   if (why) return { ...r, verdict: 'untied', why };

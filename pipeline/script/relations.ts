@@ -26,6 +26,7 @@ const trailers: [Way, string][] = [
   ['down', 'down|below|under|inside|short of|short|shy of|gone|off|lost|beneath|away|fewer'],
   ['better', 'ahead|clear of|in front|in hand|to the good'],
   ['worse', 'behind|adrift|back|off the pace|off the top|off the lead|off the leader|off the best|off the winner|off first'],
+  ['apart', 'too many|too much|too high|too hot|too warm|too loud|too low|too slow|too few|too little|too long|too heavy'],
   ['apart', 'apart|between them|between the two|between these two|of headroom|to spare|from|of difference|of a difference|in it|difference|of room|of margin|in reserve|left|of slack'],
 ];
 
@@ -51,6 +52,9 @@ function phrases(rows: readonly [Way, string][]): Map<string, Phrase<Way>[]> {
 export const changeVerbs = phrases(changes);
 export const changeNouns = phrases(nouns);
 export const changeTrailers = phrases(trailers);
+
+/** Verbs that take away what is said to be a part of something: "takes 19 percent of your frames". */
+export const takingVerbs: ReadonlySet<string> = new Set('take takes took taken taking eat eats ate cost costs rob robs robbed swallow swallows shave shaves lose loses lost'.split(' '));
 
 /** Words that open what is compared with. */
 export const baseOpeners: readonly string[] = [

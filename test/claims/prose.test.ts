@@ -8,6 +8,13 @@ const wall = 'Now the pump on the wall stand, with the brisk setting.\n';
 
 const cases: [what: string, text: string, turned: string][] = [
   ['a size that no reading of the measure has is a difference of it', 'Compared with the slow setting that is 7 degrees on the block.', 'Compared with the slow setting that is 9 degrees on the block.'],
+  ['a comparison that follows a figure is of that figure', 'At 36.5 degrees the coolant is 4.5 cooler than with the slow setting.', 'At 36.5 degrees the coolant is 4.5 warmer than with the slow setting.'],
+  ['a verb that arrives', 'With the slow setting the block was at 62 degrees. With the brisk setting it falls to 55.', 'With the slow setting the block was at 62 degrees. With the brisk setting it climbs to 55.'],
+  ['a verb with its size', 'With the slow setting the block was at 62 degrees. With the brisk setting it falls by 7.', 'With the slow setting the block was at 62 degrees. With the brisk setting it climbs by 7.'],
+  ['the one and the other', 'The coolant is at 36.5 degrees and the block at 55, so the slow setting costs 4.5 degrees on the one and 7 on the other.', 'The coolant is at 36.5 degrees and the block at 55, so the slow setting costs 4.5 degrees on the one and 9 on the other.'],
+  ['"one" for the noun', 'The brisk setting makes 31.5 decibels, the slow one 24.', 'The brisk setting makes 31.5 decibels, the slow one 27.'],
+  ['the unit of the other end', 'Going from slow to brisk takes the noise from 24 decibels to 31.5 and the power from 12 watts to 18.', 'Going from slow to brisk takes the noise from 24 decibels to 34.5 and the power from 12 watts to 18.'],
+  ['what a dependent clause names does not take over', 'The coolant is at 36.5 degrees, where the slow setting gave 41. It makes 31.5 decibels.', 'The coolant is at 36.5 degrees, where the slow setting gave 41. It makes 33.5 decibels.'],
 ];
 
 describe('running prose', () => {

@@ -1,0 +1,66 @@
+// "The score climbs to 20,890": the figure may be right and the verb wrong. What it came from is not said; where it would have to
+// fall from everything that it can have come from, it does not climb.
+import { isFact } from '../facts/index.js';
+import { changeVerbs, phraseAt } from '../script/index.js';
+import type { Candidate, Context } from './context.js';
+import { moved, movedTo } from './grid.js';
+import type { Reading } from './read.js';
+import { evaluate, firstCell, substitute, type Term, valueOf } from './terms.js';
+
+type Direction = 'up' | 'down';
+
+export function arrivals(c: Context, index: number, r: Reading): Reading {
+  const x = r.chosen;
+  if (r.verdict !== 'agrees' || !x?.subject || x.subject.fixed || x.kind !== 'mean' || r.mention.hedge) return r;
+  const way = verbBeforeTo(c, index);
+  if (!way) return r;
+  const value = x.fact.value;
+  const from = startingPoints(c, x);
+  if (from.length === 0 || !from.every((f) => (way === 'up' ? f.value.compare(value) > 0 : f.value.compare(value) < 0))) return r;
+  return { ...r, verdict: 'disagrees', chosen: { ...x, sign: (value.sign() > 0 ? -1 : 1) as -1 | 1 }, why: `it goes ${way === 'up' ? 'down' : 'up'} to there` };
+}
+
+/** The verb of "drops to", "is up to", with nothing between that it could set out from. */
+function verbBeforeTo(c: Context, index: number): Direction | undefined {
+  const { segment, mention } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  let to = mention.from - 1;
+  while (to > segment.from && /^(?:just|about|only|around|a|mere|full|the|roughly)$/.test(low[to]!)) to--;
+  if (low[to] !== 'to' || low.slice(segment.from, to).includes('from')) return undefined;
+  for (let i = to - 1; i >= Math.max(segment.from, to - 4); i--) {
+    const p = phraseAt(changeVerbs, low, i);
+    if (!p || (p.value !== 'up' && p.value !== 'down')) continue;
+    // "ends up at", "comes close to", "adds up to": no way is meant.
+    return /^(?:add|adds|close|top|tops|settle|up)/.test(p.words[0]!) || /^(?:ends?|ended|not|n't|never|without)$/.test(low[i - 1] ?? '') ? undefined : p.value;
+  }
+  return undefined;
+}
+
+/** What the figure can have come from: where the last comparison set out, else the same quantity as said last, else of what was spoken of before and as it usually is. */
+function startingPoints(c: Context, x: Candidate): Candidate['fact'][] {
+  const g = c.grid;
+  const { now } = c;
+  const subject = x.subject!;
+  const facts = (terms: readonly (Term | undefined)[]): Candidate['fact'][] => terms.flatMap((t) => { const f = t && evaluate(c.facts, t); return f && isFact(f) ? [f] : []; });
+  const elsewhere = (slot: number, value: string): Term | undefined => {
+    if (value === subject.at[slot]) return undefined;
+    if (x.term.kind !== 'mean') return substitute(g, x.term, new Map([[slot, value]]));
+    const y = movedTo(g, subject, slot, value);
+    return y && !y.fixed ? valueOf(y.key) : undefined;
+  };
+  if (now.base && (now.since ?? forgotten) < forgotten && now.base.every(([i]) => g.slots[i]!.field !== 'phase') && now.base.some(([i, v]) => subject.at[i] !== v)) {
+    const y = moved(g, subject, new Map(now.base));
+    const f = facts([x.term.kind === 'mean' ? y && !y.fixed && y !== subject ? valueOf(y.key) : undefined : substitute(g, x.term, new Map(now.base))]);
+    if (f.length) return f;
+  }
+  const same = [...g.of.measure, ...g.of.part, ...g.of.workload];
+  const last = now.said.find((t) => { const y = t.kind === x.term.kind ? firstCell(g, t) : undefined; return y !== undefined && y !== subject && same.every((i) => y.at[i] === subject.at[i]); });
+  if (last) return facts([last]);
+  const spoken = [...g.of.setting, ...g.of.setup].flatMap((i) => now.topics[i]!.slice(0, 3).map((v) => elsewhere(i, v)));
+  const usual = g.of.setting.flatMap((i) => { const v = [...g.values[i]!.keys()].find((k) => /^(?:stock|default|standard|baseline|auto|factory|reference|as-shipped)\b/.test(k)); return v === undefined ? [] : [elsewhere(i, v)]; });
+  const before = g.of.phase.flatMap((i) => [...g.roles].filter(([, role]) => role === 'idle' || role === 'start').map(([v]) => elsewhere(i, v)));
+  return facts([...spoken, ...usual, ...before]);
+}
+
+/** A comparison made this many sentences ago says nothing of where a figure comes from. */
+const forgotten = 3;
