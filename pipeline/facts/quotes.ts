@@ -7,8 +7,10 @@ import type { Fact } from './fact.js';
 /** What became of a quote: the fact, or why there is none. Plain `undefined` is an unknown fact. */
 export type Quoted = Fact | { missing: 'episode' | 'fact' | 'cycle'; nearest?: string } | undefined;
 
-/** Each quote that can be followed becomes a constant under the key it is given; each that cannot, or has changed, a finding. */
-export function withQuotes(episode: Episode, lookup: (episodeId: string, factId: string) => Quoted): { episode: Episode; findings: Finding[] } {
+/** Each quote that can be followed becomes a constant under the key it is given; each that cannot, or has changed, a finding. `uncertain` tells how well the fact is known there. */
+export function withQuotes(
+  episode: Episode, lookup: (episodeId: string, factId: string) => Quoted, uncertain: (episodeId: string, fact: Fact) => Reading['uncertain'] = () => undefined,
+): { episode: Episode; findings: Finding[] } {
   const findings: Finding[] = [];
   const taken: Reading[] = [];
   const own = new Set(episode.readings.map((r) => r.key));
@@ -23,11 +25,15 @@ export function withQuotes(episode: Episode, lookup: (episodeId: string, factId:
       continue;
     }
     own.add(quote.as);
-    taken.push({ key: quote.as, run: '', quantity: { value: found.value, unit: found.unit, decimals: found.decimals }, constant: true, place: quote.place });
+    taken.push({ key: quote.as, run: '', quantity: { value: found.value, unit: found.unit, decimals: found.decimals }, constant: true, place: quote.place, ...known(uncertain(quote.episode, found)) });
     const changed = tellChange(quote, found);
     if (changed) findings.push(changed);
   }
   return { episode: taken.length ? { ...episode, readings: [...episode.readings, ...taken] } : episode, findings };
+}
+
+function known(uncertain: Reading['uncertain']): Pick<Reading, 'uncertain'> {
+  return uncertain ? { uncertain } : {};
 }
 
 function lost(episode: Episode, quote: Quote, found: Exclude<Quoted, Fact>): Finding {

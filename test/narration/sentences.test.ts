@@ -88,14 +88,21 @@ describe('comparisons', () => {
   });
   test('equal', () => expect(pair('power/board', '100 100 W', '100 100 W')).toContain('With the undervolt, board power under load was the same as at stock, at one hundred watts.'));
   test('runs that overlap decide nothing', () => {
-    expect(pair('frame_rate/average', '96.1 96.6 96.2 fps', '95.7 95.8 96.2 fps')).toContain('With the undervolt, whether the average frame rate under load was higher or lower than at stock is too close to call: the runs overlap.');
+    expect(pair('frame_rate/average', '96.1 98.6 96.2 fps', '95.1 95.8 96.9 fps')).toContain('With the undervolt, the average frame rate under load was about one frame per second lower than at stock, which is within the spread of the runs and too close to call.');
   });
   test('runs that scatter more than the difference decide nothing', () => {
-    expect(pair('power/board', '100.0 104.0 W', '99.0 99.9 W')).toContain('With the undervolt, whether board power under load was higher or lower than at stock is too close to call: the runs scatter more than that.');
+    expect(pair('power/board', '100.0 104.0 W', '99.0 99.9 W')).toContain('With the undervolt, board power under load was about two point six watts lower than at stock, which is within the spread of the runs and too close to call.');
+  });
+  test('a difference that rounds to nothing is not told', () => {
+    expect(pair('power/board', '90 110 110 W', '91 110 110 W')).toContain('With the undervolt, whether board power under load was higher or lower than at stock is too close to call: the runs overlap.');
   });
   test('less than what matters', () => {
     const measures = mapOf(measure('temperature', 'lower', { matters: quantity('1 K') }));
-    expect(pair('temperature/core', '70.0 70.0 °C', '69.4 69.4 °C', measures)).toContain('With the undervolt, whether the core under load was warmer or cooler than at stock is too close to call: the difference is too small to matter.');
+    expect(pair('temperature/core', '70.0 70.0 °C', '69.4 69.4 °C', measures)).toContain('With the undervolt, the core under load was about the same as at stock: the difference is too small to matter.');
+  });
+  test('single runs are told as such', () => {
+    expect(pair('power/board', '415 W', '355 W')).toContain('With the undervolt, board power under load was three hundred fifty-five watts, which is sixty watts lower than at stock, or fourteen percent less, in single runs.');
+    expect(pair('power/board', '415 W', '355 355 W').join(' ')).toContain('or fourteen percent less, not all of it from repeated runs.');
   });
   test('a difference that rounding would contradict stands alone', () => {
     // 68.4 − 59.5 = 8.9, shown 9, but 68 − 60 = 8.

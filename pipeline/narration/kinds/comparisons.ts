@@ -1,5 +1,6 @@
 // One setting against the base setting, one setup against the first: "233 watts, which is sixty-five watts lower than at stock, or twenty-two percent less".
 import { type Fact, type Facts, isFact, isIdle, withFields, tooClose, whyClose } from '../../facts/index.js';
+import { onceRead } from '../closeness.js';
 import { adverbial, namedOf, noun } from '../names.js';
 import type { Point, Stage } from '../scenes.js';
 import { capital, type Draft } from '../sentence.js';
@@ -45,17 +46,23 @@ function compare(stage: Stage, { key, parts }: Point, field: 'setup' | 'setting'
   if (a.value.equals(b.value)) return [{ section, result: result(false), facts: [a], text: (v) => `${opening}${what} was the same as ${than}, at ${v.say(a)}` }];
   const [less, more] = comparative(a.unit);
   const close = tooClose(facts, a, b);
-  if (close || difference.value.round(difference.decimals).sign() === 0) {
+  const word = difference.value.sign() > 0 ? more : less;
+  if (close === 'matters') {
+    return [{ section, result: result(false), facts: [difference], text: () => `${opening}${what} was about the same as ${than}: ${whyClose.matters.says}` }];
+  }
+  if (difference.value.round(difference.decimals).sign() === 0) {
     return [{ section, result: result(false), facts: [difference], text: () => `${opening}whether ${what} was ${more} or ${less} than ${than} is too close to call: ${whyClose[close ?? 'matters'].says}` }];
   }
-  const word = difference.value.sign() > 0 ? more : less;
+  if (close === 'spread' || close === 'scatter') {
+    return [{ section, result: result(false), facts: [difference], text: (v) => `${opening}${what} was about ${v.size(difference)} ${word} than ${than}, which is within the spread of the runs and too close to call` }];
+  }
   const percent = changeIn(facts, a, b);
   const at = addsUp(difference, a, b) ? a : undefined;
   return [{
     section,
-    result: result(true),
+    result: result(close === undefined),
     facts: [...(at ? [at] : []), difference, ...(percent ? [percent] : [])],
-    text: (v) => `${opening}${what} was ${at ? `${v.say(at)}, which is ` : ''}${v.size(difference)} ${word} than ${than}${percent ? `, or ${v.size(percent)} ${difference.value.sign() > 0 ? 'more' : 'less'}` : ''}`,
+    text: (v) => `${opening}${what} was ${at ? `${v.say(at)}, which is ` : ''}${v.size(difference)} ${word} than ${than}${percent ? `, or ${v.size(percent)} ${difference.value.sign() > 0 ? 'more' : 'less'}` : ''}${onceRead(facts, close, [a, b])}`,
   }];
 }
 

@@ -1,6 +1,7 @@
 // Three or more of a kind side by side: first to last, the gap to the first, the median, the width of the field.
-import { type Fact, isFact, isIdle, type Key, withFields, tooClose, whyClose } from '../../facts/index.js';
+import { type Closeness, type Fact, isFact, isIdle, type Key, withFields, tooClose, whyClose } from '../../facts/index.js';
 import { ordinalInWords } from '../../quantities/index.js';
+import { onceRead } from '../closeness.js';
 import { adverbial, namedOf, noun } from '../names.js';
 import type { Point, Stage } from '../scenes.js';
 import { capital, type Draft, list } from '../sentence.js';
@@ -81,13 +82,14 @@ function place(t: Table, i: number): Draft[] {
   if (equal.length > 1) return equal[0] === own ? [shared(t, equal)] : [];
   const next = t.placed[i + 1];
   const close = next && tooClose(t.stage.facts, own.value, next.value);
-  if (close) return [undecided(t, own, next, whyClose[close].says)];
+  if (next && close && close !== 'single') return [undecided(t, own, next, close)];
   const before = t.placed[i - 1];
-  if (before && tooClose(t.stage.facts, own.value, before.value)) return [];
-  return placeAlone(t, i, own);
+  const closeBefore = before && tooClose(t.stage.facts, before.value, own.value);
+  if (closeBefore && closeBefore !== 'single') return [];
+  return placeAlone(t, i, own, close ?? closeBefore);
 }
 
-function placeAlone(t: Table, i: number, own: Placed): Draft[] {
+function placeAlone(t: Table, i: number, own: Placed, close?: Closeness): Draft[] {
   const last = i === t.placed.length - 1;
   const end = t.high === last ? 'lowest' : 'highest';
   const order = i === 0 || last ? end : `${ordinalInWords(i + 1)} ${end}`;
@@ -98,12 +100,12 @@ function placeAlone(t: Table, i: number, own: Placed): Draft[] {
   const behind = isFact(gap) && addsUp(gap, own.value, leader.value) ? gap : undefined;
   return [{
     section: t.section,
-    ...resultOf(t, i, true),
+    ...resultOf(t, i, close === undefined),
     facts: [rank, t.count, own.value, ...(behind ? [behind] : [])],
     text: (v) => {
       const field = `the ${v.count(t.count)}${t.field === 'setting' ? ' settings' : ''}`;
       const claim = own.name ? `${own.name} had the ${order} ${t.what} of ${field}` : `${t.what} was the ${order} of ${field} ${own.manner}`;
-      return `${t.opening}${claim}, at ${v.say(own.value)}${behind ? `, which is ${v.size(behind)} ${t.high ? 'below' : 'above'} ${leader.name}` : ''}`;
+      return `${t.opening}${claim}, at ${v.say(own.value)}${behind ? `, which is ${v.size(behind)} ${t.high ? 'below' : 'above'} ${leader.name}` : ''}${onceRead(t.stage.facts, close, t.placed.map((p) => p.value))}`;
     },
   }];
 }
@@ -120,15 +122,17 @@ function shared(t: Table, equal: Placed[]): Draft {
   return { section: t.section, facts: [value], text: (v) => `${t.opening}${t.what} was the same ${list(equal.map((p) => p.manner))}: ${v.say(value)}` };
 }
 
-function undecided(t: Table, a: Placed, b: Placed, why: string): Draft {
+function undecided(t: Table, a: Placed, b: Placed, close: Closeness): Draft {
+  const why = whyClose[close].says;
+  const call = close === 'matters' ? 'about level' : 'too close to call';
   return {
     section: t.section,
     ...resultOf(t, t.placed.indexOf(a), false),
     facts: [a.value, b.value],
     text: (v) => {
       const values = v.numbers([a.value, b.value]);
-      if (a.name && b.name) return `${t.opening}${a.name} and ${b.name} are too close to call on ${t.what}, at ${values} respectively: ${why}`;
-      return `${t.opening}${t.what} was ${values} ${a.manner} and ${b.manner} respectively, which is too close to call: ${why}`;
+      if (a.name && b.name) return `${t.opening}${a.name} and ${b.name} are ${call} on ${t.what}, at ${values} respectively: ${why}`;
+      return `${t.opening}${t.what} was ${values} ${a.manner} and ${b.manner} respectively, which is ${call}: ${why}`;
     },
   };
 }
