@@ -8,13 +8,15 @@ const budget = 180;
 const each = 2;
 
 /**
- * How it was tested; then what was compared, measure by measure in the order of the record (those
- * without a better end only where no other is compared), setups before settings, decided results before undecided ones and the largest first; then, as long as there is time, a
+ * How it was tested; then what the readings decide, measure by measure in the order of the record (those without a better end
+ * only where no other is compared), setups before settings, the largest first; then what is about the same or too close to call; then, as long as there is time, a
  * sentence of each section that has not spoken yet. Each sentence names its subject, so that they can be read one after another.
  */
 export function shortTelling(sentences: readonly Sentence[], measures: ReadonlyMap<string, Pick<Measure, 'better'>> = new Map()): Sentence[] {
   const ids = [...measures.keys()];
   const rank = (s: Sentence): number => (s.measure === undefined ? -1 : ids.indexOf(s.measure) + ((measures.get(s.measure)?.better ?? 'neither') === 'neither' ? ids.length + 1 : 0));
+  // What makes no difference is told behind all that makes one.
+  const place = (s: Sentence): number => rank(s) + (s.result?.decided ? 0 : 3 * (ids.length + 1));
   const telling = new Telling();
   const [first] = sentences;
   if (first && !first.result) telling.take(first, -1);
@@ -29,7 +31,8 @@ export function shortTelling(sentences: readonly Sentence[], measures: ReadonlyM
   const ordered = [...groups.values()].map((g) => g.sort((a, b) => Number(b.result!.decided) - Number(a.result!.decided) || b.result!.size - a.result!.size));
   // One of each before a second of any; between setups before between settings.
   const between = (kind: 'setup' | 'setting') => ordered.filter((g) => g[0]!.result!.between === kind);
-  for (let round = 0; round < each; round++) for (const group of [...between('setup'), ...between('setting')]) if (group[round]) telling.take(group[round]!, rank(group[round]!));
+  const rounds = Array.from({ length: each }, (_, round) => [...between('setup'), ...between('setting')].flatMap((group) => group[round] ?? [])).flat();
+  for (const decided of [true, false]) for (const s of rounds) if (s.result!.decided === decided) telling.take(s, place(s));
 
   const bySection = new Map<string, Sentence[]>();
   for (const s of sentences) bySection.set(s.section, [...(bySection.get(s.section) ?? []), s]);

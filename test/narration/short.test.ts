@@ -34,6 +34,10 @@ describe('what was compared', () => {
     const all = [how, sentence('x', 'unsure', 5, result('noise', 50, false)), sentence('x', 'small', 5, result('noise', 1)), sentence('x', 'large', 5, result('noise', 7))];
     expect(texts(all, measures)).toEqual(['we tested', 'large', 'small']);
   });
+  test('what makes no difference stands behind what makes one, of whatever measure', () => {
+    const all = [how, sentence('x', 'about the same temperature', 5, result('temperature', 1, false)), sentence('x', 'quieter', 5, result('noise', 7)), sentence('y', 'warmer', 5, result('temperature', 6, true, 'setting'))];
+    expect(texts(all, measures)).toEqual(['we tested', 'warmer', 'quieter', 'about the same temperature']);
+  });
   test('setups before settings', () => {
     const all = [how, sentence('y', 'settings', 5, result('noise', 9, true, 'setting')), sentence('x', 'setups', 5, result('noise', 1))];
     expect(texts(all, measures)).toEqual(['we tested', 'setups', 'settings']);
