@@ -8,18 +8,22 @@ export interface Caution {
   code: string;
   /** Whole sentences, ready to be shown or said. */
   text: string;
+  /** In one sentence; the author's own as it stands. */
+  brief: string;
+  /** What it is about, in a few words; empty for the author's own. */
+  subject: string;
   /** What in the record calls for it. */
   because: string;
 }
 
 /** In the order of the rules, the author's own last. */
 export function cautionsFor(facts: Facts): Caution[] {
-  const called = cautionRules.flatMap(({ code, text, signs }): Caution[] => {
+  const called = cautionRules.flatMap(({ code, text, brief, subject, signs }): Caution[] => {
     for (const sign of signs) {
       const because = evidence(facts, sign);
-      if (because) return [{ code, text, because }];
+      if (because) return [{ code, text, brief, subject, because }];
     }
     return [];
   });
-  return [...called, ...facts.about.cautions.map((c) => ({ code: 'author', text: c.text, because: 'the record says so' }))];
+  return [...called, ...facts.about.cautions.map((c) => ({ code: 'author', text: c.text, brief: c.text, subject: '', because: 'the record says so' }))];
 }

@@ -7,7 +7,7 @@ export { suggestIds } from './suggest.js';
 export * from './quotes.js';
 export { type Uncertainty, uncertaintyOf } from './uncertainty.js';
 export { type RoundingRule, roundingRules } from './rounding.js';
-export { betterWords, factName, nameOf, phaseNote, placeOfName, quantityName } from './naming.js';
+export { betterWords, factName, nameOf, obtainedWords, phaseNote, placeOfName, quantityName } from './naming.js';
 export { type BudgetTable, budgetTable, tellOutcome, tellRuns } from './budget-table.js';
 export { figure } from './figure.js';
 export { type Basis, basisOf } from './basis.js';
@@ -21,5 +21,5 @@ export { instrumentOf, stepOfInstrument } from './instruments.js';
 export { inOrderOfNames } from './order.js';
 // What a renderer needs of the record reaches it through this room.
 export { constantPhases, writeReadings, type Key, type KeyField, type KeyParts, keyFields, makeKey, splitKey, withFields } from '../records/index.js';
-export type { Curve, EpisodeText, Measure, Named, Part, PictureRequest, Reading, Setting, Setup, Trace } from '../records/index.js';
+export type { Curve, EpisodeText, Measure, MotionRequest, Named, Part, PictureRequest, Reading, Setting, Setup, Trace } from '../records/index.js';
 export { type HeatBalance, heatBalances } from './heat-balance.js';

@@ -1,11 +1,14 @@
 // What things are called where there is little room: on pictures and in tables.
 import type { Place } from '../places/index.js';
-import { type KeyField, splitKey } from '../records/index.js';
+import { type HowObtained, type KeyField, splitKey } from '../records/index.js';
 import type { Fact } from './fact.js';
 import { readId } from './id.js';
 import type { About, Facts } from './facts.js';
 
 const lists = { setup: 'setups', setting: 'settings', workload: 'workloads', measure: 'measures', part: 'parts', phase: 'phases' } as const;
+
+/** How a part or a product was come by, in a word. */
+export const obtainedWords: Readonly<Record<HowObtained, string>> = { bought: 'bought', lent: 'lent', sponsored: 'sponsored', given: 'given', own: 'already owned' };
 
 /** The name shown for an id, the id itself where the record has none. */
 export function nameOf(about: About, field: KeyField, id: string): string {

@@ -16,6 +16,7 @@ const unitGap = 20;
 export const beforeAfter: Graphic = {
   kind: 'before-after',
   says: 'two figures and the difference between them (`facts`: a difference, or before and after)',
+  takes: { facts: { least: 1, most: 2 } },
   compose(request, facts, sheet) {
     const found = pair(request, facts, sheet);
     if (!found) return undefined;

@@ -6,6 +6,7 @@ import type { Graphic } from './graphic.js';
 export const chapter: Graphic = {
   kind: 'chapter',
   says: 'a title, with a line below it (`title`, `text`; else the title of the episode)',
+  takes: { title: 'the title', text: 'the line below' },
   compose(request, facts, sheet) {
     const { about } = facts;
     const { stage, gaps, fullWidth } = sheet;

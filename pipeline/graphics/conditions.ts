@@ -9,6 +9,7 @@ const mostLines = 6;
 export const conditions: Graphic = {
   kind: 'conditions',
   says: 'how it was tested: runs, room, workload, versions, instruments, parts come by',
+  takes: { title: 'the heading', text: 'own rows' },
   compose(request, facts, sheet) {
     const { stage, gaps, fullWidth } = sheet;
     const { content, space, type } = stage;

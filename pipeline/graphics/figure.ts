@@ -11,6 +11,7 @@ const unitGap = 20;
 export const figure: Graphic = {
   kind: 'figure',
   says: 'one figure, large, with what it is about (the first of `facts`)',
+  takes: { facts: { least: 1, most: 2 }, title: 'what it is a figure of', text: 'a line of detail' },
   compose(request, facts, sheet) {
     const id = request.facts?.[0];
     if (!id) return sheet.complain('picture-incomplete', `picture "${request.name}" names no fact to show`);

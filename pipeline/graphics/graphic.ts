@@ -1,5 +1,5 @@
 // What a kind of graphic gives: a model for its template, every line of text placed and measured.
-import type { Facts, PictureRequest } from '../facts/index.js';
+import type { FactKind, Facts, PictureRequest } from '../facts/index.js';
 import type { Line, PictureTable, Rect } from '../theme/index.js';
 import type { Composer } from './compose.js';
 
@@ -17,9 +17,23 @@ export interface Layout {
   lines: Line[];
 }
 
+/** What an entry of the record's `pictures:` may and must give to a kind; all else would be passed over, and is a finding. */
+export interface Takes {
+  /** How many fact ids, and of which kinds where not any will do. */
+  facts?: { least: number; most: number; kinds?: readonly FactKind[] };
+  /** What they are for. */
+  title?: string;
+  text?: string;
+  setups?: boolean;
+  settings?: boolean;
+  /** Measure, part, phase and workload, to choose readings by. */
+  readings?: boolean;
+}
+
 export interface Graphic {
   kind: string;
   /** One line for the documents. */
   says: string;
+  takes: Takes;
   compose(request: PictureRequest, facts: Facts, sheet: Composer): Layout | undefined;
 }

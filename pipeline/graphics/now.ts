@@ -9,6 +9,7 @@ const main: TextStyle = { size: 66, weight: 700 };
 export const now: Graphic = {
   kind: 'now',
   says: 'a strip with the setup and the setting on screen, and the setting’s limits and targets',
+  takes: { setups: true, settings: true, text: 'the line below' },
   compose(request, facts, sheet) {
     const { about } = facts;
     const { stage, fullWidth } = sheet;

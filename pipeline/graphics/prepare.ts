@@ -1,9 +1,10 @@
 // From a request to a graphic that is ready to be drawn: all that can be wrong with it is found here, without drawing.
 import { type Facts, type PictureRequest, placeOfName } from '../facts/index.js';
 import type { Finding, Outcome } from '../places/index.js';
-import { brief, canonical, measure, outline, type Prepared, renumberIds, sheet, type Stage, unshown } from '../theme/index.js';
+import { brief, canonical, inkLeft, measure, outline, type Prepared, renumberIds, sheet, type Stage, unshown } from '../theme/index.js';
 import { Composer } from './compose.js';
 import { graphics } from './kinds.js';
+import { accepts } from './takes.js';
 import { fill } from './template.js';
 
 export function prepareGraphic(request: PictureRequest, facts: Facts, stage: Stage, templates: (name: string) => string): Outcome<Prepared> {
@@ -19,6 +20,7 @@ export function prepareGraphic(request: PictureRequest, facts: Facts, stage: Sta
   }
   const composer = new Composer(stage, complain);
   const { safe } = stage;
+  if (!accepts(graphic, request, facts, complain)) return { value: undefined, findings };
   const layout = graphic.compose(request, facts, composer);
   if (!layout) return { value: undefined, findings };
   for (const m of composer.misfits) complain(m.code, m.message, m.text);
@@ -27,7 +29,8 @@ export function prepareGraphic(request: PictureRequest, facts: Facts, stage: Sta
     if (missing) complain(missing.code, missing.message, missing.text);
     const width = measure(line.text, line.style);
     const left = line.anchor === 'end' ? line.x - width : line.anchor === 'middle' ? line.x - width / 2 : line.x;
-    if (composer.misfits.length === 0 && (left < safe.x - 12 || left + width > safe.x + safe.width || line.y > safe.y + safe.height || line.y - line.style.size < safe.y - 20)) {
+    const ink = line.anchor ? 0 : inkLeft(line.text, line.style);
+    if (composer.misfits.length === 0 && (left + ink < safe.x - 12 || left + width > safe.x + safe.width || line.y > safe.y + safe.height || line.y - line.style.size < safe.y - 20)) {
       complain('label-too-long', `"${brief(line.text)}" does not fit into picture "${request.name}"; shorten what it shows`, line.text);
     }
   }

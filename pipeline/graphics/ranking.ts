@@ -13,6 +13,7 @@ const least = 640;
 export const ranking: Graphic = {
   kind: 'ranking',
   says: 'a ranked list beside the footage (a measure, or `facts`)',
+  takes: { facts: { least: 2, most: 60 }, setups: true, settings: true, readings: true },
   compose(request, facts, sheet) {
     const rows = rowsOf(request, facts, sheet);
     if (!rows) return undefined;

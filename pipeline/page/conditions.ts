@@ -1,5 +1,5 @@
 // What it was measured with, on and under: rooms, instruments, settings' parameters, parts, curves, prices.
-import { constantPhases, type Facts, isFact, type Key, quantityName, roomParts, splitKey } from '../facts/index.js';
+import { constantPhases, type Facts, isFact, type Key, obtainedWords, quantityName, roomParts, splitKey } from '../facts/index.js';
 import { show } from '../quantities/index.js';
 import { dateShown, whereShown } from './places-of.js';
 
@@ -10,8 +10,6 @@ export interface SmallTable {
 }
 
 const phases: ReadonlySet<string> = new Set(constantPhases);
-
-const obtained = { bought: 'bought', lent: 'lent', sponsored: 'sponsored', given: 'given', own: 'already owned' } as const;
 
 /** Room temperature of each test. */
 export function rooms(facts: Facts): SmallTable | undefined {
@@ -49,7 +47,7 @@ export function setups(facts: Facts): SmallTable | undefined {
   return table('Where it came from', ['Name', 'How it came', 'Sample', 'Price'], tested.map((s) => {
     const { price } = s;
     const shown = price ? show(price.amount.value, price.amount.unit, price.amount.decimals) + (price.date ? `, seen on ${dateShown(price.date)}` : '') : 'not stated';
-    return [s.name, s.obtained ? obtained[s.obtained] : 'not stated', s.sample ?? 'not stated', shown];
+    return [s.name, s.obtained ? obtainedWords[s.obtained] : 'not stated', s.sample ?? 'not stated', shown];
   }));
 }
 
@@ -71,7 +69,7 @@ export function parameters(facts: Facts): SmallTable | undefined {
 }
 
 export function system(facts: Facts): SmallTable | undefined {
-  return table('Parts list', ['Part', 'Detail', 'How it came'], facts.about.system.map((p) => [p.name, p.detail ?? '', p.obtained ? obtained[p.obtained] : '']));
+  return table('Parts list', ['Part', 'Detail', 'How it came'], facts.about.system.map((p) => [p.name, p.detail ?? '', p.obtained ? obtainedWords[p.obtained] : '']));
 }
 
 export function curves(facts: Facts): SmallTable[] {

@@ -12,12 +12,15 @@ export interface Line {
   style: TextStyle;
   colour: Colour;
   anchor?: 'start' | 'middle' | 'end';
+  /** When it comes, where the picture moves: a role of motion; else by its kind. */
+  build?: string;
 }
 
-export function svgText({ text, x, y, style, colour, anchor = 'start' }: Line, colours: Colours): string {
+export function svgText({ text, x, y, style, colour, anchor = 'start', build }: Line, colours: Colours): string {
   const at = anchor === 'start' ? '' : ` text-anchor="${anchor}"`;
   const figures = style.tabular ? ' font-feature-settings="tnum"' : '';
-  return `<text x="${px(x)}" y="${px(y)}"${at} font-family="${family}, sans-serif" font-size="${style.size}" font-weight="${style.weight}"${figures} fill="${colours[colour]}">${escapeXml(text)}</text>`;
+  const moves = build ? ` data-build="${build}"` : '';
+  return `<text${moves} x="${px(x)}" y="${px(y)}"${at} font-family="${family}, sans-serif" font-size="${style.size}" font-weight="${style.weight}"${figures} fill="${colours[colour]}">${escapeXml(text)}</text>`;
 }
 
 export function svgRect({ x, y, width, height }: Rect, fill: string, radius = 0): string {
