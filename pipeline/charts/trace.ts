@@ -28,13 +28,13 @@ export const trace: Chart = {
     });
     const averaged = windows.flatMap((w) => (w.fact ? [w.fact] : []));
     const basis = basisOf(facts, averaged);
-    const spoken = windows.filter((w) => w.fact).map((w) => `${w.name} ${w.fact!.shown}, averaged from ${clock(w.start)} to ${clock(w.end)}`);
+    const spoken = windows.filter((w) => w.fact).map((w) => `${w.name} ${w.fact!.shown}, averaged from ${clock(w.start)} to ${clock(w.end)}${w.steady ? `, ${steadyInWords(w.steady)}` : ''}`);
     const common = [nameOf(facts.about, 'setup', main.setup), nameOf(facts.about, 'setting', main.setting), main.workload && nameOf(facts.about, 'workload', main.workload)].filter(Boolean).join(', ');
     const heading = {
       title: request.title ?? `${quantityName(facts.about, main.measure, main.part)} over time`,
       subtitle: [main.unit.symbol, common].filter(Boolean).join(' · '),
       legend: runs.length > 1 ? runs.map((r, i) => ({ label: `run ${r.run}`, colour: strands[i]!.colour })) : [],
-      foot: [averaged.length ? `Shaded: averaged${runs.length > 1 ? `, figures of run ${main.run}` : ''}` : '', basis.room].filter(Boolean).join(' · '),
+      foot: [averaged.length ? `Shaded: averaged${runs.length > 1 ? `, figures of run ${main.run}` : ''}` : '', ...foundBy(windows.filter((w) => w.fact)), basis.room].filter(Boolean).join(' · '),
     };
     const { stage } = work;
     const { colours, space, type } = stage;
@@ -69,7 +69,10 @@ export const trace: Chart = {
       heading,
       labels: labels.map((l) => l.text),
       alt: `${heading.title}, ${common}, ${runs.length} run${runs.length > 1 ? 's' : ''} of up to ${clock(end)}. ${spoken.length ? `${spoken.join('; ')} (run ${main.run}).` : 'No window was averaged.'}`,
-      table: { head: ['Window', 'From', 'To', `Run ${main.run}`], rows: windows.map((w) => [w.name, clock(w.start), clock(w.end), w.fact?.shown ?? '']) },
+      table: {
+        head: ['Window', 'From', 'To', `Run ${main.run}`, ...(windows.some((w) => w.steady) ? ['Steady'] : [])],
+        rows: windows.map((w) => [w.name, clock(w.start), clock(w.end), w.fact?.shown ?? '', ...(windows.some((v) => v.steady) ? [w.steady ? steadyInWords(w.steady) : ''] : [])]),
+      },
       facts: [...averaged.map((f) => f.id), ...(basis.room ? basis.facts : [])],
       spec: {
         ...baseSpec(stage, plot),
@@ -84,6 +87,21 @@ export const trace: Chart = {
     };
   },
 };
+
+type Steady = NonNullable<Trace['windows'][number]['steady']>;
+
+/** "steady from 1:02 on (at most 1 K in 5 min)", "never steady (…)". */
+function steadyInWords({ start, rule }: Steady): string {
+  return start === undefined ? `never steady (${rule})` : `steady from ${clock(start)} on (${rule})`;
+}
+
+/** How windows came about that were not given by hand, each rule once. */
+function foundBy(windows: readonly { name: string; steady?: Steady }[]): string[] {
+  const found = windows.filter((w) => w.steady?.finds);
+  const never = found.filter((w) => w.steady!.start === undefined).map((w) => w.name.toLowerCase());
+  const rules = [...new Set(found.map((w) => w.steady!.rule))];
+  return [rules.length ? `steady: ${rules.join('; ')}` : '', never.length ? `never steady: ${never.join(', ')}` : ''].filter(Boolean);
+}
 
 type Windowed = { start: number; end: number; name: string; fact: Fact };
 

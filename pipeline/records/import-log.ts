@@ -66,7 +66,7 @@ function sensorsOf(time: Column, columns: Column[], csv: Sniffed): string[] {
     const values = distinct(phase);
     const pairs = values.map((v) => `${quoted(v, true)}: ${/idle|wait|leerlauf|ruhe/i.test(v) ? 'idle' : /cool|warm.?up|end|abk/i.test(v) ? 'skip' : /load|run|last|test/i.test(v) ? 'load' : isId(v) ? v : 'skip'}`);
     out.push(`phases: {column: ${columnName(phase, csv)}, map: {${pairs.join(', ')}}}`);
-    out.push('# windows: {idle: last 30 s, load: last 60 s} # to average over a part of a phase only');
+    out.push('# windows: {idle: last 30 s, load: last 60 s} # to average over a part of a phase only; "steady" has it found');
   } else {
     out.push('phase: load # ? or windows: {idle: 0:10 to 0:50, load: 2:00 to 5:00}');
   }

@@ -14,9 +14,9 @@ export interface Steadiness {
   change: number | undefined;
 }
 
-/** Levels are means over the first of these shares of a span that calms their noise to a quarter of the allowed change, or over the last. */
+/** Levels are means over the first of these shares of a span that calms their noise to a fifth of the allowed change, or over the last. */
 const smoothings = [0.1, 0.2, 0.35, 0.5];
-const calm = 0.25;
+const calm = 0.2;
 
 /**
  * Steady by its slope over a span, as standards of thermal equilibrium put it: from that sample on, no two levels one
@@ -53,17 +53,21 @@ function calmLevels(course: Course, change: number, span: number): (i: number) =
   return levels(course, smoothings.at(-1)! * span);
 }
 
-/** Standard deviation of the difference of neighbouring levels from row `from` on, by the median of their distances from their median: what a trend moves them by is not in it. */
+/**
+ * Standard deviation of the difference of neighbouring levels from row `from` on. By second differences, which no straight
+ * trend moves, and the median of their sizes, which no single event does.
+ */
 function unrest(times: ArrayLike<number>, level: (i: number) => number, from: number, width: number): number {
-  const steps: number[] = [];
+  const bends: number[] = [];
   const apart = Math.max(1, Math.floor((times.length - from) / 400));
-  for (let i = from, j = from; i < times.length; i += apart) {
+  for (let i = from, j = from, k = from; i < times.length; i += apart) {
     while (j < times.length && times[j]! < times[i]! + width) j++;
-    if (j === times.length) break;
-    const step = level(j) - level(i);
-    if (!Number.isNaN(step)) steps.push(step);
+    while (k < times.length && times[k]! < times[i]! + 2 * width) k++;
+    if (k === times.length) break;
+    const bend = level(k) - 2 * level(j) + level(i);
+    if (!Number.isNaN(bend)) bends.push(bend);
   }
-  return steps.length < 8 ? 0 : madToSd * medianDeviation(steps).mad;
+  return bends.length < 8 ? 0 : (madToSd * medianDeviation(bends).mad) / Math.sqrt(3);
 }
 
 /** Means of the values within half a `width` on both sides; NaN where there is none. */

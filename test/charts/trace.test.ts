@@ -20,9 +20,27 @@ function logged(windows: Trace['windows'], seconds: number, values: (t: number) 
     readings: Object.fromEntries(windows.map((w, i) => [`a/s/scene/temperature/core/${w.phase}`, `${40 + i}.5 ${41 + i}.0 ${42 + i}.0 °C`])),
   }));
 }
+const steady = { by: 'temperature/core', since: 0, until: 300 };
 const request = { kind: 'trace', name: 'log', measure: 'temperature', place };
 
 describe('windows', () => {
+  test('say how they were found: by a rule, never, or by hand beside a rule', async () => {
+    const windows = [
+      { phase: 'idle', start: 20, end: 60, steady: { ...steady, rule: 'at most 1 K in 15 s', finds: true, start: 20 } },
+      { phase: 'load', start: 240, end: 300, steady: { ...steady, rule: 'at most 1 K in 60 s', finds: true } },
+      { phase: 'after', start: 100, end: 150, steady: { ...steady, rule: 'at most 1 K in 15 s', finds: false, start: 84 } },
+    ];
+    const { value, findings } = prepareChart(request, logged(windows, 300), wide);
+    expect(findings).toEqual([]);
+    expect(value!.alt).toContain('averaged from 0:20 to 1:00, steady from 0:20 on (at most 1 K in 15 s)');
+    expect(value!.alt).toContain('averaged from 4:00 to 5:00, never steady (at most 1 K in 60 s)');
+    expect(value!.table!.head.at(-1)).toBe('Steady');
+    expect(value!.table!.rows.map((r) => r.at(-1))).toEqual(['steady from 0:20 on (at most 1 K in 15 s)', 'never steady (at most 1 K in 60 s)', 'steady from 1:24 on (at most 1 K in 15 s)']);
+    const texts = expectWellSet((await value!.draw()).svg).map((b) => b.text).join(' ');
+    expect(texts).toContain('Shaded: averaged · steady: at most 1 K in 15 s; at most 1 K in 60 s');
+    expect(texts).toContain('never steady: load');
+  });
+
   test.each([
     ['apart', [{ phase: 'idle', start: 20, end: 60 }, { phase: 'load', start: 200, end: 300 }], 300],
     ['next to each other and short', [{ phase: 'idle', start: 10, end: 12 }, { phase: 'load', start: 13, end: 15 }, { phase: 'after', start: 16, end: 18 }], 300],
