@@ -1,10 +1,11 @@
 // The whole way from records to outputs. Nothing is written before all is examined, and nothing is drawn that stands already.
 import { resolve } from 'node:path';
 import { Studio } from './draw.js';
+import { MovingStudio } from './moving.js';
 import { indexKey, keyOf, sortOut } from './due.js';
 import { Episodes, type Examined, type Project, unknownEpisodes } from './examine.js';
 import { UsageError } from './exit-codes.js';
-import { Cache, codeVersion, disk, type Disk, episodeIds, manifestName, Output, type Published, readManifest, Standing, template, tooNear } from './files/index.js';
+import { Cache, codeVersion, disk, type Disk, episodeIds, findTool, manifestName, Output, type Published, readManifest, Standing, template, tooNear } from './files/index.js';
 import { type Finding, type Severity } from './places/index.js';
 import type { Card, Draft } from './render.js';
 
@@ -41,6 +42,8 @@ export interface Built extends Checked {
   draft: boolean;
   drawn: number;
   reused: number;
+  /** Moving pictures made anew, one for each size. */
+  moved: number;
 }
 
 export async function check(options: Options, progress: Progress): Promise<Checked> {
@@ -55,7 +58,7 @@ export async function build(options: Options, progress: Progress): Promise<Built
   const studio = new Studio(project.cache, project.code, (stem) => progress.step(stem));
   const episodes = new Episodes(project, (plan) => studio.ahead(plan, options.draft));
   const checked = await examine(episodes, asked, options, progress);
-  const nothing = { ...checked, draft: options.draft, drawn: 0, reused: 0 };
+  const nothing = { ...checked, draft: options.draft, drawn: 0, reused: 0, moved: 0 };
   if (checked.fails && !options.draft) {
     studio.stop();
     return nothing;
@@ -71,6 +74,7 @@ export async function build(options: Options, progress: Progress): Promise<Built
   }
 
   const [{ render }, { renderIndex }] = await Promise.all([import('./render.js'), import('./page/index.js')]);
+  const motion = new MovingStudio(project.cache, project.code);
   const output = new Output(options.out, project.disk, standing);
   try {
     const cards = [...kept.values()].map((m) => m.card as Card);
@@ -78,7 +82,7 @@ export async function build(options: Options, progress: Progress): Promise<Built
     progress.stage('Drawing', due.reduce((sum, e) => sum + e.counts.pictures, 0), 'picture');
     await twoAtATime(due, async (e) => {
       progress.begin(e.id);
-      const card = await render(e, (await episodes.facts(e.id))!, stamp(e, options), studio, (path, content) => output.put(e.id, path, content));
+      const card = await render(e, (await episodes.facts(e.id))!, stamp(e, options), studio, motion, (path, content) => output.put(e.id, path, content));
       output.seal(e.id, keyOf(e, options), card);
       cards.push(card);
     });
@@ -87,7 +91,7 @@ export async function build(options: Options, progress: Progress): Promise<Built
     output.seal('', indexKey(cards, project), undefined);
     const published = output.publish();
     project.cache.prune();
-    return { ...checked, published, draft: options.draft, drawn: studio.drawn, reused: studio.reused };
+    return { ...checked, published, draft: options.draft, drawn: studio.drawn, reused: studio.reused, moved: motion.made };
   } finally {
     studio.stop();
     output.close();
@@ -98,7 +102,7 @@ export async function build(options: Options, progress: Progress): Promise<Built
 export function again<R extends Checked | Built>(result: R): R {
   if (!('published' in result) || !result.published) return result;
   const { written, unchanged } = result.published;
-  return { ...result, drawn: 0, reused: 0, published: { written: [], unchanged: [...written, ...unchanged].sort(), removed: [], left: [] } };
+  return { ...result, drawn: 0, reused: 0, moved: 0, published: { written: [], unchanged: [...written, ...unchanged].sort(), removed: [], left: [] } };
 }
 
 /** Everything that has to stand in the output folder for the result to hold. */
@@ -122,7 +126,7 @@ export function open(options: Pick<Options, 'data' | 'cache' | 'only' | 'disk'>)
   const ids = episodeIds(options.data, fs);
   const unknown = unknownEpisodes(options.only, ids);
   if (unknown.length > 0) throw new UsageError(unknown.map(({ id, near }) => `There is no episode "${id}" in ${options.data}${near ? `; did you mean "${near}"?` : '.'}`).join('\n'));
-  const project: Project = { data: resolve(options.data), ids, cache: new Cache(options.cache, fs), code: codeVersion(fs), disk: fs };
+  const project: Project = { data: resolve(options.data), ids, cache: new Cache(options.cache, fs), code: codeVersion(fs), tools: findTool('ffmpeg') === undefined ? '' : 'ffmpeg', disk: fs };
   return { project, episodes: new Episodes(project), asked: options.only.length > 0 ? [...new Set(options.only)].sort() : ids };
 }
 

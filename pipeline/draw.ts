@@ -2,6 +2,7 @@
 import { type Cache, hashOf, template } from './files/index.js';
 import { type Finding, nearest } from './places/index.js';
 import type { Facts, PictureRequest } from './facts/index.js';
+import { type Moves, planMoves } from './moving.js';
 import { type Picture, pictureSizes, type Prepared, type Size, type Stage, type StageId, stageOf } from './theme/index.js';
 
 /** Pictures drawn at a time: rasterising runs beside the program, so that more than one keeps two cores busy. */
@@ -16,6 +17,8 @@ export interface PlannedPicture {
   sheets: Sheet[];
   /** Why it is drawn, in words. */
   why: string;
+  /** How it moves, where it does. */
+  moves?: Moves;
 }
 
 export interface Sheet {
@@ -54,13 +57,15 @@ const ofText: ReadonlySet<string> = new Set(['label-too-long', 'missing-glyph'])
 /** What the record asks for, or, where it asks for nothing, what suits it. All that can be wrong with a picture is found here. */
 async function makePlan(facts: Facts): Promise<Plan> {
   const [charts, graphics, { shippedTheme }] = await Promise.all([import('./charts/index.js'), import('./graphics/index.js'), import('./records/index.js')]);
-  const stages = stagesOf(facts, facts.about.theme ?? shippedTheme('dark', template));
+  const theme = facts.about.theme ?? shippedTheme('dark', template);
+  const stages = stagesOf(facts, theme);
   const [first] = stages;
   const asked = facts.about.pictures;
   const proposed = asked.length > 0 ? asked.map((r) => ({ ...r, why: 'the record asks for it' })) : [...graphics.planGraphics(facts), ...charts.planCharts(facts, first!.stage)];
   const requests = proposed.flatMap((r) => charts.splitRows(r, facts));
   const plan: Plan = { pictures: [], findings: [] };
   const digits = Math.max(2, String(requests.length).length);
+  const made: { request: PictureRequest; picture: PlannedPicture }[] = [];
   for (const request of requests) {
     const chart = charts.chartKinds.includes(request.kind);
     if (!chart && !graphics.graphicKinds.includes(request.kind)) {
@@ -78,8 +83,11 @@ async function makePlan(facts: Facts): Promise<Plan> {
       else if (findings.some((f) => !ofText.has(f.code))) break;
     }
     const name = sheets[0]?.prepared.name;
-    if (name !== undefined) plan.pictures.push({ stem: `${String(plan.pictures.length + 1).padStart(digits, '0')}-${name}`, chart, sheets, why: request.why });
+    if (name !== undefined) made.push({ request, picture: { stem: `${String(made.length + 1).padStart(digits, '0')}-${name}`, chart, sheets, why: request.why } });
   }
+  const { moves, findings } = await planMoves(facts, made, theme.motion);
+  plan.findings.push(...findings);
+  plan.pictures = made.map(({ picture }) => ({ ...picture, ...(moves.has(picture.sheets[0]!.prepared.name) && { moves: moves.get(picture.sheets[0]!.prepared.name)! }) }));
   return plan;
 }
 

@@ -16,6 +16,8 @@ export interface Project {
   cache: Cache;
   /** Hash of the program; what other code remembered does not count. */
   code: string;
+  /** Which other programs are there to be used: what is found and made depends on it. */
+  tools: string;
   disk: Disk;
 }
 
@@ -239,7 +241,7 @@ export class Episodes {
     for (const other of [...(await this.#reachable(id))].sort()) {
       rests.push([other, this.project.ids.includes(other) ? (await this.#look(other)).inputs : '']);
     }
-    return hashOf(this.project.code, id, rests);
+    return hashOf(this.project.code, this.project.tools, id, rests);
   }
 }
 

@@ -3,6 +3,7 @@ import { type DrawnPicture, planPictures, type Studio } from './draw.js';
 import { template } from './files/index.js';
 import { inOrder, Source } from './places/index.js';
 import type { Examined } from './examine.js';
+import type { MovingStudio } from './moving.js';
 import type { Fact, Facts } from './facts/index.js';
 import type { Sentence } from './narration/index.js';
 import { asTold } from './told.js';
@@ -27,7 +28,7 @@ export interface Card {
   picture?: { path: string; alt: string };
 }
 
-export async function render(examined: Examined, facts: Facts, stamp: Draft | undefined, studio: Studio, put: Put): Promise<Card> {
+export async function render(examined: Examined, facts: Facts, stamp: Draft | undefined, studio: Studio, motion: MovingStudio, put: Put): Promise<Card> {
   const { id } = examined;
   const [draft, unsound] = [stamp !== undefined, stamp === 'unsound'];
   const [{ narrationText }, { cautionsFor }, { factRecord }, { readingsCsv, renderPage }] = await Promise.all([
@@ -36,7 +37,9 @@ export async function render(examined: Examined, facts: Facts, stamp: Draft | un
   const drawing = Promise.all(asTold((await planPictures(facts)).pictures, facts, examined.said).map(async (planned) => {
     const drawn = await studio.draw(planned, draft);
     putPicture(id, planned.why, drawn, facts, draft, factRecord, put);
-    return drawn;
+    const moving = await motion.files(planned, draft);
+    for (const { path, bytes } of moving) put(`${id}/pictures/${planned.stem}-${path}`, bytes);
+    return { ...drawn, moving: moving.map((m) => m.path) };
   }));
   const cautions = cautionsFor(facts);
   const sentences = await sentencesOf(facts);

@@ -25,7 +25,7 @@ export function summary(result: Checked | Built, options: Options, look: Look): 
 }
 
 export function asJson(result: Checked | Built, options: Options): object {
-  const built = 'draft' in result ? { draft: result.draft, out: options.out, built: result.published !== undefined, ...result.published, pictures: { drawn: result.drawn, reused: result.reused } } : {};
+  const built = 'draft' in result ? { draft: result.draft, out: options.out, built: result.published !== undefined, ...result.published, pictures: { drawn: result.drawn, reused: result.reused, moved: result.moved } } : {};
   const exit = result.fails ? exitCodes.findings.code : exitCodes.fine.code;
   return { exit, ...built, episodes: result.examined.map(({ id, title, ready, counts: c, findings }) => ({ id, title, ready, ...c, findings: inOrder(findings) })) };
 }
@@ -91,6 +91,7 @@ function closing(result: Checked | Built, findings: Finding[], options: Options,
   if (published.removed.length > 0) parts.push(`${published.removed.length} removed`);
   const lines = [verdict, `${result.draft ? 'A draft' : 'Built'} in ${options.out}: ${parts.join(', ')}.`];
   if (result.drawn + result.reused > 0) lines.push(`${plural(result.drawn, 'picture')} drawn, ${result.reused} taken from the cache.`);
+  if (result.moved > 0) lines.push(`${plural(result.moved, 'moving picture')} made.`);
   if (published.left.length > 0) lines.push(`Left alone, because changed by hand since: ${published.left.join(', ')}.`);
   const unready = result.examined.filter((e) => !e.ready).map((e) => e.id);
   if (unready.length > 0) lines.push(`Not built, because the record cannot be read: ${unready.join(', ')}.`);

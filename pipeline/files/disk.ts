@@ -2,7 +2,7 @@
 import * as fs from 'node:fs';
 
 export type Disk = Pick<typeof fs,
-  | 'closeSync' | 'existsSync' | 'fstatSync' | 'linkSync' | 'lstatSync' | 'mkdirSync' | 'openSync' | 'readdirSync' | 'readFileSync'
+  | 'closeSync' | 'existsSync' | 'fstatSync' | 'linkSync' | 'lstatSync' | 'mkdirSync' | 'mkdtempSync' | 'openSync' | 'readdirSync' | 'readFileSync'
   | 'readSync' | 'realpathSync' | 'renameSync' | 'rmdirSync' | 'rmSync' | 'statSync' | 'unlinkSync' | 'writeFileSync'> & {
   /** Told the SHA-256 of a file that was read by stretches. */
   hashed?(path: string, sha: string): void;

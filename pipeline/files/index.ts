@@ -13,5 +13,6 @@ export * from './recorder.js';
 export * from './replay.js';
 export * from './standing.js';
 export * from './templates.js';
+export * from './tool.js';
 export * from './trouble.js';
 export * from './write-whole.js';

@@ -4,6 +4,7 @@ import type { Disk } from './disk.js';
 import { hash } from './hash.js';
 import { programFiles } from './code-version.js';
 import { contentHash, listHash, type Run, runPath, stampOf } from './replay.js';
+import { toolPaths } from './tool.js';
 import { FileTrouble } from './trouble.js';
 import { writeWhole } from './write-whole.js';
 
@@ -11,7 +12,7 @@ import { writeWhole } from './write-whole.js';
 export function rememberRun(args: readonly string[], run: { text: string; code: number; outputs: string[]; recorder: Recorder }): void {
   const path = runPath(args);
   if (path === undefined) return;
-  const kept: Run = { program: programFiles().map(stampOf), ...run.recorder.seen(), outputs: run.outputs.map(stampOf), text: run.text, code: run.code };
+  const kept: Run = { program: [...programFiles(), ...toolPaths('ffmpeg')].map(stampOf), ...run.recorder.seen(), outputs: run.outputs.map(stampOf), text: run.text, code: run.code };
   try {
     writeWhole(path, JSON.stringify(kept));
   } catch (thrown) {

@@ -22,8 +22,8 @@ export interface Run {
 
 /** Everything besides files that the printed text depends on. */
 export function nameOfRun(args: readonly string[], stream: { isTTY?: boolean; columns?: number } = process.stdout): string {
-  const { NO_COLOR, TERM, FORCE_COLOR } = process.env;
-  return sha(JSON.stringify([args, process.cwd(), process.version, process.arch, stream.isTTY === true, stream.columns ?? 0, NO_COLOR ?? '', TERM ?? '', FORCE_COLOR ?? '']));
+  const { NO_COLOR, TERM, FORCE_COLOR, PATH } = process.env;
+  return sha(JSON.stringify([args, process.cwd(), process.version, process.arch, stream.isTTY === true, stream.columns ?? 0, NO_COLOR ?? '', TERM ?? '', FORCE_COLOR ?? '', PATH ?? '']));
 }
 
 /** Where the run is kept; undefined where the arguments ask for no cache, or for what is not worth keeping. */

@@ -3,6 +3,6 @@ export { drawFrames, type DrawnFrame, drawWhole, type Moving } from './frames.js
 export { frameSvg } from './frame-svg.js';
 export { type RoleName, roles } from './roles.js';
 export { type Scene, sceneOf } from './scene.js';
-export { type Build, builds, type Frame, lengthOf, mostFrames, type State, stateAt, timeline } from './timeline.js';
-export { movieArguments, type MovieFormat, movieFormats } from './movie.js';
-export { makeFiles } from './make-files.js';
+export { type Frame, lengthOf, mostFrames, type State, stateAt, timeline } from './timeline.js';
+export { movieArguments } from './movie.js';
+export { type MadeFiles, makeFiles } from './make-files.js';

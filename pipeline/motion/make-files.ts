@@ -3,9 +3,6 @@ import { drawFrames, type Moving } from './frames.js';
 import { pngOf, webpOf } from './pixels.js';
 import { animatedWebp, milliseconds, type Still } from './webp.js';
 
-export const ownFormats = ['webp', 'png'] as const;
-export type OwnFormat = (typeof ownFormats)[number];
-
 export interface Wanted {
   webp: boolean;
   png: boolean;

@@ -1,8 +1,5 @@
 // Films with alpha, made by ffmpeg from plain frames. Equal frames give equal bytes.
-
-
-export const movieFormats = ['mov', 'webm'] as const;
-export type MovieFormat = (typeof movieFormats)[number];
+import type { MovieFormat } from '../theme/index.js';
 
 const films: Record<MovieFormat, readonly string[]> = {
   // Animation codec with alpha: exact, and read by editing programs.

@@ -1,10 +1,7 @@
 // A picture's frames: how far it is built in each, and how long each stands.
-import type { Motion } from '../theme/theme.js';
+import type { Build, Motion } from '../theme/index.js';
 import { ease } from './easing.js';
 import { type RoleName, roles } from './roles.js';
-
-export const builds = ['in', 'in-out', 'out'] as const;
-export type Build = (typeof builds)[number];
 
 /** How far each role has come, and how much of the whole is there: all 0 to 1. */
 export interface State {

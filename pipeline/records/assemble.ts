@@ -81,7 +81,7 @@ export function assemble(outline: Outline, given: ReadonlyMap<string, GivenFile>
     measures: names.map('measure') as Map<string, Measure>,
     workloads: names.map('workload'), parts: names.map('part'), phases: names.map('phase'),
     readings: readings.all, traces: logs.traces, stated,
-    quotes: outline.quotes, pictures: outline.pictures, ...(theme && { theme }), ...(fields.sizes && { sizes: fields.sizes.map((s) => ({ size: s.value, place: s.place })) }), accept: readAccepted(ctx, refs), texts,
+    quotes: outline.quotes, pictures: outline.pictures, ...(theme && { theme }), ...(fields.motion && { motion: fields.motion }), ...(fields.sizes && { sizes: fields.sizes.map((s) => ({ size: s.value, place: s.place })) }), accept: readAccepted(ctx, refs), texts,
   };
   return { value: episode, findings: reader.findings.slice(before), sources };
 }

@@ -1,10 +1,11 @@
 // The typed record of one episode: what a person wrote, with the place of everything.
 import type { Place, Severity } from '../places/index.js';
 import type { Exact, Quantity, Unit } from '../quantities/index.js';
-import type { Theme } from '../theme/index.js';
+import type { Build, Theme } from '../theme/index.js';
 import type { Limits } from './accuracy.js';
 import type { Steady } from '../logs/index.js';
 import type { Key } from './key.js';
+import type { MotionRequest } from './motion-shape.js';
 
 /** Something with a name: the id used in keys, the name shown, the ways it is spoken (first one is used for narration). */
 export interface Named {
@@ -170,6 +171,8 @@ export interface PictureRequest {
   /** Fact ids, for call-outs and before/after pairs. */
   facts?: string[];
   text?: string;
+  /** How it moves, where it does so otherwise than the other pictures. */
+  motion?: Build | 'none';
   place: Place;
 }
 
@@ -228,6 +231,8 @@ export interface Episode {
   theme?: Theme;
   /** "1920x1080": the sizes asked for; all where the record says nothing. */
   sizes?: { size: string; place: Place }[];
+  /** Pictures that move. */
+  motion?: MotionRequest;
   accept: Acceptance[];
   thresholds: { name: string; value: string; place: Place }[];
   severities: { code: string; severity: Severity | 'off'; place: Place }[];

@@ -9,6 +9,7 @@ export * from './write-readings.js';
 export { statedKinds } from './record-shape.js';
 export { commonMeasures, constantPhases } from './common-names.js';
 export { recordSchema, themeSchema } from './schema.js';
+export type { MotionRequest } from './motion-shape.js';
 export { readTheme, shippedTheme } from './theme-file.js';
 export { type ShippedTheme, shippedThemes } from './theme-shape.js';
 export { type NewRecord, newRecord } from './new-record.js';

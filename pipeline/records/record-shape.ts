@@ -6,6 +6,7 @@ import { coolant, fluid } from './coolant-shape.js';
 import { decimal, delimiter, encoding, layout } from './layout-shape.js';
 import { asId, day, id, ownFolder, path, pathFault, quantity, ref, refs, text, texts } from './plain-shapes.js';
 import { pictureSizes } from '../theme/index.js';
+import { motion, motionOf } from './motion-shape.js';
 import { shippedThemes } from './theme-shape.js';
 import { byKind, choice, type Entry, fields, list, mapOf, type Read, type Shape, turned, type Written, written } from './shape.js';
 import { constants, ownConstants, parameters, readings, values } from './values-shape.js';
@@ -138,10 +139,11 @@ export const recordShape = fields({
   pictures: list(fields({
     chart: id('Kind of chart.'), graphic: id('Kind of graphic.'), name: id('Part of the file name.'), title: text('Title.'),
     setups: refs('Which setups, in this order.'), settings: refs('Which settings, in this order.'), workload: ref('Workload.'), measure: ref('Measure.'), part: ref('Part.'), phase: ref('Phase.'),
-    facts: texts('Fact ids or keys.'), text: text('Text shown.'),
+    facts: texts('Fact ids or keys.'), text: text('Text shown.'), motion: motionOf,
   }, { expects: 'a map of chart or graphic, …' }), 'Pictures asked for; where there are none, the usual ones are drawn.'),
   theme: turned(written('a theme', `How pictures look: ${shippedThemes.join(', ')}, a file of the episode's folder (my-theme.yaml) or one beside the episodes (../my-theme.yaml).`, themeFault, { type: 'string' }), (w) => ({ ...w, text: ownFolder(w.text) })),
   sizes: list(choice(pictureSizes.map((s) => `${s.width}x${s.height}`), 'Width and height in pixels.'), 'Sizes in which pictures are made; all where nothing is said.', true),
+  motion,
   accept: list(fields({ finding: id('Code of the finding.'), subject: text('Key, fact id or name it is about.'), reason: text('Why it is accepted.') }, { expects: 'a map of finding, subject, reason', required: ['finding', 'subject', 'reason'] }), 'Findings accepted, each at one place and with a reason.'),
   thresholds: mapOf(quantity('The value.'), 'thresholds by name', () => undefined, 'Thresholds of checks, where they should not be the usual ones.'),
   severities: mapOf(choice(['error', 'warning', 'note', 'off'], 'How much it weighs.'), 'severities by finding', asId, 'How much a finding weighs here.'),

@@ -123,7 +123,7 @@ export function readPictures(ctx: Context): PictureRequest[] {
     const name = unique(f.name?.text ?? [kind.text, f.measure?.text, f.part?.text, f.phase?.text].filter(Boolean).join('-').toLowerCase().replace(/[^a-z0-9]+/g, '-'), taken);
     return [{
       kind: kind.text, medium: f.chart ? 'chart' : 'graphic', name, place,
-      ...(f.title && { title: f.title.text }), ...(f.text && { text: f.text.text }),
+      ...(f.title && { title: f.title.text }), ...(f.text && { text: f.text.text }), ...(f.motion && { motion: f.motion.value }),
       ...(f.facts && { facts: f.facts.map((w) => w.text) }),
       ...Object.fromEntries(lists.filter(([, l]) => l)), ...Object.fromEntries(ones),
     }];

@@ -28,7 +28,7 @@ test('worst last, then the table, then what comes of it', () => {
 });
 
 test.each([60, 80, 120])('nothing is wider than %d columns', (columns) => {
-  for (const l of summary({ examined: mixed, fails: true, draft: true, drawn: 3, reused: 1, published: { written: ['a'], unchanged: [], removed: [], left: ['b'] } } as Built, options, look(columns))) {
+  for (const l of summary({ examined: mixed, fails: true, draft: true, drawn: 3, reused: 1, moved: 0, published: { written: ['a'], unchanged: [], removed: [], left: ['b'] } } as Built, options, look(columns))) {
     expect(width(l), l).toBeLessThanOrEqual(columns);
   }
 });

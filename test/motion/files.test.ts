@@ -5,8 +5,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
-import { drawFrames, makeFiles, movieArguments, type MovieFormat, sceneOf, timeline } from '../../pipeline/motion/index.js';
+import { drawFrames, makeFiles, movieArguments, sceneOf, timeline } from '../../pipeline/motion/index.js';
 import { animatedWebp, milliseconds } from '../../pipeline/motion/webp.js';
+import type { MovieFormat } from '../../pipeline/theme/index.js';
 import { outlined } from './pictures.js';
 
 const motion = { rate: 30, come: 7, stand: 3, go: 2, easing: [0.2, 0.6, 0.2, 1] as const };

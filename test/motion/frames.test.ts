@@ -1,6 +1,7 @@
 // Frames made by copying what changed, against the same frames drawn whole.
 import { describe, expect, test } from 'vitest';
-import { type Build, drawFrames, drawWhole, sceneOf, timeline } from '../../pipeline/motion/index.js';
+import { drawFrames, drawWhole, sceneOf, timeline } from '../../pipeline/motion/index.js';
+import type { Build } from '../../pipeline/theme/index.js';
 import { outlined } from './pictures.js';
 
 const motion = { rate: 30, come: 11, stand: 3, go: 2, easing: [0.2, 0.6, 0.2, 1] as const };

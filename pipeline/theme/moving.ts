@@ -1,0 +1,15 @@
+// The words of motion: how a picture comes and goes, and the files that are made of it.
+
+export const builds = ['in', 'in-out', 'out'] as const;
+export type Build = (typeof builds)[number];
+
+/** Made by the program itself, and those that ffmpeg makes. */
+export const ownFormats = ['webp', 'png'] as const;
+export const movieFormats = ['mov', 'webm'] as const;
+export type MovieFormat = (typeof movieFormats)[number];
+export const motionFormats = [...ownFormats, ...movieFormats] as const;
+export type MotionFormat = (typeof motionFormats)[number];
+
+export function isMovie(format: MotionFormat): format is MovieFormat {
+  return (movieFormats as readonly string[]).includes(format);
+}
