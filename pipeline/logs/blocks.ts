@@ -25,14 +25,28 @@ export class Blocks {
     this.count = Math.ceil((bytes.size - mark) / this.#size);
   }
 
-  /** Undefined for UTF-16 that pairs its surrogates wrongly. */
-  block(i: number): Uint8Array | undefined {
+  /** The bytes that a block has at most. */
+  get longest(): number {
+    return this.#encoding === 'windows-1252' ? 3 * this.#size : 2 * this.#size;
+  }
+
+  /** Writes block `i` into `into` from `at` on and gives its length; undefined for UTF-16 that pairs its surrogates wrongly. */
+  read(i: number, into: Uint8Array, at: number): number | undefined {
     const from = this.#mark + i * this.#size;
-    const text = this.#encoding === 'utf-8' ? stretch(this.#bytes, from, from + this.#size)
-      : this.#encoding.startsWith('utf-16') ? this.#fromUtf16(from, i === 0)
-      : utf8From1252(stretch(this.#bytes, from, from + this.#size));
-    if (text && i + 1 === this.starts.length) this.starts.push(this.starts[i]! + text.length);
-    return text;
+    let length: number;
+    if (this.#encoding === 'utf-8') length = this.#bytes.read(into.subarray(at, at + Math.min(this.#size, this.#bytes.size - from)), from);
+    else {
+      const text = this.#text(i, from);
+      if (!text) return undefined;
+      into.set(text, at);
+      length = text.length;
+    }
+    if (i + 1 === this.starts.length) this.starts.push(this.starts[i]! + length);
+    return length;
+  }
+
+  #text(i: number, from: number): Uint8Array | undefined {
+    return this.#encoding.startsWith('utf-16') ? this.#fromUtf16(from, i === 0) : utf8From1252(stretch(this.#bytes, from, from + this.#size));
   }
 
   /** The block that holds a position of the UTF-8 text. */

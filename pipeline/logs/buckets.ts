@@ -32,9 +32,10 @@ export class Buckets implements RowSink {
   #size: number;
   #before = NaN;
 
-  constructor(levels: readonly boolean[], most = mostBuckets) {
+  /** `levels` says of each column whether it holds sound levels; `likely` is how many samples there may be. */
+  constructor(levels: readonly boolean[], likely = 1024, most = mostBuckets) {
     this.#most = most;
-    this.#size = Math.min(1024, most);
+    this.#size = Math.max(1, Math.min(likely, most));
     this.columns = levels.map((l) => new Column(l, this.#size));
     for (const name of names) this[name] = new Float64Array(this.#size);
   }
@@ -42,6 +43,15 @@ export class Buckets implements RowSink {
   /** Whether each bucket is one sample. */
   get whole(): boolean {
     return this.#width === 1;
+  }
+
+  room(): number {
+    return this.#width - this.rows[this.count - 1]!;
+  }
+
+  /** To be called once all is taken, before figures are asked for. */
+  settle(): void {
+    for (const c of this.columns) c.settle();
   }
 
   take(time: number, line: number, position: number, shift: number, run: number): number {
@@ -95,6 +105,17 @@ export class Buckets implements RowSink {
     return b;
   }
 
+  /** Every two buckets of one run, or one that is left alone; how many that makes. */
+  #pairs(make: (to: number, a: number, b: number) => void): number {
+    let to = 0;
+    for (let a = 0; a < this.count; to++) {
+      const next = a + 1 < this.count && this.runs[a + 1] === this.runs[a] ? a + 1 : a;
+      make(to, a, next);
+      a = next + 1;
+    }
+    return to;
+  }
+
   #grow(size: number): void {
     this.#size = size;
     for (const c of this.columns) c.grow(size);
@@ -102,21 +123,17 @@ export class Buckets implements RowSink {
   }
 
   #fold(): void {
-    let to = 0;
-    for (let a = 0; a < this.count; to++) {
-      const b = a + 1 < this.count && this.runs[a + 1] === this.runs[a] ? a + 1 : a;
-      for (const c of this.columns) c.fold(to, a, b);
+    for (const c of this.columns) c.foldAll((column) => this.#pairs((to, a, b) => column.fold(to, a, b)));
+    this.count = this.#pairs((to, a, b) => {
       this.steps[to] = Math.max(this.steps[a]!, this.steps[b]!);
       this.rows[to] = this.rows[a]! + (a === b ? 0 : this.rows[b]!);
       this.last[to] = this.last[b]!;
       this.lastLines[to] = this.lastLines[b]!;
       for (const name of ['first', 'lines', 'positions', 'shifts', 'runs'] as const) this[name][to] = this[name][a]!;
-      a = b + 1;
-    }
-    this.count = to;
+    });
     this.#width *= 2;
     // Of phases that change all the time little can be folded; each of them keeps its bucket.
-    if (this.count > this.#most / 2) this.#most = Math.max(this.#most, 2 * this.count - this.#most / 2);
+    this.#most = Math.max(this.#most, Math.ceil(1.5 * this.count));
   }
 }
 

@@ -51,7 +51,7 @@ export class CsvStream {
     this.#next = blocks.blockAt(from);
     this.#base = blocks.starts[this.#next]!;
     this.line = line;
-    this.bytes = Buffer.alloc(1024);
+    this.bytes = Buffer.alloc(blocks.longest + 64);
     if (this.more()) this.at = from - this.#base;
   }
 
@@ -67,23 +67,20 @@ export class CsvStream {
   /** One block more behind `end`; what was read already is let go. False at the end of the file. */
   more(): boolean {
     if (this.#broken || this.#next >= this.#blocks.count) return false;
-    const block = this.#blocks.block(this.#next++);
-    if (!block || this.#check?.(block) === false) {
-      this.#broken = true;
-      return false;
-    }
     const left = this.end - this.at;
-    if (left + block.length + 1 > this.bytes.length) {
-      const wider = Buffer.alloc(2 * (left + block.length + 1));
+    const room = left + this.#blocks.longest + 1;
+    if (room > this.bytes.length) {
+      const wider = Buffer.alloc(Math.max(room, 2 * left));
       this.bytes.copy(wider, 0, this.at, this.end);
       this.bytes = wider;
     } else this.bytes.copyWithin(0, this.at, this.end);
     this.#base += this.at;
     this.at = 0;
-    this.bytes.set(block, left);
-    this.end = left + block.length;
+    const length = this.#blocks.read(this.#next++, this.bytes, left);
+    this.#broken = length === undefined || this.#check?.(this.bytes.subarray(left, left + length)) === false;
+    this.end = left + (this.#broken ? 0 : length!);
     this.bytes[this.end] = 0;
-    return true;
+    return !this.#broken;
   }
 
   /** Passes over what is no record, and reads the next one. */

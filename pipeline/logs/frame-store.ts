@@ -1,6 +1,6 @@
 // Every frame of a log with its line, where figures need them in their order.
 import { widened } from './column.js';
-import { powers } from './plain-row.js';
+import { odd, type PlainRow, powers } from './plain-row.js';
 import type { ColumnSink, RowSink } from './row-reader.js';
 
 /** Frames between two whose position in the text is kept. */
@@ -42,6 +42,18 @@ export class FrameStore implements RowSink, ColumnSink {
 
   add(row: number, digits: number, decimals: number): void {
     this.addNumber(row, digits / powers[decimals]!, decimals);
+  }
+
+  room(): number {
+    return Infinity;
+  }
+
+  addPlain(row: number, plain: PlainRow, from: number, count: number): void {
+    for (let i = 0; i < count; i++) {
+      const d = plain.decimals[from + i]!;
+      if (d < odd) this.add(row + i, plain.digits[from + i]!, d);
+      else if (d === odd) this.addNumber(row + i, plain.digits[from + i]!, plain.oddDecimals[from + i]!);
+    }
   }
 
   addNumber(row: number, value: number, decimals: number): void {

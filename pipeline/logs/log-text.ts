@@ -1,4 +1,5 @@
 // The text of a log, of which no more than a block is held: read in order by its rows, and by line where a finding speaks of one.
+import { isAscii } from 'node:buffer';
 import type { Finding, Lines, Place } from '../places/index.js';
 import { Blocks, usualBlock } from './blocks.js';
 import { type Bytes, bytesOf, stretch } from './bytes.js';
@@ -29,6 +30,11 @@ export class LogText implements Lines {
     const chosen = chooseEncoding(file, stretch(bytes, 0, 200), bytes.size, encoding);
     if ('code' in chosen) return chosen;
     return new LogText(file, bytes, new Blocks(bytes, chosen.label, chosen.mark, block), chosen.said, chosen.mark);
+  }
+
+  /** In bytes. */
+  get size(): number {
+    return this.#bytes.size;
   }
 
   /** Its rows from the start, the text being held to its encoding. */
@@ -136,11 +142,3 @@ function utf8Check(): (block: Uint8Array) => boolean {
   };
 }
 
-function isAscii(bytes: Uint8Array): boolean {
-  const whole = bytes.byteOffset % 4 === 0 ? bytes.length >> 2 : 0;
-  const words = new Uint32Array(bytes.buffer, whole ? bytes.byteOffset : 0, whole);
-  let all = 0;
-  for (let i = 0; i < whole; i++) all |= words[i]!;
-  for (let i = whole * 4; i < bytes.length; i++) all |= bytes[i]!;
-  return (all & 0x80808080) === 0;
-}

@@ -7,7 +7,7 @@ import type { Take } from './layout.js';
 const exactBelow = 2 ** 50;
 
 /**
- * What one run gives of the samples of its window; undefined where there are none.
+ * What one run gives of the samples of its window; undefined where there are none, or levels so large that no number holds their energy.
  * A mean is kept to two decimals more than its samples have: a window of some hundred samples resolves no more, and the
  * published reading is then the very number that everything else is derived from. It is shown with fewer (`shownDecimals`).
  * Sound levels are averaged as energies. `step` is the sensor's own decimals.
@@ -19,7 +19,9 @@ export function takeOver(span: Span, decimals: number, unit: Unit, take: Take, s
     const x = take === 'increase' ? Exact.fromNumber(span.last).minus(Exact.fromNumber(span.first)) : Exact.fromNumber(span[take]);
     return { quantity: { value: x, unit, decimals: step }, samples };
   }
-  const mean = unit.dimension === 'sound-level' ? Exact.fromNumber(10 * Math.log10(span.energy / samples)) : span.sum.over(Exact.of(samples));
+  const level = 10 * Math.log10(span.energy / samples);
+  if (unit.dimension === 'sound-level' && !Number.isFinite(level)) return undefined;
+  const mean = unit.dimension === 'sound-level' ? Exact.fromNumber(level) : span.sum.over(Exact.of(samples));
   const value = mean.round(decimals + 2);
   return { quantity: { value, unit, decimals: shownDecimals(value, step, samples) }, samples };
 }

@@ -60,8 +60,9 @@ export interface ReadFrames {
 
 /** Undefined where no sample could be read at all. `most` is how many buckets there may be. */
 export function readLog(text: LogText, layout: LogLayout, most?: number): { value: ReadLog | undefined; findings: Finding[] } {
-  const buckets = new Buckets(layout.columns.map((c) => c.unit.dimension === 'sound-level'), most);
+  const buckets = new Buckets(layout.columns.map((c) => c.unit.dimension === 'sound-level'), text.size >> 4, most);
   const read = readRows(text, layout, buckets);
+  buckets.settle();
   if (!read.reader) return { value: undefined, findings: read.findings };
   const { reader, faults, columns } = read;
   text.anchor(buckets.lines, buckets.positions, buckets.count);

@@ -6,9 +6,11 @@ import type { CsvStream } from './csv-stream.js';
 import type { Faults } from './faults.js';
 import type { ColumnName, LogLayout } from './layout.js';
 import { count, type LogColumns, wantedColumns } from './log-columns.js';
-import { missing, number, odd, PlainRow, powers } from './plain-row.js';
+import { batch, number, odd, PlainRow, powers } from './plain-row.js';
 
 export interface RowSink {
+  /** How many rows of the same run can follow the last one before `take` must be told of values first. */
+  room(): number;
   /** Where the values of the next row go; `run` is that of its phase, counted from 1 as `RowReader.runs` has them, 0 where there is no phase column. */
   take(time: number, line: number, position: number, shift: number, run: number): number;
   readonly columns: readonly ColumnSink[];
@@ -19,6 +21,8 @@ export interface ColumnSink {
   bad: number;
   add(row: number, digits: number, decimals: number, line: number): void;
   addNumber(row: number, value: number, decimals: number, line: number): void;
+  /** `count` rows from `row` on, of lines that follow each other, as `PlainRow` read them, from offset `from` on. */
+  addPlain(row: number, plain: PlainRow, from: number, count: number, line: number): void;
 }
 
 const day = 86400;
@@ -44,6 +48,11 @@ export class RowReader {
   #previous = NaN;
   #first: number;
   #shift: number;
+  /** Plain rows whose values are not handed on yet: how many, how many more there may be, and where the first of them goes. */
+  #pending = 0;
+  #room = 0;
+  #pendingAt = 0;
+  #pendingLine = 0;
   #ragged: { place: Place; cells: number } | undefined;
 
   /** Without `faults` it is a second reading, from a row that the first took; `first` is then the time that counts as none. */
@@ -80,8 +89,16 @@ export class RowReader {
   run(until = Infinity): void {
     while (this.rows < until) {
       while (this.rows < until && this.#plainRow());
+      this.#handOn();
       if (this.rows < until && !this.#strictRow()) break;
     }
+  }
+
+  #handOn(): void {
+    if (this.#pending === 0) return;
+    const { columns } = this.#sink;
+    for (let i = 0; i < columns.length; i++) columns[i]!.addPlain(this.#pendingAt, this.#plain!, this.#slots[i]! * batch, this.#pending, this.#pendingLine);
+    this.#pending = 0;
   }
 
   /** Passes over so many records. */
@@ -104,40 +121,45 @@ export class RowReader {
     const plain = this.#plain;
     if (!plain) return false;
     const stream = this.#stream;
-    const next = plain.read(stream.bytes, stream.at, stream.end);
+    let r = this.#pending;
+    const next = plain.read(stream.bytes, stream.at, stream.end, r);
     if (next === 0) return false;
     const { time } = this.#layout;
     let t = this.rows;
     if (time?.kind === 'steps') t = this.rows * time.seconds;
     else if (time) {
-      const read = time.kind === 'elapsed' ? this.#elapsed(plain) * this.#factor : this.#stamp(plain, time.kind);
+      const read = time.kind === 'elapsed' ? this.#elapsed(plain, r) * this.#factor : this.#stamp(plain, time.kind);
       t = read - this.#first + this.#shift;
       // Not a time, the first one, or one that does not go on: all that is for the strict reading.
       if (!(t > this.#previous || (this.#previous !== this.#previous && t === t))) return false;
       this.#previous = t;
     }
     if (this.#ragged) this.#tellRagged();
-    const { line } = stream;
+    const run = this.runs.length;
     if (this.#columns.phaseAt >= 0) this.#phaseBytes(plain);
+    if (r > 0 && (r === batch - 1 || this.#room === 0 || this.runs.length !== run)) {
+      this.#handOn();
+      plain.move(r);
+      r = 0;
+    }
+    const { line } = stream;
     const at = this.#sink.take(t, line, stream.position(), this.#shift, this.runs.length);
     this.rows++;
-    const { columns } = this.#sink;
-    const slots = this.#slots;
-    const { decimals, digits } = plain;
-    for (let i = 0; i < columns.length; i++) {
-      const slot = slots[i]!;
-      const d = decimals[slot]!;
-      if (d < odd) columns[i]!.add(at, digits[slot]!, d, line);
-      else if (d !== missing) columns[i]!.addNumber(at, plain.values[slot]!, plain.oddDecimals[slot]!, line);
-    }
+    if (r === 0) {
+      this.#pendingAt = at;
+      this.#pendingLine = line;
+      this.#room = this.#sink.room();
+    } else this.#room--;
+    this.#pending = r + 1;
     stream.at = next;
     stream.line = line + 1;
     return true;
   }
 
-  #elapsed(plain: PlainRow): number {
-    const d = plain.decimals[this.#timeSlot]!;
-    return d < odd ? plain.digits[this.#timeSlot]! / powers[d]! : d === odd ? plain.values[this.#timeSlot]! : NaN;
+  #elapsed(plain: PlainRow, r: number): number {
+    const at = this.#timeSlot * batch + r;
+    const d = plain.decimals[at]!;
+    return d < odd ? plain.digits[at]! / powers[d]! : d === odd ? plain.digits[at]! : NaN;
   }
 
   #stamp(plain: PlainRow, kind: 'clock' | 'iso'): number {
@@ -230,7 +252,7 @@ export class RowReader {
 
   #tellRagged(): void {
     const r = this.#ragged!;
-    this.#faults?.add('ragged', 'log-ragged', 'error', () => r.place, `this line has ${count(r.cells, 'cell')}, the log has ${count(this.#columns.width, 'column')}`);
+    this.#faults?.add('ragged', 'log-ragged', 'error', () => r.place, `this line has ${count(r.cells, 'cell')}, the log has ${count(this.#columns.width, 'column')}${r.cells > this.#columns.width && this.#layout.delimiter === ',' ? '; a decimal comma splits a number in two, and cannot stand in a log whose columns are separated by commas' : ''}`);
     this.#ragged = undefined;
   }
 
@@ -246,6 +268,6 @@ function badCell(faults: Faults, i: number, text: string, at: ColumnName, place:
   }
   const comma = !decimalComma && /^[+-]?\d+,\d+$/.test(text);
   const point = decimalComma && /^[+-]?\d+\.\d+$/.test(text);
-  const withUnit = !comma && !point && /^[+-]?\d+([.,]\d+)?\s*[°%\p{L}]/u.test(text);
+  const withUnit = !comma && !point && !/^[+-]?0x/i.test(text) && /^[+-]?\d+([.,]\d+)?\s*[°%\p{L}]/u.test(text);
   faults.add(`value ${i}`, 'log-value', 'error', place, `"${text}" in column "${at.name}" is not a number${comma ? '; it has a decimal comma: say decimal: comma' : point ? '; it has a decimal point: say decimal: point' : withUnit ? '; a unit stands behind it, and the record says the unit of a column' : ''}`, { said: text });
 }

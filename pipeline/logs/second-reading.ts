@@ -3,7 +3,7 @@ import type { Buckets } from './buckets.js';
 import type { LogLayout } from './layout.js';
 import type { LogColumns } from './log-columns.js';
 import type { LogText } from './log-text.js';
-import { powers } from './plain-row.js';
+import { missing, odd, powers } from './plain-row.js';
 import { type ColumnSink, RowReader, type RowSink } from './row-reader.js';
 
 export interface Samples {
@@ -38,7 +38,17 @@ class Kept implements RowSink, Samples {
       bad: 0,
       add: (row, digits, decimals) => { list[row] = digits / powers[decimals]!; },
       addNumber: (row, value) => { list[row] = value; },
+      addPlain: (row, plain, from, count) => {
+        for (let i = 0; i < count; i++) {
+          const d = plain.decimals[from + i]!;
+          if (d !== missing) list[row + i] = d === odd ? plain.digits[from + i]! : plain.digits[from + i]! / powers[d]!;
+        }
+      },
     }));
+  }
+
+  room(): number {
+    return Infinity;
   }
 
   take(time: number, line: number, position: number, shift: number): number {

@@ -7,6 +7,7 @@ import type { LogText } from './log-text.js';
 import { takeOver } from './means.js';
 import { type ReadColumn, type ReadLog, readLog } from './read-log.js';
 import { type Scatter, scatterOf } from './scatter.js';
+import { tellCutNumber } from './cut-number.js';
 import { tellSensorFaults } from './sensor-faults.js';
 import type { Steady } from './steady-window.js';
 import { type StatedFor, throttleValues } from './throttle.js';
@@ -50,8 +51,9 @@ export interface LogResult {
   traces: LogTrace[];
 }
 
-export function sensorLog(source: LogText, layout: LogLayout, stated: StatedFor = () => undefined): Outcome<LogResult> {
-  const { value: log, findings } = readLog(source, layout);
+/** `most` is how many buckets a long log is held in. */
+export function sensorLog(source: LogText, layout: LogLayout, stated: StatedFor = () => undefined, most?: number): Outcome<LogResult> {
+  const { value: log, findings } = readLog(source, layout, most);
   if (!log) return { value: undefined, findings };
   const windows = windowsOf(log, layout, source, findings);
   const values: LogValue[] = [];
@@ -72,7 +74,10 @@ export function sensorLog(source: LogText, layout: LogLayout, stated: StatedFor 
       const span = figures.span(w.rows);
       if (!bad) tellHoles(span.count, w, column, log, source);
       const taken = takeOver(span, decimals, unit, column.take, figures.own);
-      if (!taken) continue;
+      if (!taken) {
+        if (span.count > 0) log.faults.add(`level ${i}`, 'log-value', 'error', () => source.wholeLine(log.lines[w.rows[0]![0]]!), `the column "${column.at.name}" has levels of up to ${span.max} ${unit.symbol} in ${w.phase}; nothing sounds so`, { said: String(span.max) });
+        continue;
+      }
       const scatter = column.take === 'mean' ? scatterOf(samples, w.rows, unit) : undefined;
       const [firstLine, lastLine] = [log.lines[w.rows[0]![0]]!, log.lastLines[w.rows.at(-1)![1] - 1]!];
       values.push({ measure, part, phase: w.phase, ...taken, constant: false, firstLine, lastLine, lasted: { window: w.end - w.start, phase: w.reached }, place: source.wholeLine(firstLine), ...(scatter && { scatter }), ...(w.steady && { steady: w.steady }) });
@@ -83,6 +88,7 @@ export function sensorLog(source: LogText, layout: LogLayout, stated: StatedFor 
   values.push(...energyValues(log, layout, windows, source), ...throttleValues(log, layout, windows, source, stated));
   tellGaps(log, windows, source);
   tellSensorFaults(log, layout, windows, source);
+  tellCutNumber(log, layout.delimiter, source);
   return { value: { values, traces }, findings: [...findings, ...log.faults.list()] };
 }
 
@@ -126,6 +132,6 @@ function oneValue({ figures: { filled, changed, firstValue, firstLine }, decimal
 }
 
 /** Never falls, and grows on nearly every line: what counters do and no sensor of the trade. */
-function grows({ figures: { fell, steps, grown } }: ReadColumn): boolean {
-  return !fell && steps >= 20 && grown >= 0.95 * steps;
+function grows({ figures: { steps: { all, grown, fell } } }: ReadColumn): boolean {
+  return !fell && all >= 20 && grown >= 0.95 * all;
 }
