@@ -18,12 +18,13 @@ export const chapter: Graphic = {
     const mark = { width: 14, gap: 42 };
     const x = content.left + mark.width + mark.gap;
     const room = fullWidth - mark.width - mark.gap;
+    const most = room < 1300 ? 4 : 2;
     // The summary was not written for a picture: it is shown where it fits.
-    const summary = !request.title && about.summary && 'lines' in wrap(about.summary, type.name, room, 2) ? about.summary : '';
+    const summary = !request.title && about.summary && 'lines' in wrap(about.summary, type.name, room, stage.narrow ? 4 : 2) ? about.summary : '';
     const below = request.text ?? summary;
-    const heading = headings.find((h) => 'lines' in wrap(title, h, room, 2)) ?? headings[0];
-    const head = sheet.block(title, heading, 'text', { x: x - inkLeft(title, heading), top: content.top, width: room, most: 2 });
-    const foot = below ? sheet.block(below, type.name, 'quiet', { x, top: head.bottom + gaps.part + 10, width: Math.max(head.width, fits(below, Math.max(head.width, 1100), 3, type.name) ? 1100 : room), most: 3 }) : undefined;
+    const heading = headings.find((h) => 'lines' in wrap(title, h, room, most)) ?? headings[0];
+    const head = sheet.block(title, heading, 'text', { x: x - inkLeft(title, heading), top: content.top, width: room, most });
+    const foot = below ? sheet.block(below, type.name, 'quiet', { x, top: head.bottom + gaps.part + 10, width: Math.min(room, Math.max(head.width, fits(below, Math.max(head.width, 1100), 3, type.name) ? 1100 : room)), most: most + 1 }) : undefined;
     const bottom = (foot ?? head).bottom;
     const { panel, shift } = lowerLeft(stage, Math.max(head.width, foot?.width ?? 0) + mark.width + mark.gap, bottom);
     const lines = move([...head.lines, ...(foot?.lines ?? [])], shift);

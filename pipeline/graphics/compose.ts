@@ -50,9 +50,18 @@ export class Composer {
 
 /** The panel around a composition that stands at the lower left, and how far the composition must be moved down for that. */
 export function lowerLeft({ content, panel, padding }: Stage, width: number, bottom: number): { panel: Rect; shift: number } {
-  const shift = content.bottom - bottom;
   const height = bottom - content.top + padding.top + padding.bottom;
-  return { shift, panel: { x: panel.x, y: panel.y + panel.height - height, width: Math.ceil(width) + 2 * padding.side, height } };
+  return { shift: content.bottom - bottom, panel: { x: panel.x, y: panel.y + panel.height - height, width: Math.ceil(width) + 2 * padding.side, height } };
+}
+
+/** A composition is never drawn larger than so many times: beyond that it is a poster. */
+const largest = 1.5;
+
+/** Where no footage shows through, a composition fills the picture as far as it can, and stands a little above its middle. */
+export function filling({ width, height }: Stage, panel: Rect): string {
+  const k = Math.min(largest, width / panel.width, height / panel.height);
+  const px = (n: number): number => Math.round(n * 1000) / 1000;
+  return `translate(${px(-panel.x * k)} ${px(0.45 * (height - panel.height * k) - panel.y * k)}) scale(${px(k)})`;
 }
 
 /** Moved down by `shift`. */

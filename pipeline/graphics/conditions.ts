@@ -1,8 +1,9 @@
 // The circumstances of the test, on one card.
 import { basisOf, type Facts, isFact, isMeasured, splitKey } from '../facts/index.js';
-import { type Line, lineHeight, measure, type TextStyle, wrap } from '../theme/index.js';
-import { type Composer, lowerLeft, move } from './compose.js';
+import { wrap } from '../theme/index.js';
+import { Composer } from './compose.js';
 import type { Graphic } from './graphic.js';
+import { type LabelRow, setLabelRows } from './label-rows.js';
 
 const mostLines = 6;
 
@@ -11,42 +12,33 @@ export const conditions: Graphic = {
   says: 'how it was tested: runs, room, workload, versions, instruments, parts come by',
   takes: { title: 'the heading', text: 'own rows' },
   compose(request, facts, sheet) {
-    const { stage, gaps, fullWidth } = sheet;
-    const { content, space, type } = stage;
-    const value: TextStyle = { ...type.small, weight: 600 };
     const { rows, used } = entries(facts, request.text, sheet);
     if (rows.length === 0) return sheet.complain('picture-empty', `picture "${request.name}" has no conditions to show`);
     const title = request.title ?? 'How it was tested';
-    const head = sheet.block(title, type.title, 'text', { x: content.left, top: content.top, width: fullWidth });
-    const labelWidth = Math.max(...rows.map((r) => measure(r.label, type.small))) + space.large;
-    const x = content.left + labelWidth;
-    const lines: Line[] = [...head.lines];
-    const rules: { y: number }[] = [];
-    let top = head.bottom + gaps.part + 16;
-    let widest = head.width;
-    for (const [i, row] of rows.entries()) {
-      if (i) rules.push({ y: top - 23 });
-      const label = sheet.block(row.label, type.small, 'quiet', { x: content.left, top, width: labelWidth });
-      const words = sheet.block(row.text, value, 'text', { x, top, width: fullWidth - labelWidth, most: 2 });
-      lines.push(...label.lines, ...words.lines);
-      widest = Math.max(widest, labelWidth + words.width);
-      top = words.bottom + type.small.size * (lineHeight - 0.05) + 2;
-    }
-    const bottom = lines.at(-1)!.y;
-    const { panel, shift } = lowerLeft(stage, widest, bottom);
-    if (panel.y < 36) sheet.complain('label-too-long', `picture "${request.name}" is ${Math.ceil(36 - panel.y)} px too high; give its lines in \`text\``);
-    const moved = move(lines, shift);
+    const shown = request.text ? rows : fittingRows(sheet, title, rows);
+    const { panel, lines, rules } = setLabelRows(sheet, title, shown, request.name, 'give its lines in `text`');
     return {
-      title, panel, lines: moved, facts: used,
-      alt: `${title}. ${rows.map((r) => `${r.label}: ${r.text}`).join('. ')}.`,
-      table: { head: ['', ''], rows: rows.map((r) => [r.label, r.text]) },
-      model: { lines: moved, rules: move(rules, shift).map((r) => ({ ...r, x: content.left, width: widest })) },
+      title, panel, lines, facts: used,
+      alt: `${title}. ${shown.map((r) => `${r.label}: ${r.text}`).join('. ')}.`,
+      table: { head: ['', ''], rows: shown.map((r) => [r.label, r.text]) },
+      model: { lines, rules },
     };
   },
 };
 
+/** What matters most stands first: where there is no room for all, the last ones are left out. */
+function fittingRows(sheet: Composer, title: string, rows: readonly LabelRow[]): readonly LabelRow[] {
+  for (let count = rows.length; count > 1; count--) {
+    let fits = true;
+    const probe = new Composer(sheet.stage, () => void (fits = false));
+    setLabelRows(probe, title, rows.slice(0, count), '', '');
+    if (fits && probe.misfits.length === 0) return rows.slice(0, count);
+  }
+  return rows;
+}
+
 /** "Label: text; Label: text" where the record says what to show, else what it knows. */
-function entries(facts: Facts, own: string | undefined, { stage: { type }, fullWidth }: Composer): { rows: { label: string; text: string }[]; used: string[] } {
+function entries(facts: Facts, own: string | undefined, { stage, fullWidth }: Composer): { rows: { label: string; text: string }[]; used: string[] } {
   if (own) {
     const rows = own.split(/[;\n]/).map((p) => /^\s*([^:]+):\s*(.+?)\s*$/.exec(p)).filter((m) => m !== null).map((m) => ({ label: m[1]!, text: m[2]! }));
     return { rows: rows.length ? rows : [{ label: '', text: own }], used: [] };
@@ -61,7 +53,7 @@ function entries(facts: Facts, own: string | undefined, { stage: { type }, fullW
     const shownNames = [...list].filter((n) => used.has(n.id)).map((n) => n.name);
     const all = shownNames.join(', ');
     // A list that takes more than two lines says less than its length.
-    if ('lines' in wrap(all, { ...type.small, weight: 600 }, fullWidth - 330, 2)) return all;
+    if ('lines' in wrap(all, { ...stage.type.small, weight: 600 }, fullWidth - (stage.narrow ? 0 : 330), 2)) return all;
     const count = facts.derive('count', keys, `${field}s`);
     if (!isFact(count)) return all;
     counted.push(count.id);

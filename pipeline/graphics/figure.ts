@@ -1,6 +1,7 @@
 // One figure, large, with what it is about and what it was made of.
-import { basisOf, factName, nameOf, splitKey } from '../facts/index.js';
-import { capHeight, inkLeft } from '../theme/index.js';
+import { basisOf, factName, type Fact, type Facts, nameOf, splitKey } from '../facts/index.js';
+import { capHeight, inkLeft, measure } from '../theme/index.js';
+import { fitting } from './stack.js';
 import { lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 import { operandsOf } from './operands.js';
@@ -10,13 +11,15 @@ const unitGap = 20;
 
 export const figure: Graphic = {
   kind: 'figure',
-  says: 'one figure, large, with what it is about (the first of `facts`)',
+  says: 'one figure, large, with what it is about (the first of `facts`) and its change (the second)',
   takes: { facts: { least: 1, most: 2 }, title: 'what it is a figure of', text: 'a line of detail' },
   compose(request, facts, sheet) {
     const id = request.facts?.[0];
     if (!id) return sheet.complain('picture-incomplete', `picture "${request.name}" names no fact to show`);
     const fact = sheet.fact(facts, id);
-    if (!fact) return undefined;
+    const changeId = request.facts?.[1];
+    const change = changeId === undefined ? undefined : sheet.fact(facts, changeId);
+    if (!fact || (changeId !== undefined && !change)) return undefined;
     const { stage, gaps, fullWidth } = sheet;
     const { content, type } = stage;
     const parts = splitKey(fact.subject);
@@ -32,27 +35,42 @@ export const figure: Graphic = {
     const details = [made, request.text ?? [against, common].filter(Boolean).join(' · '), basis.runs].filter(Boolean).map(sentence);
 
     const x = content.left;
-    const label = sheet.block(labelText, type.name, 'text', { x, top: content.top, width: fullWidth, most: 2 });
+    const label = sheet.block(labelText, type.name, 'text', { x, top: content.top, width: fullWidth, most: stage.narrow ? 3 : 2 });
     const { number, unit } = numberAndUnit(fact);
     const shown = signed(fact, number);
+    const { figure: large, heading } = type;
+    const scaled = [1, 0.75, 0.55].map((k) => ({ number: { ...large, size: Math.round(large.size * k) }, unit: { ...heading, size: Math.max(type.value.size, Math.round(heading.size * k)) } }));
+    const set = fitting(scaled, (c) => measure(shown, c.number) + (unit ? unitGap + measure(unit, c.unit) : 0), fullWidth);
     const numberTop = label.bottom + gaps.part + 4;
-    const figureLine = sheet.block(shown, type.figure, 'highlight', { x: x - inkLeft(shown, type.figure), top: numberTop, width: fullWidth - 300 });
-    const unitLine = unit ? sheet.block(unit, type.heading, 'text', { x: x - inkLeft(shown, type.figure) + figureLine.width + unitGap, top: numberTop + capHeight * (type.figure.size - type.heading.size), width: 700 }) : undefined;
-    let top = figureLine.bottom + gaps.part + 8;
+    const figureLine = sheet.block(shown, set.number, 'highlight', { x: x - inkLeft(shown, set.number), top: numberTop, width: fullWidth });
+    const unitLine = unit ? sheet.block(unit, set.unit, 'text', { x: x - inkLeft(shown, set.number) + figureLine.width + unitGap, top: numberTop + capHeight * (set.number.size - set.unit.size), width: fullWidth }) : undefined;
+    const changed = change && sheet.block(changeWords(facts, fact, change), type.value, 'text', { x, top: figureLine.bottom + gaps.part + 4, width: fullWidth, most: stage.narrow ? 3 : 2 });
+    let top = (changed ?? figureLine).bottom + gaps.part + 8;
     const blocks = details.map((text) => {
-      const block = sheet.block(text, type.small, 'quiet', { x, top, width: fullWidth, most: 2 });
+      const block = sheet.block(text, type.small, 'quiet', { x, top, width: fullWidth, most: stage.narrow ? 4 : 2 });
       top = block.bottom + gaps.line + 4;
       return block;
     });
-    const all = [label, figureLine, ...(unitLine ? [unitLine] : []), ...blocks];
-    const width = Math.max(label.width, figureLine.width + (unitLine ? unitLine.width + unitGap : 0), ...blocks.map((b) => b.width), 480);
-    const { panel, shift } = lowerLeft(stage, width, blocks.at(-1)?.bottom ?? figureLine.bottom);
+    const all = [label, figureLine, ...(unitLine ? [unitLine] : []), ...(changed ? [changed] : []), ...blocks];
+    const width = Math.max(label.width, figureLine.width + (unitLine ? unitLine.width + unitGap : 0), ...(changed ? [changed.width] : []), ...blocks.map((b) => b.width), 480);
+    const { panel, shift } = lowerLeft(stage, width, blocks.at(-1)?.bottom ?? (changed ?? figureLine).bottom);
     const lines = move(all.flatMap((b) => b.lines), shift);
     return {
       title: labelText, panel, lines,
-      alt: `${labelText}: ${signed(fact, fact.shown)}. ${details.join('. ')}.`,
-      facts: [fact.id, ...operands.map((o) => o.id), ...basis.facts],
+      alt: `${labelText}: ${signed(fact, fact.shown)}.${change ? ` ${changeWords(facts, fact, change)}.` : ''} ${details.join('. ')}.`,
+      facts: [fact.id, ...(change ? [change.id] : []), ...operands.map((o) => o.id), ...basis.facts],
       model: { lines },
     };
   },
 };
+
+/** "−9 K against Closed case", "+35 K from idle". */
+function changeWords(facts: Facts, fact: Fact, change: Fact): string {
+  const base = operandsOf(facts, change)[1];
+  if (!base) return signed(change, change.shown);
+  const differs = differing([fact.subject, base.subject]);
+  const against = where(facts, splitKey(base.subject)!, differs.filter((f) => f !== 'phase'));
+  const phase = differs.includes('phase') ? nameOf(facts.about, 'phase', splitKey(base.subject)!.phase).toLowerCase() : '';
+  const sign = change.value.sign() > 0 && !signed(change, '').length ? '+' : '';
+  return [`${sign}${signed(change, change.shown)}`, against ? `against ${against}` : phase && `from ${phase}`].filter(Boolean).join(' ');
+}

@@ -17,6 +17,12 @@ export interface Layout {
   lines: Line[];
 }
 
+/** A request, or a stretch of its rows where there are too many for one picture; as with charts. */
+export interface GraphicRequest extends PictureRequest {
+  /** Rows shown, from 0, the end exclusive; bars and places are those of all rows. */
+  slice?: { from: number; to: number; part: number; parts: number };
+}
+
 /** What an entry of the record's `pictures:` may and must give to a kind; all else would be passed over, and is a finding. */
 export interface Takes {
   /** How many fact ids, and of which kinds where not any will do. */
@@ -35,5 +41,7 @@ export interface Graphic {
   /** One line for the documents. */
   says: string;
   takes: Takes;
-  compose(request: PictureRequest, facts: Facts, sheet: Composer): Layout | undefined;
+  /** How many rows it would show, of a kind that can be split. */
+  rows?(request: PictureRequest, facts: Facts): number;
+  compose(request: GraphicRequest, facts: Facts, sheet: Composer): Layout | undefined;
 }

@@ -1,4 +1,5 @@
 // The catalogue: one line a graphic.
+import type { Facts, PictureRequest } from '../facts/index.js';
 import { beforeAfter } from './before-after.js';
 import { chapter } from './chapter.js';
 import { conditions } from './conditions.js';
@@ -23,3 +24,8 @@ export const graphics: readonly Graphic[] = [
 ];
 
 export const graphicKinds: readonly string[] = graphics.map((g) => g.kind);
+
+/** How many rows a request would show; 0 of a kind that is never split. */
+export function rowsOf(request: PictureRequest, facts: Facts): number {
+  return graphics.find((g) => g.kind === request.kind)?.rows?.(request, facts) ?? 0;
+}

@@ -1,6 +1,6 @@
 // A strip that says what is on the bench now.
 import { type Facts, isFact, nameOf, type PictureRequest } from '../facts/index.js';
-import type { TextStyle } from '../theme/index.js';
+import { capHeight, measure, type TextStyle } from '../theme/index.js';
 import { lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 
@@ -26,19 +26,23 @@ export const now: Graphic = {
     const dot = { radius: 16, gap: 34 };
     const x = content.left + 2 * dot.radius + dot.gap;
     const top = content.top;
-    const head = sheet.block(first, main, 'text', { x, top, width: fullWidth - x + content.left });
-    const next = second ? sheet.block(second, { ...main, weight: 500 }, 'text', { x: x + head.width + space.medium + 6, top, width: content.right - x - head.width - space.medium - 6 }) : undefined;
+    const head = sheet.block(first, main, 'text', { x, top, width: fullWidth - x + content.left, most: stage.narrow ? 2 : 1 });
+    const gap = space.medium + 6;
+    const light: TextStyle = { ...main, weight: 500 };
+    const beside = !second || x + head.width + gap + measure(second, light) <= content.right;
+    const next = second ? sheet.block(second, light, 'text', beside ? { x: x + head.width + gap, top, width: content.right - x - head.width - gap } : { x, top: head.bottom + space.small + 4, width: content.right - x, most: 2 }) : undefined;
+    const above = beside || !next ? head : next;
     const text = request.text ?? parameters.map((p) => p.text).join(' · ');
-    const foot = text ? sheet.block(text, type.small, 'quiet', { x, top: head.bottom + space.small + 8, width: content.right - x, most: 2 }) : undefined;
-    const end = next ? x + head.width + space.medium + 6 + next.width : x + head.width;
-    const { panel, shift } = lowerLeft(stage, Math.max(end, x + (foot?.width ?? 0)) - content.left, (foot ?? head).bottom);
+    const foot = text ? sheet.block(text, type.small, 'quiet', { x, top: above.bottom + space.small + 8, width: content.right - x, most: stage.narrow ? 4 : 2 }) : undefined;
+    const end = Math.max(x + head.width, next ? (beside ? x + head.width + gap : x) + next.width : 0);
+    const { panel, shift } = lowerLeft(stage, Math.max(end, x + (foot?.width ?? 0)) - content.left, (foot ?? above).bottom);
     const lines = move([...head.lines, ...(next?.lines ?? []), ...(foot?.lines ?? [])], shift);
-    const middle = head.bottom - (main.size * 0.7275) / 2 + shift;
+    const middle = head.lines[0]!.y - (main.size * capHeight) / 2 + shift;
     return {
       title: [first, second].filter(Boolean).join(', '), panel, lines,
       alt: `${[first, second].filter(Boolean).join(', ')}${text ? `: ${text}` : ''}.`,
       facts: request.text ? [] : parameters.map((p) => p.id),
-      model: { lines, dot: { x: content.left + dot.radius, y: middle, radius: dot.radius }, rule: next ? { x: x + head.width + space.medium / 2 + 3, top: middle - 30, bottom: middle + 30 } : false },
+      model: { lines, dot: { x: content.left + dot.radius, y: middle, radius: dot.radius }, rule: next && beside ? { x: x + head.width + space.medium / 2 + 3, top: middle - 30, bottom: middle + 30 } : false },
     };
   },
 };

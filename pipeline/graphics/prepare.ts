@@ -1,13 +1,14 @@
 // From a request to a graphic that is ready to be drawn: all that can be wrong with it is found here, without drawing.
-import { type Facts, type PictureRequest, placeOfName } from '../facts/index.js';
+import { type Facts, placeOfName } from '../facts/index.js';
 import type { Finding, Outcome } from '../places/index.js';
 import { brief, canonical, inkLeft, measure, outline, type Prepared, renumberIds, sheet, type Stage, unshown } from '../theme/index.js';
-import { Composer } from './compose.js';
+import { Composer, filling } from './compose.js';
+import type { GraphicRequest } from './graphic.js';
 import { graphics } from './kinds.js';
 import { accepts } from './takes.js';
 import { fill } from './template.js';
 
-export function prepareGraphic(request: PictureRequest, facts: Facts, stage: Stage, templates: (name: string) => string): Outcome<Prepared> {
+export function prepareGraphic(request: GraphicRequest, facts: Facts, stage: Stage, templates: (name: string) => string): Outcome<Prepared> {
   const findings: Finding[] = [];
   const complain = (code: string, message: string, subject: string = request.name): undefined => {
     const named = code === 'label-too-long' || code === 'missing-glyph' ? placeOfName(facts.about, subject) : undefined;
@@ -40,8 +41,9 @@ export function prepareGraphic(request: PictureRequest, facts: Facts, stage: Sta
     name: request.name, kind: request.kind, title, alt, ...(table && { table }), facts: [...new Set(layout.facts)], transparent: !stage.opaque,
     inputs: canonical({ kind: request.kind, name: request.name, stage: stage.id, theme: stage.theme, title, alt, panel: layout.panel, model }),
     async draw({ draft } = {}) {
-      const inside = await fill(request.kind, model, stage.colours, templates);
-      const svg = renumberIds(sheet(stage, { title, alt, inside, panel: layout.panel, draft }), request.name);
+      const filled = await fill(request.kind, model, stage.colours, templates);
+      const inside = stage.opaque ? `<g transform="${filling(stage, layout.panel)}">${filled}</g>` : filled;
+      const svg = renumberIds(sheet(stage, { title, alt, inside, ...(!stage.opaque && { panel: layout.panel }), draft }), request.name);
       return { svg, outlined: outline(svg) };
     },
   };

@@ -2,7 +2,7 @@
 import { basisOf, bestOf, type Fact, factName, type Facts, isFact, isMeasured, type Key, nameOf, phaseNote, type PictureRequest, splitKey, whyClose } from '../facts/index.js';
 import { capHeight, type Line, measure, mostRows } from '../theme/index.js';
 import { showNumber } from '../quantities/index.js';
-import type { Composer } from './compose.js';
+import { type Composer, lowerLeft } from './compose.js';
 import type { Graphic } from './graphic.js';
 import { betterOf, differing, sentence, where } from './words.js';
 
@@ -14,62 +14,73 @@ export const ranking: Graphic = {
   kind: 'ranking',
   says: 'a ranked list beside the footage (a measure, or `facts`)',
   takes: { facts: { least: 2, most: 60 }, setups: true, settings: true, readings: true },
+  rows: (request, facts) => factsOf(request, facts).length,
   compose(request, facts, sheet) {
-    const rows = rowsOf(request, facts, sheet);
-    if (!rows) return undefined;
+    const all = rowsOf(request, facts, sheet);
+    if (!all) return undefined;
+    const { slice } = request;
+    const rows = slice ? all.slice(slice.from, slice.to) : all;
     if (rows.length > mostRows) return sheet.complain('too-many-rows', `picture "${request.name}" would rank ${rows.length}, and ${mostRows} are the most that can be read on a phone; name fewer`);
     const { stage, gaps } = sheet;
     const { content, panel: fullPanel, padding, space, type } = stage;
     const first = rows[0]!;
     const { measure: measureId } = splitKey(first.fact.subject)!;
-    const differs = differing(rows.map((r) => r.fact.subject));
+    const differs = differing(all.map((r) => r.fact.subject));
     const unit = first.fact.unit.symbol;
-    const title = request.title ?? factName(facts.about, first.fact) + (first.fact.kind === 'mean' && !differs.includes('phase') ? phaseNote(facts, splitKey(first.fact.subject)!) : '');
+    const title = (request.title ?? factName(facts.about, first.fact) + (first.fact.kind === 'mean' && !differs.includes('phase') ? phaseNote(facts, splitKey(first.fact.subject)!) : '')) + (slice ? ` (${slice.part} of ${slice.parts})` : '');
     const phase = splitKey(first.fact.subject)!.phase;
     const common = where(facts, splitKey(first.fact.subject)!, (['setup', 'setting', 'workload'] as const).filter((f) => !differs.includes(f)));
     const basis = basisOf(facts, rows.map((r) => r.fact));
     const better = facts.about.measures.get(measureId)?.better ?? 'neither';
-    const won = bestOf(facts, measureId, rows.map((r) => r.fact));
+    const won = bestOf(facts, measureId, all.map((r) => r.fact));
     const named = rows.map((r) => ({ ...r, name: where(facts, splitKey(r.fact.subject)!, differs) || nameOf(facts.about, 'phase', phase), text: showNumber(r.fact.value, r.fact.decimals) }));
     const valueWidth = Math.max(...named.map((r) => measure(r.text, type.value)));
     const rankWidth = better === 'neither' ? 0 : Math.max(...named.map((r) => measure(r.place?.shown ?? '', type.value))) + space.small;
     const nameWidth = Math.max(...named.map((r) => measure(r.name, type.name)));
     const limit = content.right - content.left;
-    const headline = measure(title, type.title) <= 1000 ? measure(title, type.title) : 1000;
-    const width = Math.min(limit, Math.max(least, headline, rankWidth + nameWidth + space.large + valueWidth));
+    const headline = Math.min(measure(title, type.title), 1000);
+    const width = stage.narrow ? limit : Math.min(limit, Math.max(least, headline, rankWidth + nameWidth + space.large + valueWidth));
     const x = content.right - width;
 
-    const head = sheet.block(title, type.title, 'text', { x, top: content.top, width, most: 2 });
+    const head = sheet.block(title, type.title, 'text', { x, top: content.top, width, most: stage.narrow ? 3 : 2 });
     const under = sheet.block([unit, betterOf(facts, first.fact)].filter(Boolean).join(' · ') || ' ', type.small, 'quiet', { x, top: head.bottom + gaps.line + 6, width, most: 2 });
     const lines: Line[] = [...head.lines, ...under.lines];
     const bars: { x: number; y: number; width: number; height: number; colour: string }[] = [];
-    const greatest = Math.max(...named.map((r) => r.fact.value.toNumber()));
+    const greatest = Math.max(...all.map((r) => r.fact.value.toNumber()));
     let top = under.bottom + gaps.part;
+    const nameRoom = width - rankWidth - valueWidth - space.small;
     named.forEach((r) => {
       const lead = r.fact === won.fact;
       if (r.place && rankWidth) lines.push(...sheet.block(r.place.shown, type.value, 'quiet', { x, top, width: rankWidth }).lines);
-      lines.push(...sheet.block(r.name, type.name, 'text', { x: x + rankWidth, top, width: width - rankWidth - valueWidth - space.small }).lines);
+      const name = sheet.block(r.name, type.name, 'text', { x: x + rankWidth, top, width: nameRoom, most: stage.id === 'wide' ? 1 : 2 });
+      lines.push(...name.lines);
       lines.push(...sheet.block(r.text, type.value, lead ? 'highlight' : 'text', { x: content.right, top, width: valueWidth + 1, anchor: 'end' }).lines);
       const value = r.fact.value.toNumber();
-      if (greatest > 0 && value >= 0) bars.push({ x: x + rankWidth, y: top + capHeight * type.value.size + 20, width: ((width - rankWidth) * value) / greatest, height: barHeight, colour: lead ? 'highlight' : 'muted' });
-      top += pitch;
+      const below = name.bottom - capHeight * type.name.size - top;
+      if (greatest > 0 && value >= 0) bars.push({ x: x + rankWidth, y: top + below + capHeight * type.value.size + 20, width: ((width - rankWidth) * value) / greatest, height: barHeight, colour: lead ? 'highlight' : 'muted' });
+      top += pitch + below;
     });
     const footText = [common, basis.runs, basis.room, won.close ? whyClose[won.close].best : ''].filter(Boolean).join(' · ');
     const foot = footText ? sheet.block(sentence(footText), type.small, 'quiet', { x, top: top - pitch + capHeight * type.value.size + 20 + barHeight + gaps.part, width, most: 5 }) : undefined;
     const bottom = foot?.bottom ?? top - pitch + capHeight * type.value.size + 30;
     const height = bottom - content.top + padding.top + padding.bottom;
     if (height > fullPanel.height) sheet.complain('label-too-long', `picture "${request.name}" is ${Math.ceil(height - fullPanel.height)} px too high; name fewer rows or shorten its names`);
-    const y = Math.round(fullPanel.y + (fullPanel.height - height) / 2);
-    const shift = y + padding.top - content.top;
+    const { panel, shift } = stage.narrow || stage.opaque ? lowerLeft(stage, width, bottom) : beside();
     const moved = lines.concat(foot?.lines ?? []).map((l) => ({ ...l, y: l.y + shift }));
     return {
       title, lines: moved,
-      panel: { x: x - padding.side, y, width: width + 2 * padding.side, height },
+      panel,
       alt: `${title}${unit ? ` in ${unit}` : ''}. ${named.map((r) => `${r.place ? `${r.place.shown}: ` : ''}${r.name}, ${r.fact.shown}`).join('; ')}.${footText ? ` ${sentence(footText)}.` : ''}`,
       facts: [...named.flatMap((r) => [r.fact.id, ...(r.place ? [r.place.id] : [])]), ...basis.facts],
       table: { head: ['Place', '', title], rows: named.map((r) => [r.place?.shown ?? '', r.name, r.fact.shown]) },
       model: { lines: moved, bars: bars.map((b) => ({ ...b, y: b.y + shift })) },
     };
+
+    /** At the right and in the middle of its height: the left of the footage stays free. */
+    function beside(): ReturnType<typeof lowerLeft> {
+      const y = Math.round(fullPanel.y + (fullPanel.height - height) / 2);
+      return { shift: y + padding.top - content.top, panel: { x: x - padding.side, y, width: width + 2 * padding.side, height } };
+    }
   },
 };
 
@@ -79,7 +90,8 @@ interface Ranked {
 }
 
 function rowsOf(request: PictureRequest, facts: Facts, sheet: Composer): Ranked[] | undefined {
-  const found = request.facts ? request.facts.map((id) => sheet.fact(facts, id)).filter((f) => f !== undefined) : matching(request, facts).map((k) => facts.value(k)).filter(isFact);
+  for (const id of request.facts ?? []) sheet.fact(facts, id);
+  const found = factsOf(request, facts);
   if (request.facts && found.length < request.facts.length) return undefined;
   if (found.length < 2) return sheet.complain('picture-empty', `picture "${request.name}" has ${found.length ? 'only one value' : 'nothing'} to rank`);
   const first = found[0]!;
@@ -93,6 +105,10 @@ function rowsOf(request: PictureRequest, facts: Facts, sheet: Composer): Ranked[
     const place = better === 'neither' ? undefined : facts.derive('rank', [operand(fact), ...sorted.filter((f) => f !== fact).map(operand)], 'better');
     return { fact, ...(place && isFact(place) && { place }) };
   });
+}
+
+function factsOf(request: PictureRequest, facts: Facts): Fact[] {
+  return request.facts ? request.facts.map((id) => facts.get(id)).filter(isFact) : matching(request, facts).map((k) => facts.value(k)).filter(isFact);
 }
 
 function matching(request: PictureRequest, facts: Facts): Key[] {

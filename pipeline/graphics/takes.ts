@@ -16,8 +16,8 @@ export function accepts({ kind, takes }: Graphic, request: PictureRequest, facts
   if (takes.facts) {
     const { least, most, kinds } = takes.facts;
     const picked = takes.readings && ids.length === 0;
-    if (!picked && ids.length < least) refuse('picture-incomplete', ids.length ? `names ${ids.length} facts, and a ${kind} takes ${least === most ? least : `at least ${least}`}` : `names no ${least === 1 ? 'fact' : 'facts'}; a ${kind} takes ${amount(least, most)}`);
-    if (ids.length > most) refuse('picture-incomplete', `names ${ids.length} facts, and a ${kind} takes ${amount(least, most)}`);
+    if (!picked && ids.length < least) refuse('picture-incomplete', ids.length ? `names ${count(ids.length)}, and a ${kind} takes ${least === most ? least : `at least ${least}`}` : `names no ${least === 1 ? 'fact' : 'facts'}; a ${kind} takes ${amount(least, most)}`);
+    if (ids.length > most) refuse('picture-incomplete', `names ${count(ids.length)}, and a ${kind} takes ${amount(least, most)}`);
     for (const id of ids) {
       const fact = facts.get(id);
       if (kinds && isFact(fact ?? { why: '' }) && !kinds.includes((fact as { kind: FactKind }).kind)) refuse('picture-incomplete', `shows ${id}, and a ${kind} is of ${oneOf(kinds)}`, id);
@@ -29,6 +29,10 @@ export function accepts({ kind, takes }: Graphic, request: PictureRequest, facts
   ];
   for (const [field, taken, value] of given) if (!taken && value !== undefined) refuse('picture-incomplete', `gives \`${field}\`, which a ${kind} does not show`);
   return sound;
+}
+
+function count(n: number): string {
+  return n === 1 ? '1 fact' : `${n} facts`;
 }
 
 function amount(least: number, most: number): string {

@@ -66,7 +66,7 @@ test('a pump that turns is a liquid and no fan', () => {
 
 test('what the author warns of comes last, in the author’s words', () => {
   const facts = factsOf(plain, { cautions: [{ text: 'The bench has no cover.', place }] });
-  expect(cautionsFor(facts)).toEqual([{ code: 'author', text: 'The bench has no cover.', because: 'the record says so' }]);
+  expect(cautionsFor(facts)).toEqual([{ code: 'author', text: 'The bench has no cover.', brief: 'The bench has no cover.', subject: '', because: 'the record says so' }]);
 });
 
 test('every caution defers to makers, local rules or qualified people, and has a code of its own', () => {
@@ -80,4 +80,10 @@ test('every caution defers to makers, local rules or qualified people, and has a
 
 test('every threshold states where it comes from', () => {
   for (const sign of cautionRules.flatMap((r) => r.signs)) if (sign.sign === 'reading') expect(sign.source.length).toBeGreaterThan(10);
+});
+
+test.each(cautionRules.map((r) => [r.code, r] as const))('%s is said in short in one sentence that fits beside others, and has a name', (_, { brief, subject }) => {
+  expect(brief).toMatch(/^[A-Z][^.]*\.$/);
+  expect(brief.length).toBeLessThanOrEqual(90);
+  expect(subject).toMatch(/^[a-z-][a-z -]+$/);
 });

@@ -50,6 +50,8 @@ export const cases: Case[] = [
   { name: 'long-unit', facts: pumpFacts, request: { kind: 'before-after', facts: ['difference:orlo/matched/heater/flow/loop/load~setting=full'] } },
   { name: 'now', facts: described, request: { kind: 'now', setups: ['closed-case'], settings: ['limit-75'] } },
   { name: 'now-short', facts: described, request: { kind: 'now', setups: ['open-bench'] } },
+  { name: 'with-its-change', facts: cardFacts, request: { kind: 'figure', facts: [`mean:${core}`, `difference:${core}~setup=closed-case`] } },
+  { name: 'with-its-rise', facts: cardFacts, request: { kind: 'figure', facts: [`mean:${core}`, `rise:${core}~workload=,phase=idle`] } },
   { name: 'pair-rises', facts: cardFacts, request: { kind: 'pair', facts: [`rise:${core}~workload=,phase=idle`, `rise:${core.replace('open-bench', 'closed-case')}~workload=,phase=idle`] } },
   { name: 'pair-losses', facts: cardFacts, request: { kind: 'pair', facts: ['limit-75', 'undervolt', 'overclock'].map((s) => `percent_change:${rate.replace('limit-75', s)}~setting=stock`) } },
   { name: 'span-one', facts: cardFacts, request: { kind: 'span', facts: [`rise:${core}~workload=,phase=idle`] } },
