@@ -79,6 +79,19 @@ describe('a unit that changes in the middle', () => {
   });
 });
 
+describe('a log that breaks off within a number', () => {
+  const rows = course((_, phase) => [watts(phase)]);
+  const cut = (last: string): Row[] => rows.map((r, i) => (i === rows.length - 1 ? { ...r, values: [last] } : r));
+  test('is told at that number', () => {
+    expect(findings({ p: 'power/board W' }, cut('24'))).toEqual(['241 log-cut-off: The log seems to break off here: its last number, 24, has 2 decimals less than all before it']);
+    expect(findings({ p: 'power/board W' }, cut('249.'))).toHaveLength(1);
+  });
+  test('not where decimals vary anyway', () => {
+    const varied = rows.map((r) => ({ ...r, values: [String(Number(r.values[0]))] }));
+    expect(findings({ p: 'power/board W' }, varied.map((r, i) => (i === rows.length - 1 ? { ...r, values: ['249'] } : r)))).toEqual([]);
+  });
+});
+
 test('nine logs of a real card have none of it', () => {
   const folder = resolve(import.meta.dirname, '../../data/measured-card');
   const files = Object.fromEntries(readdirSync(join(folder, 'logs')).sort().map((n) => [`logs/${n}`, readFileSync(join(folder, 'logs', n))]));
