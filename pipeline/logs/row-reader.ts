@@ -114,7 +114,8 @@ export class RowReader {
   /** What the last lines turn out to be when nothing follows them. */
   finish(): void {
     const r = this.#ragged;
-    if (r) this.#faults?.add('cut', 'log-cut-off', 'error', () => r.place, `the log breaks off here: the last line has ${count(r.cells, 'cell')} of ${this.#columns.width}`);
+    if (r && r.cells > this.#columns.width) this.#tellRagged();
+    else if (r) this.#faults?.add('cut', 'log-cut-off', 'error', () => r.place, `the log breaks off here: the last line has ${count(r.cells, 'cell')} of ${this.#columns.width}`);
   }
 
   #plainRow(): boolean {

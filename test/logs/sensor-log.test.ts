@@ -153,6 +153,7 @@ describe('a bad log', () => {
     ['a short line in the middle', plain, 't,phase,c\n0,load,40\n1,load\n2,load,42\n', 'log-ragged', at('3:1-7'), '2 cells'],
     ['a long line in the middle', plain, 't,phase,c\n0,load,40\n1,load,41,9\n2,load,42\n', 'log-ragged', at('3:1-12'), '4 cells'],
     ['not a number', plain, 't,phase,c\n0,load,40\n1,load,warm\n', 'log-value', at('3:8-12'), 'not a number'],
+    ['a decimal comma between columns separated by commas', plain, 't,phase,c\n0,load,40,5\n1,load,41,5\n', 'log-ragged', at('2:1-12'), 'a decimal comma splits a number'],
     ['a decimal comma unannounced', plain, 't,phase,c\n0,load,"40,5"\n1,load,41\n', 'log-value', at('2:8-14'), 'decimal: comma'],
     ['nan', plain, 't,phase,c\n0,load,40\n1,load,nan\n', 'log-not-finite', at('3:8-11'), 'missing: [nan]'],
     ['infinity', plain, 't,phase,c\n0,load,-Inf\n1,load,3\n', 'log-not-finite', at('2:8-12'), 'finite'],
