@@ -101,12 +101,21 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
       if (comma > i && comma < m.from) return { ...cue, op: 'share', base: { from: i + 1, to: comma } };
     }
     if (change) { cue.op = 'change'; cue.way = change.way; return cue; }
-    return cue;
+    const signed = signBefore(t, m);
+    return signed ? { ...cue, op: 'change', way: signed, because: signed === 'up' ? '+' : '−' } : cue;
   }
   if (change) { cue.op = 'change'; cue.way = change.way; return cue; }
+  const sign = m.unit && signBefore(t, m);
+  if (sign) return { ...cue, op: 'change', way: sign, because: sign === 'up' ? '+' : '−' };
   if (cue.another) { cue.op = 'change'; return cue; }
   if (isRange(low, m, seg)) cue.op = 'range';
   return cue;
+}
+
+/** "-4.3 fps", "+3.3 dB": with a sign before it, what is given is a change. */
+function signBefore(t: readonly Token[], m: Mention): 'up' | 'down' | undefined {
+  if (/^[-−–]/.test(t[m.from]!.text)) return 'down';
+  return t[m.from - 1]?.low === '+' && t[m.from]!.tight ? 'up' : undefined;
 }
 
 interface Change { way: Way | undefined; because: string; before?: boolean; after?: boolean; of?: readonly Dimension[] }

@@ -20,14 +20,16 @@ const compared = new Set(['difference', 'rise', 'percent_change', 'percent_of', 
 const most = 20000;
 
 /** The comparison, of those left open, of which the number is true. */
-export function rightElsewhere(c: Context, index: number, x: Candidate): string | undefined {
+export function rightElsewhere(c: Context, index: number, x: Candidate, anyPart = false): string | undefined {
   if (x.kind === 'mean' && x.term.kind === 'mean') return valueElsewhere(c, index, x);
   if (!compared.has(x.kind) || !x.subject || !x.base || x.firm || (x.base !== x.subject && endsSaid(c, x))) return undefined;
   const g = c.grid;
   const m = c.parsed.said[index]!.mention;
+  const before = c.done[index - 1];
+  if (c.parsed.said[index]!.cue.elided && !(before && fit(c.parsed.said[index - 1]!.mention, before))) return 'it goes on from a figure that was not understood';
   const turnable = !grounded(c, index, x);
   const unread = strange(c, index);
-  const wanted = g.slots.map((slot, i) => (unread && slot.field === 'setting' ? new Set<string>() : spokenOf(c, index, i, x.subject!)));
+  const wanted = g.slots.map((slot, i) => (unread && slot.field === 'setting' ? new Set<string>() : spokenOf(c, index, i, x.subject!, anyPart)));
   const { course } = c.hits;
   const open = (a: Cell, b: Cell): boolean => (!course || (a.at[course.slot] === course.to && b.at[course.slot] === course.from)) && wanted.every((values, i) => !values.size || !a.at[i] || values.has(a.at[i]!) || values.has(b.at[i]!));
   const itself = becoming(c, index);
@@ -60,13 +62,27 @@ function valueElsewhere(c: Context, index: number, x: Candidate): string | undef
     if (!m.unit && !c.hits.hits.some((h) => h.segment === index && [...g.of.measure, ...g.of.part].includes(h.slot))) return 'it is of a size that no reading has';
     return rightElsewhere(c, index, { ...x, kind: 'difference', base: x.subject });
   }
-  const wanted = g.slots.map((_, i) => spokenOf(c, index, i, x.subject!, true));
+  if (bareAmount(c, index)) {
+    const between = rightElsewhere(c, index, { ...x, kind: 'difference', base: x.subject }, true);
+    if (between) return between;
+  }
+  // "1,620 as it comes, 1,380, 1,110": what has been given rightly in the sentence is not given again; the next is of another thing.
+  const given = c.done.some((d, k) => d !== undefined && d.subject === x.subject && d.term.kind === 'mean' && fit(c.parsed.said[k]!.mention, d));
+  const wanted = g.slots.map((_, i) => (given && !c.hits.hits.some((h) => h.slot === i && h.segment === index) && !c.hits.paired.has(index) ? new Set<string>() : spokenOf(c, index, i, x.subject!, true)));
   for (const a of g.byMeasure.get(x.subject.at[g.of.measure[0]!]!) ?? []) {
     if (a.fixed || a === x.subject || !wanted.every((values, i) => !values.size || !a.at[i] || values.has(a.at[i]!))) continue;
     const fact = c.facts.value(a.key);
     if (isFact(fact) && fit(m, { ...x, fact })) return a.key;
   }
   return undefined;
+}
+
+/** "3 decibels are a lot", "because 12 watts matter": an amount that the clause says something about is more often what lies between two readings. */
+function bareAmount(c: Context, index: number): boolean {
+  const { segment, mention } = c.parsed.said[index]!;
+  const clause = c.parsed.low.slice(segment.from, mention.from);
+  const opening = clause.slice(clause.lastIndexOf(',') + 1);
+  return opening.every((w) => /^(?:and|but|so|because|since|though|although|if|then|for|those|these|that|the|about|around|almost|nearly|another|even|,|:|—|–)$/.test(w)) && c.parsed.tokens[mention.to]?.kind === 'word';
 }
 
 /** Both ends stand in the sentence as figures: "from 46 to 52, so 6 more". */

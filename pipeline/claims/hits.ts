@@ -103,7 +103,9 @@ function courseOf(g: Grid, p: Parsed, hits: Hit[]): Course | undefined {
   // "20 watts instead of 10"
   for (const x of hits) for (const y of hits) {
     if (x.slot !== y.slot || x.value === y.value || x.to > y.from || !['setting', 'setup', 'workload'].includes(g.slots[x.slot]!.field)) continue;
-    if (/^(?:instead of|rather than)(?: the| at)?$/.test(low.slice(x.to, y.from).join(' '))) { Object.assign(y, { departs: true, baseOf: p.said.length }); return { slot: x.slot, from: y.value, to: x.value }; }
+    // … and "the undervolt against stock: …", before any figure.
+    const gap = low.slice(x.to, y.from).join(' ');
+    if (/^(?:instead of|rather than)(?: the| at)?$/.test(gap) || (/^(?:vs|versus|against|compared (?:with|to))(?: the)?$/.test(gap) && y.to <= (p.said[0]?.mention.from ?? 0) && /^[:,]$/.test(low[y.to] ?? ''))) { Object.assign(y, { departs: true, baseOf: p.said.length }); return { slot: x.slot, from: y.value, to: x.value }; }
   }
   return undefined;
 }

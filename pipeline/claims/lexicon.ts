@@ -38,6 +38,8 @@ export interface Lexicon {
   measureSlot: number;
   /** "the third" for "the third step": places that name a setting or a load. */
   places: ReadonlyMap<string, Meaning>;
+  /** "60" for "60 percent", where it names one setting or load alone: numbers said short. */
+  short: ReadonlyMap<string, readonly Meaning[]>;
   /** Whole numbers that stand in names. */
   numbered: ReadonlySet<string>;
   /** Settings and loads that the record gives a limit or target for, as slot and value. */
@@ -135,7 +137,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   const unitOf = new Map([...g.byMeasure].flatMap(([m, list]) => { const ids = new Set(list.map((c) => c.unit.id)); return ids.size === 1 ? [[m, list[0]!.unit] as const] : []; }));
   const setIn = new Map<string, Set<Dimension>>();
   for (const x of g.cells) if (x.constant) for (const i of [...g.of.setting, ...g.of.workload]) if (x.at[i]) setIn.set(`${i}=${x.at[i]}`, (setIn.get(`${i}=${x.at[i]}`) ?? new Set()).add(x.unit.dimension));
-  return { root, heard: properWords(maps, g), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), places: elliptical(maps, g) };
+  return { root, heard: properWords(maps, g), short: shortNumbers(root), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), places: elliptical(maps, g) };
 }
 
 const prepositions = new Set(['on', 'in', 'at', 'with', 'under', 'of', 'without', 'by', 'inside', 'for', 'over', 'from']);
@@ -211,6 +213,18 @@ function meaningsAt(root: Node, words: readonly string[]): readonly Meaning[] | 
   let node: Node | undefined = root;
   for (const w of words) node = node?.next.get(w);
   return node?.meanings;
+}
+
+/** Numbers whose names have but one word more. */
+function shortNumbers(root: Node): Map<string, readonly Meaning[]> {
+  const out = new Map<string, readonly Meaning[]>();
+  for (const [key, node] of root.next) {
+    if (!key.startsWith('#') || node.meanings) continue;
+    const longer = [...node.next.values()].flatMap((n) => n.meanings ?? []);
+    const values = new Set(longer.flatMap((m) => m.slots.map((s) => `${s.slot}=${s.value}`)));
+    if (values.size === 1 && longer.every((m) => m.fields.every((f) => f === 'setting' || f === 'workload'))) out.set(key, longer);
+  }
+  return out;
 }
 
 /** Capitalised words of setup names, for a word that a transcript misheard. */

@@ -2,7 +2,7 @@
 import { findMentions, findNumbers, type Mention, type Token, tokens, unitAt } from '../script/index.js';
 import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
-import { atoms, findNames, isVerb, type Lexicon, meaningsOf, type Name } from './lexicon.js';
+import { atoms, findNames, isVerb, type Lexicon, type Meaning, meaningsOf, type Name } from './lexicon.js';
 import { numberLists } from './lists.js';
 import { misheard } from './misheard.js';
 
@@ -55,6 +55,8 @@ export function parse(text: string, lex: Lexicon): Parsed {
       continue;
     }
     if (m.idle) { quiet.push({ mention: m, why: m.idle }); continue; }
+    const short = saidShort(low, m, all, lex);
+    if (short) { (names as Name[]).push({ from: m.from, to: m.to, meanings: short }); quiet.push({ mention: m, why: 'a name' }); continue; }
     live.push({ mention: m });
   }
   const measures = [...lex.unitOf.values()];
@@ -94,6 +96,20 @@ function otherUnit(lex: Lexicon, n: Name, all: readonly Mention[]): boolean {
   const m = all.find((x) => x.from === n.from && x.unit && x.to > n.to);
   if (!m || (m.unit!.id !== '%' && m.unit!.id !== 'points')) return false;
   return n.meanings.some((x) => x.slots.length > 0) && !n.meanings.some((x) => x.slots.some((s) => lex.setIn.get(`${s.slot}=${s.value}`)?.has(m.unit!.dimension)));
+}
+
+/** "going from 80 to 60", "more than at 60", where settings are called "80 percent" and "60 percent". */
+function saidShort(low: readonly string[], m: Mention, all: readonly Mention[], lex: Lexicon): readonly Meaning[] | undefined {
+  const own = short(lex, m);
+  if (!own) return undefined;
+  const before = low.slice(Math.max(0, m.from - 2), m.from).join(' ');
+  if (/^(?:than|as|with) (?:at|on|with)$/.test(before)) return own;
+  const beside = all.find((o) => o !== m && short(lex, o) && (o.from === m.to + 1 || o.to === m.from - 1) && low[Math.max(o.from, m.from) - 1] === 'to' && low[Math.min(o.from, m.from) - 1] === 'from');
+  return beside ? own : undefined;
+}
+
+function short(lex: Lexicon, m: Mention): readonly Meaning[] | undefined {
+  return m.type === 'cardinal' && !m.unit && m.decimals === 0 ? lex.short.get(`#${m.value.toString()}`) : undefined;
 }
 
 const verbal = /^(?:is|are|was|were|be|to|at|reads?|hits?|reaches|reached|settles|settled|draws|drew|with|has|have|had|sits|sat|lands|landed|averages|averaged|measures|measured|comes|came|gets|got|shows|showed|needs|takes|took|runs|ran|makes|it's|that's|:|from|gives|gave|stays|stayed|weighs|ends|ended|starts|goes|went|does|did|adds)$/;
