@@ -20,6 +20,7 @@ import { Pinned } from './pinned.js';
 import type { Verdict } from './verdict.js';
 import { type Agreed, restated } from './restated.js';
 import { mostTold, quietVerdict, tellVerdict } from './tell.js';
+import { type Looked, unsupported } from './unsupported.js';
 
 export interface ProofOptions {
   /** Told of each sentence as it was read, for --explain. */
@@ -65,6 +66,7 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
   const pins = new Pinned(script, facts);
   const spoken: SelfSentence[] = [];
   const agreed: Agreed = new Map();
+  const looked: Looked[] = [];
   let section = 0;
   for (const s of sentences(script.text)) {
     if (s.kind === 'comment' || s.kind === 'direction') continue;
@@ -81,6 +83,7 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
     const pinned = pins.within(s.start, s.start + s.text.length);
     const before = state;
     const done = pinned ? readSentence(facts, g, p, before, (m) => pins.read(g, m, s.start)) : kept.read.get(s.text, before, () => readSentence(facts, g, p, before));
+    looked.push({ sentence: s, parsed: p, hits: done.hits, before });
     options.seen?.({ sentence: s, parsed: p, hits: done.hits, grid: g, before, readings: done.readings });
     const named = done.hits.hits;
     done.readings.forEach((r, i) => mentions.push(tellVerdict(restated(g, agreed, r, named.filter((h) => h.segment === i)), script, s, facts)));
@@ -97,7 +100,7 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
   if (alone) for (const m of mentions) if (m.verdict !== 'not-a-claim' || m.mention.unit) Object.assign(m, { verdict: 'untied', why: 'there is no record' });
   const itself = selfFindings(spoken, mentions, script, alone);
   const said = mentions.filter((m) => !itself.some((f) => f.place.line === m.place.line && f.place.column <= m.place.column && m.place.endColumn <= f.place.endColumn));
-  return { mentions, findings: [...pins.finish(), ...(alone ? [] : findingsOf(said, facts)), ...itself] };
+  return { mentions, findings: [...pins.finish(), ...(alone ? [] : [...findingsOf(said, facts), ...unsupported(looked, mentions, script, g, facts)]), ...itself] };
 }
 
 function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: (m: Mention) => Reading | undefined): Read {

@@ -1,0 +1,82 @@
+// Claims that the readings do not bear out, though every figure in them is right.
+import { describe, expect, test } from 'vitest';
+import { proof } from '../../pipeline/claims/index.js';
+import { Facts } from '../../pipeline/facts/index.js';
+import { Source } from '../../pipeline/places/index.js';
+import { bareEpisode, readNames, readReadings } from '../../pipeline/records/index.js';
+
+const names = `kind,id,spoken
+setup,oak,the Oak
+setup,elm,the Elm
+setup,yew,the Yew
+part,core,core
+measure,temperature,temperature
+measure,noise,noise
+part,fan,fan
+phase,load,under load
+`;
+
+function findings(runs: Record<string, string>, script: string): { says: string[]; disagree: string[] } {
+  const rows = Object.entries(runs).flatMap(([at, values]) => {
+    const [setup, what] = at.split(' ') as [string, string];
+    const [measure, part] = what.split('/');
+    return values.split(' ').map((v, i) => [setup, '', '', measure, part, 'load', i + 1, v, measure === 'noise' ? 'dB(A)' : 'degC'].join(','));
+  });
+  const readings = readReadings(new Source('readings.csv', `setup,setting,workload,measure,part,phase,run,value,unit\n${rows.join('\n')}\n`)).value!;
+  const named = readNames(new Source('names.csv', names)).value!;
+  const facts = new Facts(bareEpisode(readings, named, readings[0]!.place));
+  const { mentions, findings: all } = proof(new Source('script.md', script), facts);
+  return {
+    says: all.filter((f) => f.code === 'claim-unsupported').map((f) => `${f.severity} ${f.place.line}:${f.place.column} ${f.said}: ${f.message}`),
+    disagree: mentions.filter((m) => m.verdict === 'disagrees').map((m) => m.text),
+  };
+}
+
+const clear = { 'oak temperature/core': '60.0 60.1 60.2', 'elm temperature/core': '66.0 66.2 66.1' };
+// Means of 61.7 and 63.3, which scatter by 2 and 2.5.
+const open = { 'oak temperature/core': '60.0 61.0 64.0', 'elm temperature/core': '63.0 61.0 66.0' };
+const once = { 'oak temperature/core': '60.0', 'elm temperature/core': '66.0' };
+
+describe('a comparison with its number', () => {
+  const script = (n: string): string => `The core of the Oak was ${n} degrees cooler than the core of the Elm.`;
+  test('that the readings bear out', () => expect(findings(clear, script('6.0'))).toEqual({ says: [], disagree: [] }));
+  test('that they do not is a warning, and agrees all the same', () => {
+    const { says, disagree } = findings(open, script('1.7'));
+    expect(disagree).toEqual([]);
+    expect(says).toHaveLength(1);
+    expect(says[0]).toMatch(/^warning 1:25 1\.7 degrees: Says 1\.7 degrees, and the readings do not tell the Oak from the Elm on .*temperature: −1\.7 ± \d\.\d K at 95 %; \d+ runs of each would probably tell\.$/i);
+  });
+  test('with the care that it needs is none', () => {
+    expect(findings(open, 'The core of the Oak was 1.7 degrees cooler than that of the Elm, which is within the spread of the runs.').says).toEqual([]);
+    expect(findings(open, 'The Oak was 1.7 degrees cooler than the Elm, which is too close to call.').says).toEqual([]);
+  });
+  test('on single runs is told once for the whole text', () => {
+    const { says } = findings({ ...once, 'yew temperature/core': '70.0' }, `${script('6.0')} The Yew was 4.0 degrees warmer than the Elm. The Yew was 10.0 degrees warmer than the Oak.`);
+    expect(says).toHaveLength(1);
+    expect(says[0]).toContain('as do 2 other comparisons in this text');
+  });
+});
+
+describe('a winner', () => {
+  test.each([
+    ['borne out', clear, 0],
+    ['not borne out', open, 1],
+  ])('%s', (_what, runs, n) => expect(findings({ ...runs, 'yew temperature/core': '80.0 80.1 80.2' }, 'The coolest of the three is the Oak.').says).toHaveLength(n));
+});
+
+describe('a comparison without a number', () => {
+  test.each<[string, Record<string, string>, string, RegExp | undefined]>([
+    ['borne out', clear, 'The Oak ran cooler than the Elm.', undefined],
+    ['not borne out', open, 'The Oak ran cooler than the Elm.', /cooler than the Elm: .*do not tell the Oak from the Elm/i],
+    ['the other way round', clear, 'The Oak ran hotter than the Elm.', /the other way round/],
+    ['asked', clear, 'Was the Oak hotter than the Elm?', undefined],
+    ['denied', open, 'The Oak was not cooler than the Elm.', undefined],
+    ['supposed', open, 'If the Oak is cooler than the Elm, buy it.', undefined],
+    ['of another measure than any that was read', clear, 'The Oak is quieter than the Elm.', undefined],
+    ['of a measure named', { ...clear, 'oak noise/fan': '30.0 33.0 31.0', 'elm noise/fan': '31.0 34.0 32.5' }, 'The Oak is quieter than the Elm.', /do not tell the Oak from the Elm on fan noise/i],
+  ])('%s', (_what, runs, script, says) => {
+    const found = findings(runs, script).says;
+    if (says) expect(found.join('\n')).toMatch(says);
+    else expect(found).toEqual([]);
+  });
+});
