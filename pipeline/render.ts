@@ -5,6 +5,7 @@ import { inOrder, Source } from './places/index.js';
 import type { Examined } from './examine.js';
 import type { MovingStudio } from './moving.js';
 import type { Fact, Facts } from './facts/index.js';
+import { withoutBuild } from './theme/index.js';
 import type { Sentence } from './narration/index.js';
 import { asTold } from './told.js';
 
@@ -95,7 +96,7 @@ function draftMark(stamp: Draft | undefined): string {
 function putPicture(id: string, why: string, drawn: DrawnPicture, facts: Facts, draft: boolean, factRecord: (fact: never, facts: never) => object, put: Put): void {
   const { picture, stem } = drawn;
   drawn.pngs.forEach((png, i) => put(`${id}/${pngPath(drawn, i)}`, png.bytes));
-  if (drawn.chart) put(`${id}/pictures/${stem}.svg`, picture.outlined);
+  if (drawn.chart) put(`${id}/pictures/${stem}.svg`, withoutBuild(picture.outlined));
   const shown = picture.facts.map((fact) => facts.get(fact)).filter((f) => f !== undefined && 'id' in f);
   put(`${id}/pictures/${stem}.json`, json({
     name: picture.name, kind: picture.kind, title: picture.title, alt: picture.alt, why, ...(draft && { draft: true }),
@@ -108,7 +109,7 @@ function pngPath({ stem, pngs }: DrawnPicture, i: number): string {
 }
 
 function onPage(drawn: DrawnPicture) {
-  return { ...drawn.picture, svg: drawn.svg, files: [...drawn.pngs.map((_, i) => pngPath(drawn, i)), ...(drawn.chart ? [`pictures/${drawn.stem}.svg`] : [])], data: `pictures/${drawn.stem}.json` };
+  return { ...drawn.picture, svg: withoutBuild(drawn.svg), files: [...drawn.pngs.map((_, i) => pngPath(drawn, i)), ...(drawn.chart ? [`pictures/${drawn.stem}.svg`] : [])], data: `pictures/${drawn.stem}.json` };
 }
 
 /** A column more, which the reader of tables passes over. */

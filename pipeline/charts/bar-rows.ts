@@ -1,5 +1,6 @@
 // Horizontal bars where there is no room beside them: the name above, the figure at its right end, the bar below over the whole width.
 import { capHeight, lineHeight, measure, type Misfit, type Stage, type TextStyle, wrap } from '../theme/index.js';
+import { zeroOf } from './build.js';
 import type { Bar, BarDrawing, BarGroup, BarOptions } from './bar-spec.js';
 import { baseSpec, type Spec } from './spec.js';
 import { pixels, type PlacedText, textLayers } from './texts.js';
@@ -81,7 +82,7 @@ export function barRows(stage: Stage, { body, groups, extent, mark }: BarOptions
     spec: {
       ...baseSpec(stage, plot),
       layer: [
-        { name: 'bars', data: { values: shapes.map(({ value: v, colour, top, bottom }) => ({ value: v, top, bottom, colour: colours[colour] })) }, mark: { type: 'rect' }, encoding: { x, x2: { datum: 0 }, y: pixels('top'), y2: { field: 'bottom' }, color: { field: 'colour', type: 'nominal', scale: null } } },
+        { name: 'bars', build: { role: 'bars', zero: zeroOf(least, greatest, plot.width) }, data: { values: shapes.map(({ value: v, colour, top, bottom }) => ({ value: v, top, bottom, colour: colours[colour] })) }, mark: { type: 'rect' }, encoding: { x, x2: { datum: 0 }, y: pixels('top'), y2: { field: 'bottom' }, color: { field: 'colour', type: 'nominal', scale: null } } },
         across(0, { stroke: colours.quiet, strokeWidth: stroke.hair + 1 }),
         ...(mark ? [across(mark.at, { stroke: colours.text, strokeWidth: stroke.line, strokeDash: [4, 10], strokeCap: 'round' })] : []),
         ...textLayers(colours, texts),

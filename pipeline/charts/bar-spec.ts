@@ -1,6 +1,7 @@
 // Horizontal bars from a true zero, their values at their ends, names at the left edge, or above where there is no room: shared by all bar charts.
 import { type Colour, measure, type Misfit, type Rect, type Stage, type TextStyle } from '../theme/index.js';
 import { barRows } from './bar-rows.js';
+import { zeroOf } from './build.js';
 import { wrapName } from './names.js';
 import { baseSpec, middleShift, type Spec } from './spec.js';
 
@@ -100,7 +101,7 @@ function barsBeside(stage: Stage, { body, groups, series, extent, mark }: BarOpt
       ...baseSpec(stage, plot),
       data: { values: data },
       layer: [
-        { mark: { type: 'bar' }, encoding: { x, y, yOffset, color: paint } },
+        { build: { role: 'bars', zero: zeroOf(least, greatest, plot.width) }, mark: { type: 'bar' }, encoding: { x, y, yOffset, color: paint } },
         { data: { values: [{}] }, mark: { type: 'rule', stroke: colours.quiet, strokeWidth: stroke.hair + 1 }, encoding: { x: { datum: 0, ...scaleOf(x) }, y: { value: rows.top - space.tight }, y2: { value: rows.top + rows.total + space.tight } } },
         ...(mark ? [{ data: { values: [{}] }, mark: { type: 'rule', stroke: colours.text, strokeWidth: stroke.line, strokeDash: [4, 10], strokeCap: 'round' }, encoding: { x: { datum: mark.at, ...scaleOf(x) }, y: { value: rows.top - space.tight }, y2: { value: rows.top + rows.total + space.tight } } }] : []),
         ends(false),

@@ -1,5 +1,6 @@
 // A spec to SVG. Vega is imported when the first chart is drawn, and measures text with the bundled typeface.
 import { measure, nearestWeight, type TextStyle } from '../theme/index.js';
+import { markBuilds, takeBuilds } from './build.js';
 import { refusals, type Spec } from './spec.js';
 
 type Libraries = { vega: typeof import('vega'); vegaLite: typeof import('vega-lite') };
@@ -15,7 +16,8 @@ async function load(): Promise<Libraries> {
 }
 
 /** The body as SVG elements, texts with their figures marked as tabular. Throws on a spec that is refused: specs are made here, so that is a bug. */
-export async function drawSpec(spec: Spec): Promise<string> {
+export async function drawSpec(asked: Spec): Promise<string> {
+  const { spec, builds, growing } = takeBuilds(asked);
   const wrong = refusals(spec);
   if (wrong.length) throw new Error(wrong.join('; '));
   const { vega, vegaLite } = await (libraries ??= load());
@@ -23,7 +25,7 @@ export async function drawSpec(spec: Spec): Promise<string> {
   const view = new vega.View(vega.parse(compiled), { renderer: 'none', loader: refusing as never, logger: silent as never });
   const svg = await view.toSVG();
   view.finalize();
-  return svg
+  return markBuilds(svg, builds, growing)
     .replace(/^<svg[^>]*>/, '').replace(/<\/svg>$/, '')
     .replace(/<path class="(background|foreground)"[^>]*\/>/g, '')
     // One role for the whole picture: parts with roles of their own and no names are noise to a screen reader.

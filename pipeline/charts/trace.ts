@@ -61,6 +61,7 @@ export const trace: Chart = {
     const x: Spec = { type: 'quantitative', axis: null, scale: { domain: shownTicks.domain, nice: false, zero: false } };
     const y: Spec = { type: 'quantitative', axis: null, scale: { domain: up.domain, nice: false, zero: false } };
     const line = (r: Trace, colour: string, width: number): Spec => ({
+      build: { role: 'line', span: `0 ${plot.width}` },
       data: { values: reduce(r.times, r.values, columns) },
       mark: { type: 'line', stroke: colour, strokeWidth: width, strokeJoin: 'round', invalid: 'break-paths-show-domains' },
       encoding: { x: { ...x, field: 't' }, y: { ...y, field: 'v' } },
@@ -81,7 +82,7 @@ export const trace: Chart = {
           ...acrossLayers(stage, shownTicks, x, plot.height, { name: `Time in ${long ? (end >= 3600 ? 'h:min:s' : 'min:s') : 's'}`, width: plot.width }),
           ...upLayers(stage, up, y, plot.width),
           ...(runs.length > 1 ? runs.map((r, i) => line(r, colours[strands[i]!.colour], strands[i]!.width)).reverse() : [line(main, colours.highlight, 6)]),
-          ...(labels.length ? [{ data: { values: labels }, mark: { type: 'text', fontSize: 48, fontWeight: 600, fill: colours.text }, encoding: { x: { field: 'x', type: 'quantitative', scale: null, axis: null }, y: pixels('y'), text: { field: 'text' } } }] : []),
+          ...(labels.length ? [{ build: { role: 'figures' }, data: { values: labels }, mark: { type: 'text', fontSize: 48, fontWeight: 600, fill: colours.text }, encoding: { x: { field: 'x', type: 'quantitative', scale: null, axis: null }, y: pixels('y'), text: { field: 'text' } } }] : []),
         ],
       },
     };
@@ -147,7 +148,7 @@ function inARow(labels: readonly { text: string; width: number; wanted: number }
   return out.length && out[0]!.x < 0 ? undefined : out;
 }
 
-function tracesOf(request: ChartRequest, facts: Facts, work: Workbench): Trace[] | undefined {
+export function tracesOf(request: ChartRequest, facts: Facts, work: Workbench): Trace[] | undefined {
   let pool = [...facts.traces];
   if (pool.length === 0) return work.complain('picture-empty', `picture "${request.name}" needs a log, and the record has none`);
   for (const [field, wanted] of [['measure', request.measure], ['part', request.part], ['setup', request.setups?.[0]], ['setting', request.settings?.[0]], ['workload', request.workload]] as const) {

@@ -46,9 +46,11 @@ export const beforeAfter: Graphic = {
       const figures = columns.flatMap((i) => {
         const s = shown[i]!;
         const colour = i === 2 ? 'highlight' : 'text';
-        const number = sheet.block(s.number, value, colour, { x: starts[i]! - inkLeft(s.number, value), top: figureTop, width: content.right - starts[i]! });
+        const build = (['first', 'third', 'figures'] as const)[i];
+        const timed = (block: Block): Block => ({ ...block, lines: block.lines.map((l) => ({ ...l, build })) });
+        const number = timed(sheet.block(s.number, value, colour, { x: starts[i]! - inkLeft(s.number, value), top: figureTop, width: content.right - starts[i]! }));
         const at = starts[i]! - inkLeft(s.number, value) + number.width + unitGap;
-        return s.unit ? [number, sheet.block(s.unit, unitStyle, colour, { x: at, top: figureTop + capHeight * (value.size - unitStyle.size), width: content.right - at })] : [number];
+        return s.unit ? [number, timed(sheet.block(s.unit, unitStyle, colour, { x: at, top: figureTop + capHeight * (value.size - unitStyle.size), width: content.right - at }))] : [number];
       });
       blocks.push(...labels, ...figures);
       tops.push(labels[0]!.lines[0]!.y);

@@ -54,7 +54,7 @@ export const figure: Graphic = {
     const all = [label, figureLine, ...(unitLine ? [unitLine] : []), ...(changed ? [changed] : []), ...blocks];
     const width = Math.max(label.width, figureLine.width + (unitLine ? unitLine.width + unitGap : 0), ...(changed ? [changed.width] : []), ...blocks.map((b) => b.width), 480);
     const { panel, shift } = lowerLeft(stage, width, blocks.at(-1)?.bottom ?? (changed ?? figureLine).bottom);
-    const lines = move(all.flatMap((b) => b.lines), shift);
+    const lines = move(all.flatMap((b) => (b === label ? b.lines : b.lines.map((l) => ({ ...l, build: 'figures' })))), shift);
     return {
       title: labelText, panel, lines,
       alt: `${labelText}: ${signed(fact, fact.shown)}.${change ? ` ${changeWords(facts, fact, change)}.` : ''} ${details.join('. ')}.`,

@@ -136,5 +136,5 @@ function stamp(at: Rect, fill: string): string {
   const x = at.x + at.width / 2;
   const y = at.y + at.height / 2;
   const lean = Math.min(at.height / at.width, 0.36) * 40;
-  return `<g transform="translate(${x} ${y}) rotate(-${Math.round(lean)})"><text x="0" y="${Math.round(size * capHeight / 2)}" text-anchor="middle" font-family="Inter, sans-serif" font-size="${size}" font-weight="700" letter-spacing="${Math.round(size / 12)}" fill="${fill}" fill-opacity="0.3">DRAFT</text></g>`;
+  return `<g data-build="panel" transform="translate(${x} ${y}) rotate(-${Math.round(lean)})"><text x="0" y="${Math.round(size * capHeight / 2)}" text-anchor="middle" font-family="Inter, sans-serif" font-size="${size}" font-weight="700" letter-spacing="${Math.round(size / 12)}" fill="${fill}" fill-opacity="0.3">DRAFT</text></g>`;
 }

@@ -13,3 +13,8 @@ export type MotionFormat = (typeof motionFormats)[number];
 export function isMovie(format: MotionFormat): format is MovieFormat {
   return (movieFormats as readonly string[]).includes(format);
 }
+
+/** An SVG without the marks of motion, which mean nothing outside of this program. */
+export function withoutBuild(svg: string): string {
+  return svg.replace(/ data-(?:build|zero|span)="[^"]*"/g, '');
+}
