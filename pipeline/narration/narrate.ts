@@ -8,6 +8,7 @@ import { allowances, limits } from './kinds/limits.js';
 import { overRoom } from './kinds/over-room.js';
 import { rankings } from './kinds/rankings.js';
 import { rises } from './kinds/rises.js';
+import { throttling } from './kinds/throttling.js';
 import { values } from './kinds/values.js';
 import { type Scene, Stage } from './scenes.js';
 import { capital, type Draft, finish, type Sentence, speakingTime } from './sentence.js';
@@ -46,7 +47,7 @@ function measureOf({ facts }: Draft): { measure?: string } {
 
 function told(stage: Stage, scene: Scene): Draft[] {
   const section = capital(stage.where(scene) || 'What was measured');
-  return [rises, values, limits, overRoom, efficiency].flatMap((kind) => kind(stage, scene, section));
+  return [rises, values, limits, throttling, overRoom, efficiency].flatMap((kind) => kind(stage, scene, section));
 }
 
 /** Sentences of one section stand together, sections in the order of their first sentence. */

@@ -1,6 +1,7 @@
 // The results as tables: one a measure, each cell a mean with its spread.
 import { type Fact, type Facts, isFact, isIdle, nameOf, quantityName, bestOf } from '../facts/index.js';
 import { Exact, showNumber, type Unit } from '../quantities/index.js';
+import { efficiencyTable } from './efficiency.js';
 import { type Column, common, type Grid, grids, keyAt, type Row, rowFields } from './grid.js';
 import { namesOf } from './places-of.js';
 
@@ -29,7 +30,8 @@ export interface ResultTable {
 export function resultTables(facts: Facts): { tables: ResultTable[]; shown: Fact[] } {
   const shown: Fact[] = [];
   const tables = grids(facts).flatMap((grid) => tableOf(facts, grid, shown) ?? []);
-  return { tables, shown };
+  const efficiency = efficiencyTable(facts);
+  return { tables: [...tables, ...(efficiency ? [efficiency.table] : [])], shown: [...shown, ...(efficiency?.shown ?? [])] };
 }
 
 /** "Open bench, Harbour loop": what holds for every row of every table; empty where nothing does. */

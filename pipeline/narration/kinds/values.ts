@@ -4,6 +4,7 @@ import type { Point, Scene, Stage } from '../scenes.js';
 import { type Draft, list } from '../sentence.js';
 import { shared } from './limits.js';
 import { risen } from './rises.js';
+import { throttlingTold } from './throttling.js';
 import { subject } from '../subject.js';
 
 interface Valued extends Point {
@@ -29,7 +30,7 @@ export function values(stage: Stage, scene: Scene, section: string): Draft[] {
 
 /** A value on its own that a ranking, a rise or a share of a limit says anyway. */
 function toldElsewhere(stage: Stage, { key }: Valued): boolean {
-  return stage.ranked(key) || risen(stage, key) || shared(stage, key);
+  return throttlingTold(stage, key) || stage.ranked(key) || risen(stage, key) || shared(stage, key);
 }
 
 function sentence(stage: Stage, points: Valued[], section: string): Draft {
