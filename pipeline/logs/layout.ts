@@ -129,6 +129,8 @@ export interface LogLayout {
   missing: ReadonlySet<string>;
   time?: LogTime;
   phaseColumn?: { at: ColumnName; map?: ReadonlyMap<string, string>; place: Place };
+  /** No column says the phase: idle where this column is low, load where it is high. */
+  phasesBy?: { column: number; place: Place };
   /** The whole log is this phase, where no column and no window says otherwise. */
   phase?: string;
   windows: LogWindow[];

@@ -2,6 +2,7 @@
 import type { Quantity } from '../quantities/index.js';
 import { Exact } from '../quantities/index.js';
 import { energyValues } from './energy.js';
+import { withPhases } from './found-phases.js';
 import type { LogColumn, LogLayout } from './layout.js';
 import type { LogText } from './log-text.js';
 import { takeOver } from './means.js';
@@ -52,9 +53,10 @@ export interface LogResult {
 }
 
 /** `most` is how many buckets a long log is held in. */
-export function sensorLog(source: LogText, layout: LogLayout, stated: StatedFor = () => undefined, most?: number): Outcome<LogResult> {
-  const { value: log, findings } = readLog(source, layout, most);
-  if (!log) return { value: undefined, findings };
+export function sensorLog(source: LogText, written: LogLayout, stated: StatedFor = () => undefined, most?: number): Outcome<LogResult> {
+  const { value: read, findings } = readLog(source, written, most);
+  if (!read) return { value: undefined, findings };
+  const { log, layout } = withPhases(read, written, source);
   const windows = windowsOf(log, layout, source, findings);
   const values: LogValue[] = [];
   const traces: LogTrace[] = [];

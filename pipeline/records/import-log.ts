@@ -55,7 +55,7 @@ ${logLine(path, name, scope)}
 function framesOf(column: Column, csv: Sniffed): string[] {
   const microseconds = /us\b|_us$/i.test(column.name);
   const at = columnName(column, csv);
-  return [`frames: {column: ${at}, unit: ${microseconds ? 'us' : 'ms'}, phase: load, average: frame_rate/average, low: {frame_rate/low: slowest 1 %}} # ? which low is meant`];
+  return [`frames: {column: ${at}, unit: ${microseconds ? 'us' : 'ms'}, phase: load, average: frame_rate/average, low: {frame_rate/low: slowest 1 %}, skip: warm-up} # ? which low is meant: slowest 1 %, slowest 1 % of time, p99 frame time or p1 frame rate`];
 }
 
 function sensorsOf(time: Column, columns: Column[], csv: Sniffed): string[] {
@@ -68,7 +68,7 @@ function sensorsOf(time: Column, columns: Column[], csv: Sniffed): string[] {
     out.push(`phases: {column: ${columnName(phase, csv)}, map: {${pairs.join(', ')}}}`);
     out.push('# windows: {idle: last 30 s, load: last 60 s} # to average over a part of a phase only; "steady" has it found');
   } else {
-    out.push('phase: load # ? or windows: {idle: 0:10 to 0:50, load: 2:00 to 5:00}');
+    out.push('phase: load # ? or windows: {idle: 0:10 to 0:50, load: 2:00 to 5:00}, or phases: {by: power/board}');
   }
   const lines: string[] = [];
   const taken = new Set<string>();
@@ -82,7 +82,17 @@ function sensorsOf(time: Column, columns: Column[], csv: Sniffed): string[] {
   }
   const missing = [...new Set(columns.filter((c) => c.numeric).flatMap((c) => c.filled.filter((v) => !isNumber(v, csv.decimalComma))))].slice(0, 5);
   if (missing.length) out.push(`missing: [${missing.map((m) => JSON.stringify(m)).join(', ')}] # ? stand for "no value"`);
-  return [...out, 'columns:', ...lines.map((l) => `  ${l}`)];
+  return [...out, 'columns:', ...lines.map((l) => `  ${l}`), ...powerNotes([...taken])];
+}
+
+/** What a power and a clock could tell besides. */
+function powerNotes(reads: readonly string[]): string[] {
+  const part = (path: string) => path.slice(path.indexOf('/') + 1);
+  const power = reads.find((r) => /^power\/[^/]+$/.test(r));
+  const clock = reads.find((r) => /^frequency\/[^/]+$/.test(r));
+  if (!power) return [];
+  const energy = `# energy: {${power}: energy/${part(power)}} # integrates it over each phase`;
+  return clock ? [energy, `# throttle: {clock: ${clock}, limits: [${power}], time: throttled_time/${part(clock)}, share: throttled_share/${part(clock)}} # how long it was held back`] : [energy];
 }
 
 function columnLine(at: string, guess: HeadingGuess, column: Column, csv: Sniffed, taken: Set<string>): string {

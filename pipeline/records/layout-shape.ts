@@ -1,7 +1,7 @@
 // How a log is laid out, as the record says it.
 import { encodings } from '../logs/index.js';
 import { frames } from './frames-shape.js';
-import { asId, column, quantity, ref, text, texts } from './plain-shapes.js';
+import { asId, column, measurePath, quantity, ref, text, texts } from './plain-shapes.js';
 import { energy, throttle } from './power-shape.js';
 import { steady } from './steady-shape.js';
 import { byKind, choice, fields, mapOf, type Read, turned, type Written, written } from './shape.js';
@@ -35,7 +35,8 @@ export const layout = fields({
   }, { expects: 'a map of column and unit, or every, or rate', says: 'Where the time stands, or the sample rate.' }),
   phases: fields({
     column, map: mapOf(ref('A phase, or skip.'), 'phases by what stands in the column', () => undefined, 'What stands in the column, and the phase it means; lines with anything else are left out.'),
-  }, { expects: 'a map of column, map', required: ['column'], says: 'The column that says the phase.' }),
+    by: written('measure/part', 'Where no column says the phase: idle where this one is low, load where it is high, the longest stretch of each, idle before load: power/board or utilisation/card', measurePath(2), { type: 'string' }),
+  }, { expects: 'a map of column and map, or by', says: 'The column that says the phase, or the quantity that tells it.' }),
   phase: ref('The whole log is this phase.'),
   windows: mapOf(windowText, 'windows by phase', asId, 'What counts of each phase: {idle: last 15 s, load: last 60 s}; without a phase column, of the log: {load: 1:00 to 3:00}; found by a rule: {idle: steady, load: steady}'),
   steady,

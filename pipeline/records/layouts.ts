@@ -4,7 +4,7 @@ import { findUnit, readQuantity, unit } from '../quantities/index.js';
 import { type Context, usualUnit } from './context.js';
 import { readFrames } from './frames-shape.js';
 import type { LayoutDraft } from './layout-shape.js';
-import { readEnergies, readThrottle } from './power-shape.js';
+import { columnOf, readEnergies, readThrottle } from './power-shape.js';
 import type { Entry, Written } from './shape.js';
 import { readSteady } from './steady-shape.js';
 import { unknownUnit } from './tables.js';
@@ -31,6 +31,13 @@ function readLayout(ctx: Context, { key, value }: Entry<LayoutDraft>): LogLayout
     const c = e.value && readColumn(ctx, e.key, e.value.reads, e.value.take?.value ?? 'mean');
     return c ? [c] : [];
   });
+  const by = f.phases?.fields.by && columnOf(ctx, f.phases.fields.by, columns);
+  if (f.phases && !f.phases.fields.column === !f.phases.fields.by) reader.fail(keys.phases!, 'record-missing', 'phases needs "column" or "by", and not both', { subject: key.text });
+  if (by) for (const phase of ['idle', 'load']) names.use('phase', phase, f.phases!.fields.by!.place);
+  if (!f.phases && !f.phase) {
+    const found = f.windows?.find((e) => /^\s*steady\b/.test(e.value.text));
+    if (found) reader.fail(found.value.place, 'record-missing', `to find where ${found.key.text} is steady the layout has to say the phases: a column or a quantity that tells them (phases: {by: power/board}), or phase: ${found.key.text} where the log holds nothing else`, { subject: key.text });
+  }
   const rule = f.steady && readSteady(ctx, f.steady, columns, keys.steady!);
   const throttle = f.throttle && readThrottle(ctx, f.throttle, columns);
   return {
@@ -47,6 +54,7 @@ function readLayout(ctx: Context, { key, value }: Entry<LayoutDraft>): LogLayout
         ...(map && { map: new Map(map.map((e) => [e.key.text, e.value.text])) }),
       },
     }),
+    ...(by && { phasesBy: { column: columns.indexOf(by), place: f.phases!.fields.by!.place } }),
     ...(f.phase && { phase: f.phase.text }),
     windows: (f.windows ?? []).flatMap((e) => {
       const w = names.use('phase', e.key.text, e.key.place) ? readWindow(ctx, e, rule, (own) => (own || !f.steady ? readSteady(ctx, f.steady, columns, e.value.place, own) : undefined)) : undefined;

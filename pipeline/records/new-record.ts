@@ -71,7 +71,8 @@ ${blocks.join('')}
 # or come from sensor logs ("figureproof import LOG" proposes a layout). In a layout the averaged part of each phase is
 # given, windows: {idle: last 15 s, load: last 60 s}, or found, windows: {idle: steady, load: steady}: from where on a
 # part's temperature moves by at most 1 K in 5 min. Another rule stands in the layout, steady: {change: 1 K, within: 60 s}
-# or steady: {rule: mser}, and is also compared with windows that are given.
+# or steady: {rule: mser}, and is also compared with windows that are given. Which part is idle and which is load says a
+# column, phases: {column: stage}, or a quantity that is low in the one and high in the other, phases: {by: power/board}.
 # tables: [readings.csv]
 
 # Values that you have already said or written elsewhere, to be checked.

@@ -15,3 +15,4 @@ export * from './budget.js';
 export * from './steady.js';
 export * from './approach.js';
 export * from './integral.js';
+export * from './two-levels.js';

@@ -74,6 +74,18 @@ describe('a window is found', () => {
     expect(whole).toMatchObject({ samples: 600, steady: { finds: false } });
   });
 
+  test('in a log too long to be held sample by sample', () => {
+    const { normal } = random(9);
+    const long = `t,phase,c,p\n${Array.from({ length: 120_000 }, (_, i) => `${(i / 20).toFixed(2)},load,${(70 - 40 * Math.exp(-i / 20 / 600) + 0.3 * normal()).toFixed(2)},200`).join('\n')}\n`;
+    const { log: from, quantity } = readings('windows: {load: steady}', long).get('temperature/core/load')!;
+    // τ 600 s: 1 K in 300 s is met at 600·ln(40·(1−e^(−0.5))) = 1653.7 s.
+    expect(Math.abs(from!.steady!.start! - 1653.7)).toBeLessThan(60);
+    expect(Math.abs(from!.samples - (6000 - from!.steady!.start!) * 20)).toBeLessThan(20);
+    const a = from!.steady!.start!;
+    expect(quantity.value.toNumber()).toBeCloseTo(70 - (24_000 * (Math.exp(-a / 600) - Math.exp(-10))) / (6000 - a), 1);
+    expect(from!.standardError).toBeLessThan(0.5); // the 2.5 K that it still rises in all are in it
+  });
+
   test('without a rule nothing is looked for', () => {
     expect(readings('windows: {load: last 60 s}').get('temperature/core/load')!.log!.steady).toBeUndefined();
   });
