@@ -87,12 +87,12 @@ function sensorsOf(time: Column, columns: Column[], csv: Sniffed): string[] {
 
 /** What a power and a clock could tell besides. */
 function powerNotes(reads: readonly string[]): string[] {
-  const part = (path: string) => path.slice(path.indexOf('/') + 1);
-  const power = reads.find((r) => /^power\/[^/]+$/.test(r));
-  const clock = reads.find((r) => /^frequency\/[^/]+$/.test(r));
+  const of = (measure: string) => reads.find((r) => r === measure || new RegExp(`^${measure}/[^/]+$`).test(r));
+  const put = (measure: string, path: string) => `${measure}${path.includes('/') ? path.slice(path.indexOf('/')) : ''}`;
+  const [power, clock] = [of('power'), of('frequency')];
   if (!power) return [];
-  const energy = `# energy: {${power}: energy/${part(power)}} # integrates it over each phase`;
-  return clock ? [energy, `# throttle: {clock: ${clock}, limits: [${power}], time: throttled_time/${part(clock)}, share: throttled_share/${part(clock)}} # how long it was held back`] : [energy];
+  const energy = `# energy: {${power}: ${put('energy', power)}} # integrates it over each phase`;
+  return clock ? [energy, `# throttle: {clock: ${clock}, limits: [${power}], time: ${put('throttled_time', clock)}, share: ${put('throttled_share', clock)}} # how long it was held back`] : [energy];
 }
 
 function columnLine(at: string, guess: HeadingGuess, column: Column, csv: Sniffed, taken: Set<string>): string {

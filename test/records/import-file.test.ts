@@ -30,6 +30,15 @@ describe.each([
   });
 });
 
+test('energy and throttling are proposed as comments that hold when they are taken away', () => {
+  const path = 'logs/steady-full-run1.csv';
+  const content = readFileSync(join(import.meta.dirname, '../../data/measured-card', path));
+  const yaml = importFile(path, content, { setup: 'bench' }).value!.replace(/^( +)# (energy|throttle):/gm, '$1$2:');
+  const { episode, findings } = readEpisode(`title: T\n${yaml}`, { [path]: content });
+  expect(findings.filter((f) => f.severity === 'error').map((f) => f.message), yaml).toEqual([]);
+  expect(episode!.readings.map((r) => r.key)).toEqual(expect.arrayContaining(['bench///energy//load', 'bench///throttled_time/core/load', 'bench///throttled_share/core/load']));
+});
+
 describe('logs of other layouts', () => {
   test('a preamble, semicolons, decimal commas, ISO times, N/A, a limit that the log repeats', () => {
     const rows = Array.from({ length: 8 }, (_, i) => `2026-03-14 10:00:0${i};65,${i};${i === 3 ? 'N/A' : '80'};250;OK`);
