@@ -88,20 +88,24 @@ const distances = [70, 110, 160, 220, 290] as const;
 const directions = [0.7, -0.7, 2.44, -2.44, 1.2, -1.2, 1.94, -1.94, 0.25, -0.25, 2.89, -2.89, 1.5, -1.5, 1.64, -1.64] as const;
 
 function candidates(p: Point, style: TextStyle, radius: number): Candidate[] {
-  return [...beside(p, style, radius), ...distances.flatMap((d) => directions.map((angle) => standingOff(p, style, radius, d, angle)))];
+  return [...beside(p, style, radius), ...distances.flatMap((d) => directions.flatMap((angle) => standingOff(p, style, radius, d, angle)))];
 }
 
-function standingOff(p: Point, style: TextStyle, radius: number, distance: number, angle: number): Candidate {
+function standingOff(p: Point, style: TextStyle, radius: number, distance: number, angle: number): Candidate[] {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   const end = { x: p.x + (radius + distance) * cos, y: p.y - (radius + distance) * sin };
-  const width = measure(p.text, style);
-  const half = (capHeight * style.size) / 2 + 6;
-  const left = cos > 0 ? end.x + 8 : end.x - 8 - width;
-  return {
-    box: { left: left - 6, right: left + width + 6, top: end.y - half, bottom: end.y + half },
-    lines: [{ text: p.text, x: Math.round(left), y: Math.round(end.y) }],
-    leader: { x: Math.round(p.x + (radius + 4) * cos), y: Math.round(p.y - (radius + 4) * sin), x2: Math.round(end.x), y2: Math.round(end.y) },
-  };
+  const pitch = style.size * lineHeight;
+  return settings(p.text, style).map((lines) => {
+    const widths = lines.map((l) => measure(l, style));
+    const width = Math.max(...widths);
+    const half = (capHeight * style.size + (lines.length - 1) * pitch) / 2 + 6;
+    const left = cos > 0 ? end.x + 8 : end.x - 8 - width;
+    return {
+      box: { left: left - 6, right: left + width + 6, top: end.y - half, bottom: end.y + half },
+      lines: lines.map((text, i) => ({ text, x: Math.round(cos > 0 ? left : left + width - widths[i]!), y: Math.round(end.y + (i - (lines.length - 1) / 2) * pitch) })),
+      leader: { x: Math.round(p.x + (radius + 4) * cos), y: Math.round(p.y - (radius + 4) * sin), x2: Math.round(end.x), y2: Math.round(end.y) },
+    };
+  });
 }
 
 /** Touching the point, in one line or two. */

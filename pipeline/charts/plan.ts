@@ -132,11 +132,34 @@ function afterwards(pair: Pair, leads: readonly Asked[][]): Asked[] {
 
 /** The request itself, or as many parts as its rows need, as even as can be. */
 export function splitRows<R extends ChartRequest>(request: R, facts: Facts): (R & ChartRequest)[] {
-  const rows = request.slice ? 0 : charts.find((c) => c.kind === request.kind)?.rows(request, facts) ?? 0;
-  if (rows <= mostRows) return [request];
-  const parts = Math.ceil(rows / mostRows);
-  const each = Math.ceil(rows / parts);
-  return Array.from({ length: parts }, (_, i) => ({ ...request, name: `${request.name}-${i + 1}`, slice: { from: i * each, to: Math.min(rows, (i + 1) * each), part: i + 1, parts } }));
+  const rows = request.slice ? 0 : rowsOf(request, facts);
+  return rows <= mostRows ? [request] : inParts(request, rows, partsOf(rows));
+}
+
+/** How many rows a request would show; 0 of a kind that has none. */
+export function rowsOf(request: ChartRequest, facts: Facts): number {
+  return charts.find((c) => c.kind === request.kind)?.rows(request, facts) ?? 0;
+}
+
+/** As few parts as so many rows take on the largest stage. */
+export function partsOf(rows: number): number {
+  return Math.max(1, Math.ceil(rows / mostRows));
+}
+
+/** In parts as even as can be. Where another count is the usual one, their names tell how many they are. */
+export function inParts<R extends ChartRequest>(request: R, rows: number, most: number, usual?: number): (R & ChartRequest)[] {
+  if (most === 1) return [request];
+  const each = Math.ceil(rows / most);
+  const parts = Math.ceil(rows / each);
+  return Array.from({ length: parts }, (_, i) => ({
+    ...request, name: `${request.name}-${i + 1}${parts === (usual ?? parts) ? '' : `-of-${parts}`}`, slice: { from: i * each, to: Math.min(rows, (i + 1) * each), part: i + 1, parts },
+  }));
+}
+
+/** A request that was split, whole again; undefined for all of its parts but the first. */
+export function wholeOf<R extends ChartRequest>(request: R): R | undefined {
+  if (!request.slice) return request;
+  return request.slice.part === 1 ? { ...request, name: request.name.replace(/-1$/, ''), slice: undefined } : undefined;
 }
 
 interface Pair {

@@ -39,6 +39,14 @@ export const cases: Case[] = [
   { name: 'trace', facts: cardFacts, request: { kind: 'trace', measure: 'temperature' } },
   { name: 'tradeoff', facts: cardFacts, request: { kind: 'tradeoff', measure: 'frame_rate', setups: ['open-bench'] } },
   { name: 'tradeoff-two', facts: cardFacts, request: { kind: 'tradeoff', measure: 'frame_rate', text: 'temperature/core' } },
+  { name: 'differences', facts: cardFacts, request: { kind: 'differences', measure: 'frame_rate', setups: ['open-bench'] } },
+  { name: 'differences-two-setups', facts: cardFacts, request: { kind: 'differences', measure: 'temperature' } },
+  { name: 'differences-percent', facts: pumpFacts, request: { kind: 'differences', measure: 'flow', settings: ['full'], text: 'percent' } },
+  { name: 'slope', facts: cardFacts, request: { kind: 'slope', measure: 'temperature' } },
+  { name: 'slope-one', facts: cardFacts, request: { kind: 'slope', measure: 'frame_rate', settings: ['stock'] } },
+  { name: 'grid', facts: cardFacts, request: { kind: 'grid', measure: 'temperature' } },
+  { name: 'grid-six', facts: pumpFacts, request: { kind: 'grid', measure: 'flow' } },
+  { name: 'distribution', facts: cardFacts, request: { kind: 'distribution', measure: 'temperature', facts: ['mean:open-bench/stock/scene/temperature/core/load', 'mean:open-bench/stock//temperature/core/idle'] } },
   { name: 'curve', facts: withCurve, request: { kind: 'curve', text: 'fans' } },
 ];
 
