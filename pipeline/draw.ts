@@ -3,7 +3,8 @@ import { type Cache, hashOf, template } from './files/index.js';
 import { type Finding, nearest } from './places/index.js';
 import type { Facts, PictureRequest } from './facts/index.js';
 import { type Moves, planMoves } from './moving.js';
-import { type Picture, pictureSizes, type Prepared, type Size, type Stage, type StageId, stageOf } from './theme/index.js';
+import { Layouts, type Staged } from './sheets.js';
+import { type Picture, pictureSizes, type Prepared, type Size, type StageId, stageOf, type Theme } from './theme/index.js';
 
 /** Pictures drawn at a time: rasterising runs beside the program, so that more than one keeps two cores busy. */
 const inFlight = 4;
@@ -17,6 +18,8 @@ export interface PlannedPicture {
   sheets: Sheet[];
   /** Why it is drawn, in words. */
   why: string;
+  /** Name of the picture that this one shows in other parts, for a stage with less room. */
+  divides?: string;
   /** How it moves, where it does. */
   moves?: Moves;
 }
@@ -62,39 +65,39 @@ async function makePlan(facts: Facts): Promise<Plan> {
   const [first] = stages;
   const asked = facts.about.pictures;
   const proposed = asked.length > 0 ? asked.map((r) => ({ ...r, why: 'the record asks for it' })) : [...graphics.planGraphics(facts), ...charts.planCharts(facts, first!.stage)];
-  const requests = proposed.flatMap((r) => charts.splitRows(r, facts));
+  const layouts = new Layouts(facts, stages, charts, graphics);
   const plan: Plan = { pictures: [], findings: [] };
-  const digits = Math.max(2, String(requests.length).length);
   const made: { request: PictureRequest; picture: PlannedPicture }[] = [];
-  for (const request of requests) {
-    const chart = charts.chartKinds.includes(request.kind);
+  for (const request of proposed.flatMap((r) => charts.wholeOf(r) ?? [])) {
+    const chart = layouts.isChart(request.kind);
     if (!chart && !graphics.graphicKinds.includes(request.kind)) {
       plan.findings.push(unknownKind(request, [...charts.chartKinds, ...graphics.graphicKinds]));
       continue;
     }
-    const sheets: Sheet[] = [];
-    for (const { stage, sizes } of stages) {
-      const { value, findings } = chart ? charts.prepareChart(request, facts, stage) : graphics.prepareGraphic(request, facts, stage, template);
-      // What was planned without being asked for and has nothing to show is simply left out.
-      if (!value && asked.length === 0 && findings.every((f) => f.code === 'picture-empty')) break;
-      plan.findings.push(...findings.filter((f) => !ofText.has(f.code) || !plan.findings.some((g) => g.code === f.code && g.subject === f.subject)));
-      if (value) sheets.push({ stage: stage.id, prepared: value, sizes });
-      // What cannot be shown at all is said once.
-      else if (findings.some((f) => !ofText.has(f.code))) break;
-    }
-    const name = sheets[0]?.prepared.name;
-    if (name !== undefined) made.push({ request, picture: { stem: `${String(made.length + 1).padStart(digits, '0')}-${name}`, chart, sheets, why: request.why } });
+    const { parts, findings: found } = layouts.of(request);
+    // What was planned without being asked for and has nothing to show is simply left out.
+    if (parts.length === 0 && asked.length === 0 && found.every((f) => f.code === 'picture-empty')) continue;
+    plan.findings.push(...found.filter((f) => !ofText.has(f.code) || !plan.findings.some((g) => g.code === f.code && g.subject === f.subject)));
+    for (const { request: part, sheets, divides } of parts) made.push({ request: part, picture: { stem: '', chart, sheets, why: request.why, ...(divides !== undefined && { divides }) } });
   }
   const { moves, findings } = await planMoves(facts, made, theme.motion);
   plan.findings.push(...findings);
-  plan.pictures = made.map(({ picture }) => ({ ...picture, ...(moves.has(picture.sheets[0]!.prepared.name) && { moves: moves.get(picture.sheets[0]!.prepared.name)! }) }));
+  plan.pictures = numbered(made.map(({ picture }) => ({ ...picture, ...(moves.has(picture.sheets[0]!.prepared.name) && { moves: moves.get(picture.sheets[0]!.prepared.name)! }) })));
   return plan;
 }
 
+/** With their stems, in this order; other divisions of a picture stand behind it and share its number. */
+export function numbered(pictures: readonly PlannedPicture[]): PlannedPicture[] {
+  const main = pictures.filter((p) => p.divides === undefined);
+  const digits = Math.max(2, String(main.length).length);
+  const nameOf = (p: PlannedPicture): string => p.sheets[0]!.prepared.name;
+  return main.flatMap((p, i) => [p, ...pictures.filter((o) => o.divides === nameOf(p))].map((o) => ({ ...o, stem: `${String(i + 1).padStart(digits, '0')}-${nameOf(o)}` })));
+}
+
 /** The stages of the sizes that the record asks for, in the order of the catalogue. */
-function stagesOf(facts: Facts, theme: Stage['theme']): { stage: Stage; sizes: Size[] }[] {
+function stagesOf(facts: Facts, theme: Theme): Staged[] {
   const asked = facts.about.sizes?.map((s) => s.size);
-  const wanted = pictureSizes.filter((s) => (asked?.length ? asked.includes(`${s.width}x${s.height}`) : s.stage === 'wide'));
+  const wanted = pictureSizes.filter((s) => !asked?.length || asked.includes(`${s.width}x${s.height}`));
   return [...new Set(wanted.map((s) => s.stage))].map((id) => ({ stage: stageOf(theme, id), sizes: wanted.filter((s) => s.stage === id).map(({ width, height }) => ({ width, height })) }));
 }
 

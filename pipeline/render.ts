@@ -1,5 +1,6 @@
 // Everything an episode becomes, as named outputs: pictures, narration, readings, facts, findings, and its page.
-import { type DrawnPicture, planPictures, type Studio } from './draw.js';
+import { madeFrom, onSheet } from './contact.js';
+import { type DrawnPicture, type PlannedPicture, planPictures, type Studio } from './draw.js';
 import { template } from './files/index.js';
 import { inOrder, Source } from './places/index.js';
 import type { Examined } from './examine.js';
@@ -32,15 +33,15 @@ export interface Card {
 export async function render(examined: Examined, facts: Facts, stamp: Draft | undefined, studio: Studio, motion: MovingStudio, put: Put): Promise<Card> {
   const { id } = examined;
   const [draft, unsound] = [stamp !== undefined, stamp === 'unsound'];
-  const [{ narrationText }, { cautionsFor }, { factRecord }, { readingsCsv, renderPage }] = await Promise.all([
+  const [{ narrationText }, { cautionsFor }, { factRecord }, { readingsCsv, renderContactSheet, renderPage }] = await Promise.all([
     import('./narration/index.js'), import('./cautions/index.js'), import('./facts/index.js'), import('./page/index.js'),
   ]);
   const drawing = Promise.all(asTold((await planPictures(facts)).pictures, facts, examined.said).map(async (planned) => {
     const drawn = await studio.draw(planned, draft);
-    putPicture(id, planned.why, drawn, facts, draft, factRecord, put);
+    putPicture(id, planned, drawn, facts, draft, factRecord, put);
     const moving = await motion.files(planned, draft);
     for (const { path, bytes } of moving) put(`${id}/pictures/${planned.stem}-${path}`, bytes);
-    return { ...drawn, moving: moving.map((m) => m.path) };
+    return { ...drawn, divides: planned.divides, listed: onSheet(planned, drawn, moving, facts) };
   }));
   const cautions = cautionsFor(facts);
   const sentences = await sentencesOf(facts);
@@ -53,7 +54,8 @@ export async function render(examined: Examined, facts: Facts, stamp: Draft | un
   put(`${id}/facts.json`, json(records));
   put(`${id}/findings.json`, json(findings.map((f) => ({ ...f, ...(draft && { draft: true }) }))));
   const pictures = await drawing;
-  put(`${id}/index.html`, renderPage({ facts, pictures: pictures.map(onPage), sentences: await sentencesOf(facts, 'digits'), cautions, findings, draft, unsound, template }));
+  put(`${id}/index.html`, renderPage({ facts, pictures: onPage(pictures), sentences: await sentencesOf(facts, 'digits'), cautions, findings, draft, unsound, template }));
+  put(`${id}/pictures/index.html`, renderContactSheet({ title: facts.about.title || id, draft, pictures: pictures.map((p) => p.listed), template }));
   const first = pictures[0];
   return {
     id, title: facts.about.title, draft, unsound, readings: examined.counts.readings, facts: examined.counts.facts,
@@ -93,13 +95,13 @@ function draftMark(stamp: Draft | undefined): string {
   return stamp ? `> **DRAFT.** ${why[stamp]}\n\n` : '';
 }
 
-function putPicture(id: string, why: string, drawn: DrawnPicture, facts: Facts, draft: boolean, factRecord: (fact: never, facts: never) => object, put: Put): void {
+function putPicture(id: string, planned: PlannedPicture, drawn: DrawnPicture, facts: Facts, draft: boolean, factRecord: (fact: never, facts: never) => object, put: Put): void {
   const { picture, stem } = drawn;
   drawn.pngs.forEach((png, i) => put(`${id}/${pngPath(drawn, i)}`, png.bytes));
   if (drawn.chart) put(`${id}/pictures/${stem}.svg`, withoutBuild(picture.outlined));
   const shown = picture.facts.map((fact) => facts.get(fact)).filter((f) => f !== undefined && 'id' in f);
   put(`${id}/pictures/${stem}.json`, json({
-    name: picture.name, kind: picture.kind, title: picture.title, alt: picture.alt, why, ...(draft && { draft: true }),
+    name: picture.name, kind: picture.kind, title: picture.title, alt: picture.alt, why: planned.why, episode: id, from: madeFrom(planned), ...(draft && { draft: true }),
     facts: shown.map((f) => factRecord(f as never, facts as never)), ...(picture.table && { table: picture.table }),
   }));
 }
@@ -108,8 +110,13 @@ function pngPath({ stem, pngs }: DrawnPicture, i: number): string {
   return `pictures/${stem}-${pngs[i]!.width}x${pngs[i]!.height}.png`;
 }
 
-function onPage(drawn: DrawnPicture) {
-  return { ...drawn.picture, svg: withoutBuild(drawn.svg), files: [...drawn.pngs.map((_, i) => pngPath(drawn, i)), ...(drawn.chart ? [`pictures/${drawn.stem}.svg`] : [])], data: `pictures/${drawn.stem}.json` };
+/** Each picture once; the files of its other divisions stand beside its own. */
+function onPage(pictures: readonly (DrawnPicture & { divides?: string })[]) {
+  const files = (drawn: DrawnPicture): string[] => drawn.pngs.map((_, i) => pngPath(drawn, i));
+  return pictures.filter((p) => p.divides === undefined).map((drawn) => ({
+    ...drawn.picture, svg: withoutBuild(drawn.svg), data: `pictures/${drawn.stem}.json`,
+    files: [...files(drawn), ...pictures.filter((p) => p.divides === drawn.picture.name).flatMap(files), ...(drawn.chart ? [`pictures/${drawn.stem}.svg`] : [])],
+  }));
 }
 
 /** A column more, which the reader of tables passes over. */

@@ -14,6 +14,8 @@ export interface Staged {
 export interface Part {
   request: PictureRequest;
   sheets: Sheet[];
+  /** Name of the picture of which this is another division, for a stage with less room. */
+  divides?: string;
 }
 
 type Charts = typeof import('./charts/index.js');
@@ -41,6 +43,7 @@ export class Layouts {
     const parts = new Map<string, Part>();
     const findings: Finding[] = [];
     let usual: number | undefined;
+    let main = '';
     for (const [i, { stage, sizes }] of this.#stages.entries()) {
       const made = this.#inParts(request, stage, usual);
       if (i > 0 && made.findings.length > 0) {
@@ -50,8 +53,9 @@ export class Layouts {
       findings.push(...made.findings);
       if (made.prepared.length === 0) break;
       usual ??= made.prepared.length;
+      main ||= made.prepared[0]!.value.name;
       made.prepared.forEach(({ request: asked, value }) => {
-        const part = parts.get(asked.name) ?? { request: asked, sheets: [] };
+        const part = parts.get(asked.name) ?? { request: asked, sheets: [], ...(made.prepared.length !== usual && { divides: main }) };
         part.sheets.push({ stage: stage.id, prepared: value, sizes });
         parts.set(asked.name, part);
       });
@@ -73,9 +77,10 @@ export class Layouts {
     }
   }
 
-  /** A size that was not asked for by name may be left out; the others are made. */
+  /** What nobody asked for by name, a size or a picture, may be left out; the rest is made. */
   #leftOut(finding: Finding, sizes: readonly Size[]): Finding {
     const names = sizes.map((s) => `${s.width}×${s.height}`).join(', ');
-    return this.#facts.about.sizes ? { ...finding, message: `${finding.message} (${names})` } : { ...finding, severity: 'warning', message: `${finding.message}; until then there is none of ${names}` };
+    const { sizes: asked, pictures } = this.#facts.about;
+    return asked ? { ...finding, message: `${finding.message} (${names})` } : { ...finding, severity: pictures.length > 0 ? 'warning' : 'note', message: `${finding.message}; until then there is none of ${names}` };
   }
 }

@@ -1,5 +1,5 @@
 // The pictures of an episode in the order in which its script tells them, numbered so that file names sort that way.
-import type { PlannedPicture } from './draw.js';
+import { numbered, type PlannedPicture } from './draw.js';
 import { type Facts, isFact } from './facts/index.js';
 import { placeInScript } from './proof-texts.js';
 import { inStoryOrder, plainHeading } from './story/index.js';
@@ -10,12 +10,11 @@ export type Said = readonly (readonly [id: string, at: number])[];
 export function asTold(planned: readonly PlannedPicture[], facts: Facts, said: Said): PlannedPicture[] {
   const places = new Map<string, number>();
   for (const [id, at] of said) for (const name of namesOf(facts, id)) if (!places.has(name)) places.set(name, at);
-  const ordered = inStoryOrder(planned.map((picture) => {
+  const ordered = inStoryOrder(planned.filter((p) => p.divides === undefined).map((picture) => {
     const { prepared } = picture.sheets[0]!;
     return { picture, facts: pointOf(facts, prepared.facts, places), ...(prepared.kind === 'chapter' && { title: prepared.title }) };
   }), places, headings(facts));
-  const digits = Math.max(2, String(ordered.length).length);
-  return ordered.map(({ picture }, i) => ({ ...picture, stem: `${String(i + 1).padStart(digits, '0')}-${picture.sheets[0]!.prepared.name}` }));
+  return numbered([...ordered.map(({ picture }) => picture), ...planned.filter((p) => p.divides !== undefined)]);
 }
 
 const comparisons: ReadonlySet<string> = new Set(['difference', 'rise', 'points', 'percent_change', 'ratio', 'percent_of']);

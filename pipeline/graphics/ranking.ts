@@ -65,7 +65,7 @@ export const ranking: Graphic = {
     const bottom = foot?.bottom ?? top - pitch + capHeight * type.value.size + 30;
     const height = bottom - content.top + padding.top + padding.bottom;
     if (height > fullPanel.height) sheet.complain('label-too-long', `picture "${request.name}" is ${Math.ceil(height - fullPanel.height)} px too high; name fewer rows or shorten its names`);
-    const { panel, shift } = stage.narrow || stage.opaque ? lowerLeft(stage, width, bottom) : beside();
+    const { panel, shift } = stage.narrow ? lowerLeft(stage, width, bottom) : beside();
     const moved = lines.concat(foot?.lines ?? []).map((l) => ({ ...l, y: l.y + shift }));
     return {
       title, lines: moved,

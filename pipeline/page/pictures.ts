@@ -50,8 +50,9 @@ function sentences(text: string): string {
   return text.replace(/^\p{Ll}/u, (c) => c.toUpperCase());
 }
 
-/** "PNG 1920 × 1080", "SVG", "JSON". */
+/** "PNG 1920 × 1080", "PNG 1080 × 1080, 1 of 2", "SVG", "JSON". */
 function fileWords(path: string): string {
   const size = /-(\d+)x(\d+)\.\w+$/.exec(path);
-  return `${path.split('.').at(-1)!.toUpperCase()}${size ? ` ${size[1]} × ${size[2]}` : ''}`;
+  const part = /-(\d+)-of-(\d+)-\d+x\d+\.\w+$/.exec(path);
+  return `${path.split('.').at(-1)!.toUpperCase()}${size ? ` ${size[1]} × ${size[2]}` : ''}${part ? `, ${part[1]} of ${part[2]}` : ''}`;
 }

@@ -6,7 +6,7 @@ import type { Drawn, Prepared } from '../../pipeline/theme/index.js';
 import { expectWellSet } from '../charts/boxes.js';
 import { cases, requestOf } from './requests.js';
 import { template } from './templates.js';
-import { wide } from '../theme/stages.js';
+import { stages, wide } from '../theme/stages.js';
 
 test('there is a case for every kind', () => {
   expect(new Set(cases.map((c) => c.request.kind))).toEqual(new Set(graphicKinds));
@@ -34,6 +34,12 @@ describe.each(cases)('$name', (c) => {
       expect(y + height - b.bottom, b.text).toBeGreaterThanOrEqual(40);
     }
     expect(drawn.svg).toContain(`fill-opacity="${wide.theme.panel.opacity}"`);
+  });
+
+  test.each(stages.map((s) => [s.id, s] as const))('on the %s stage its text is well set', async (_id, stage) => {
+    const { value, findings } = prepareGraphic(requestOf(c), facts, stage, template);
+    expect(findings).toEqual([]);
+    expectWellSet((await value!.draw()).svg, stage);
   });
 
   test('pixels depend on no text', () => expect(drawn.outlined).not.toMatch(/<text|<tspan|font-family/));
