@@ -1,14 +1,11 @@
 // A level that the room itself nearly has.
-import { isFact } from '../facts/index.js';
+import { backgroundOf, isFact } from '../facts/index.js';
 import { showNumber } from '../quantities/index.js';
-import { splitKey } from '../records/index.js';
 import { backgroundCorrection } from '../statistics/index.js';
 import { type Check, yaml } from './check.js';
 import { measured } from './measured.js';
 import { brief } from './series.js';
 import { readingPlaces, tell } from './words.js';
-
-const background = /^(background|room|ambient|floor)$/;
 
 export const backgroundTooNear: Check = {
   name: 'background-too-near',
@@ -35,12 +32,10 @@ export const backgroundTooNear: Check = {
         noise/background: {load: 24.0 24.1 24.0 dB(A)}
   `) },
   run({ facts, limits }) {
-    const backgrounds = facts.keys().filter((k) => background.test(splitKey(k)!.part) || background.test(splitKey(k)!.phase));
-    return measured(facts).flatMap(({ key, at, readings, mean }) => {
-      if (mean?.unit.dimension !== 'sound-level' || background.test(at.part) || background.test(at.phase)) return [];
-      const near = backgrounds.map((k) => ({ k, score: score(at, splitKey(k)!) })).filter(({ score: s }) => s >= 0).sort((a, b) => b.score - a.score)[0];
-      const room = near && facts.value(near.k);
-      if (!room || !isFact(room) || room.unit.id !== mean.unit.id) return [];
+    return measured(facts).flatMap(({ key, readings, mean }) => {
+      const near = mean?.unit.dimension === 'sound-level' ? backgroundOf(facts, key) : undefined;
+      const room = near === undefined ? undefined : facts.value(near);
+      if (!mean || !isFact(room) || room.unit.id !== mean.unit.id) return [];
       const above = mean.value.minus(room.value);
       if (above.compare(limits.exact('background-too-near')) >= 0) return [];
       const by = `${showNumber(above, mean.decimals)} dB`;
@@ -52,9 +47,3 @@ export const backgroundTooNear: Check = {
     });
   },
 };
-
-/** How near the background's test is; below 0 for another measure or another setup. */
-function score(own: NonNullable<ReturnType<typeof splitKey>>, other: NonNullable<ReturnType<typeof splitKey>>): number {
-  if (other.measure !== own.measure || (other.setup && other.setup !== own.setup)) return -1;
-  return (other.setup ? 4 : 0) + (other.setting === own.setting ? 2 : 0) + (other.workload === own.workload ? 1 : 0);
-}

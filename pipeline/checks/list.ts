@@ -1,6 +1,7 @@
 // Every check, in the order in which a reader would go through a record: what is stated, what was read, how it was tested, what is told.
 import type { Check } from './check.js';
 import { aboveLimit } from './above-limit.js';
+import { backgroundAdds } from './background-adds.js';
 import { backgroundTooNear } from './background-too-near.js';
 import { belowRoom } from './below-room.js';
 import { clockGivesWay } from './clock-gives-way.js';
@@ -87,6 +88,7 @@ export const checks: readonly Check[] = [
   powerDisagrees,
   heatBalance,
   backgroundTooNear,
+  backgroundAdds,
   runsDisagree,
   idleUnlike,
   runCountsDiffer,

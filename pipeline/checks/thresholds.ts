@@ -42,6 +42,7 @@ export const thresholds = {
   'heat-above-power': { value: '10 %', says: 'how far the heat in a coolant may stand above the power that heats it (or its uncertainty, where that is more)', source: practice },
   'heat-least': { value: '50 %', says: 'the least share of that power that a coolant carries away', source: practice },
   'background-too-near': { value: '6 dB', says: 'a level must stand at least this far above its background', source: 'ISO 3744, background correction: capped at 1.26 dB below 6 dB' },
+  'background-adds': { value: '0.5 dB', says: 'a background that adds this much to a level is worth taking off', source: 'ECMA TR/107 caps the correction at 0.46 dB where the background lies 10 dB below' },
   'matrix-filled': { value: '50 %', says: 'holes are told only where at least this share of setups by settings was tested', source: practice },
   'price-age': { value: '90', says: 'days between the day of a price and the day of the episode', source: practice },
   'copied-least-digits': { value: '3', says: 'digits that each of several equal readings must have to look copied', source: practice },

@@ -13,6 +13,7 @@ export { figure } from './figure.js';
 export { type Basis, basisOf } from './basis.js';
 export { isIdle, roomParts } from './neighbours.js';
 export { isMeasured } from './measured.js';
+export { atReferenceRoom, atReferenceRooms } from './reference-room.js';
 export { bestOf, type Closeness, judgementOf, tooClose, whyClose } from './closeness.js';
 export { type DifferenceOutcome, type Judgement, judge, outcomeOf, outcomes } from './outcome.js';
 export { mostRunsTold, type RunsNeeded, runsNeeded } from './runs-needed.js';
@@ -22,4 +23,5 @@ export { inOrderOfNames } from './order.js';
 // What a renderer needs of the record reaches it through this room.
 export { constantPhases, writeReadings, type Key, type KeyField, type KeyParts, keyFields, makeKey, splitKey, withFields } from '../records/index.js';
 export type { Curve, EpisodeText, Measure, MotionRequest, Named, Part, PictureRequest, Reading, Setting, Setup, Trace } from '../records/index.js';
+export { backgroundOf, isBackground } from './background.js';
 export { type HeatBalance, heatBalances } from './heat-balance.js';
