@@ -213,9 +213,13 @@ export function ownUnit(name: string): Unit {
   return u;
 }
 
-/** "fps/W": one unit for each of another, made when first asked for. */
+/** "fps/W": one unit for each of another, made when first asked for. Frames for each joule are counted, no rate. */
 export function perUnit(top: Unit, bottom: Unit): Unit {
-  return unit(`${top.id}/${bottom.id}`);
+  return unit(`${counted(top, bottom)}/${bottom.id}`);
+}
+
+function counted(top: Unit, bottom: Unit): string {
+  return top.id === 'fps' && bottom.dimension === 'energy' ? 'frame-count' : top.id;
 }
 
 const compounds = new Map<string, Unit>();
@@ -241,7 +245,7 @@ function spelledCompound(name: string): Unit | undefined {
   const m = /^(.+)(?:\/| per )(.+)$/.exec(name);
   const top = m && (exactly.get(m[1]!.trim()) ?? loosely.get(m[1]!.trim().toLowerCase()));
   const bottom = m && (exactly.get(m[2]!.trim()) ?? loosely.get(m[2]!.trim().toLowerCase()));
-  return top && bottom ? compound(`${differenceUnit(top).id === 'points' ? top.id : differenceUnit(top).id}/${bottom.id}`) : undefined;
+  return top && bottom ? compound(`${differenceUnit(top).id === 'points' ? top.id : counted(differenceUnit(top), bottom)}/${bottom.id}`) : undefined;
 }
 
 /** Dimensions whose units are of one kind but no multiples of each other: currencies, lux and candela, scores. */

@@ -47,6 +47,8 @@ const table: [FactKind, string, string[], string, string][] = [
   ['constant', '', ['a/stock//power/board/limit'], '250 W', '250'],
   ['rise', '', ['a/stock/scene/temperature/core/load', 'a/stock//temperature/core/idle'], '29 K', '29'],
   ['over_room', '', ['a/stock/scene/temperature/core/load', 'a/stock/scene/temperature/room/load'], '46 K', '45.8333333333333'],
+  // 21.83 of room, corrected to 20: the rise of 45.83 in a room of 20.
+  ['at_room', '', ['a/stock/scene/temperature/core/load', 'a/stock/scene/temperature/room/load', '=20degC'], '66 °C', '65.8333333333333'],
   ['difference', '', ['a/low/scene/power/board/load', 'a/stock/scene/power/board/load'], '−48.0 W', '-48'],
   ['difference', '', ['a/low/scene/voltage/core/load', 'a/stock/scene/voltage/core/load'], '−30 mV', '-30'],
   ['difference', '', ['a/stock/scene/voltage/core/load', 'a/low/scene/voltage/core/load'], '0.030 V', '0.03'],
@@ -126,6 +128,7 @@ test.each<[FactKind, string[], string]>([
   ['energy', ['a/low/scene/power/board/load'], 'must be an energy'],
   ['energy', ['a/low/scene/power/board/load', noise('a')], 'a power and the time'],
   ['per_energy', [rate('a'), 'a/low/scene/power/board/load'], 'the second must be an energy'],
+  ['per_energy', [rate('a'), 'a/stock/scene/energy/board/load'], 'for each watt it says what is done for each joule'],
   ['per_energy', [noise('a'), 'a/stock/scene/energy/board/load'], 'means nothing'],
   ['heat', ['a/stock/scene/flow/loop/load', 'a/stock/scene/temperature/out/load', '=300 °C'], 'from 5 to 60 °C'],
   ['heat', [rate('a'), 'a/stock/scene/temperature/out/load', '=30 °C'], 'the first must be a flow'],

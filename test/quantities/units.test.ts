@@ -81,7 +81,7 @@ describe('names', () => {
   test.each([
     ['°C', 'degC'], ['c', 'degC'], ['Degrees Celsius', 'degC'], ['K', 'K'], ['volts', 'V'], ['v', 'V'], ['mhz', 'MHz'], ['MHZ', 'MHz'], ['Ghz', 'GHz'],
     ['W', 'W'], ['Watts', 'W'], ['kw', 'kW'], ['RPM', 'rpm'], ['dba', 'dB(A)'], ['Mbps', 'Mbit/s'], ['MBps', 'MB/s'], ['l/h', 'L/h'], ['GPM', 'gal/min'], ['L/min', 'L/min'],
-    ['megabytes', 'MB'], ['Gigabytes a second', 'GB/s'], ['fps/W', 'fps/W'], ['frames per watt', 'fps/W'], ['°C/W', 'K/W'], ['K/W', 'K/W'], ['µs', 'us'], ['percentage points', 'points'], ['W/mK', 'W/(m*K)'], ['Nm', 'N*m'], ['Swiss francs', 'CHF'],
+    ['megabytes', 'MB'], ['Gigabytes a second', 'GB/s'], ['fps/W', 'fps/W'], ['frames per watt', 'fps/W'], ['frames per joule', 'frame-count/J'], ['frames/Wh', 'frame-count/Wh'], ['°C/W', 'K/W'], ['K/W', 'K/W'], ['µs', 'us'], ['percentage points', 'points'], ['W/mK', 'W/(m*K)'], ['Nm', 'N*m'], ['Swiss francs', 'CHF'],
   ])('"%s" is %s', (name, id) => {
     expect(findUnit(name)?.id).toBe(id);
   });

@@ -28,6 +28,7 @@ export const perEnergyVariants = Object.keys(per);
 export function perEnergy([a, b]: Fact[], variant: string): Result | Underivable {
   if (b!.unit.dimension !== 'energy') return { why: 'the second must be an energy' };
   if (['temperature', 'sound-level'].includes(a!.unit.dimension)) return { why: `a ${a!.unit.dimension.replace('-', ' ')} for each joule means nothing: work is meant, such as a number of frames` };
+  if (['frame-rate', 'data-rate', 'throughput', 'operations', 'power'].includes(a!.unit.dimension)) return { why: `${a!.unit.id} is a rate already: for each watt it says what is done for each joule` };
   if (a!.unit.parts) return { why: `${a!.unit.id} cannot be divided once more` };
   const id = per[variant as keyof typeof per];
   const u = id ? unit(id) : b!.unit;
