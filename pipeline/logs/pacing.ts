@@ -34,7 +34,8 @@ export function lowRate(f: Frames, low: LowDefinition): Quantity {
     return rate(Exact.fromNumber(frames / time).over(factor));
   }
   if (low.kind === 'frame-time-percentile') return rate(Exact.of(1).over(Exact.fromNumber(quantileSorted(ascending, low.percent / 100, low.type as QuantileType)).times(factor)));
-  const rates = Float64Array.from(ascending, (d) => 1 / d).reverse();
+  const rates = new Float64Array(ascending.length);
+  for (let i = 0; i < rates.length; i++) rates[i] = 1 / ascending[rates.length - 1 - i]!;
   return rate(Exact.fromNumber(quantileSorted(rates, low.percent / 100, low.type as QuantileType)).over(factor));
 }
 
