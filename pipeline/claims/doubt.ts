@@ -12,6 +12,7 @@ import { fit } from './decide.js';
 import { pairedSurely } from './pairing.js';
 import { endBeside } from './read-change.js';
 import { significant } from './insist.js';
+import { firstCell } from './terms.js';
 import { type Cell, constantOf, movedTo } from './grid.js';
 
 const compared = new Set(['difference', 'rise', 'percent_change', 'percent_of', 'ratio']);
@@ -59,7 +60,7 @@ function valueElsewhere(c: Context, index: number, x: Candidate): string | undef
   if (!x.subject) return undefined;
   if (oddlySized(c, index, x.subject)) {
     // "that leaves 11 watts": of a size that only what lies between two readings has.
-    if (!m.unit && !c.hits.hits.some((h) => h.segment === index && [...g.of.measure, ...g.of.part].includes(h.slot))) return 'it is of a size that no reading has';
+    if (!m.unit && !goesOn(c, index, x.subject) && !c.hits.hits.some((h) => h.segment === index && [...g.of.measure, ...g.of.part].includes(h.slot))) return 'it is of a size that no reading has';
     return rightElsewhere(c, index, { ...x, kind: 'difference', base: x.subject });
   }
   if (bareAmount(c, index)) {
@@ -75,6 +76,17 @@ function valueElsewhere(c: Context, index: number, x: Candidate): string | undef
     if (isFact(fact) && fit(m, { ...x, fact })) return a.key;
   }
   return undefined;
+}
+
+/** "61 degrees in the one, 64 in the other": named beside it, and the same quantity was given rightly for another just before. */
+function goesOn(c: Context, index: number, subject: Cell): boolean {
+  const g = c.grid;
+  const measure = g.of.measure[0]!;
+  if (!c.hits.hits.some((h) => h.segment === index && h.baseOf < 0 && ['setup', 'setting', 'workload'].includes(g.slots[h.slot]!.field))) return false;
+  const before = c.done[index - 1];
+  if (before) return before.term.kind === 'mean' && before.subject?.at[measure] === subject.at[measure] && fit(c.parsed.said[index - 1]!.mention, before);
+  const last = c.now.said[0];
+  return c.parsed.low.length <= 8 && last?.kind === 'mean' && firstCell(g, last)?.at[measure] === subject.at[measure];
 }
 
 /** "3 decibels are a lot", "because 12 watts matter": an amount that the clause says something about is more often what lies between two readings. */
