@@ -207,7 +207,7 @@ export class Episodes {
     return once(this.#facts, id, async () => {
       const { episode } = await this.#open(id);
       if (!episode) return { episode, facts: undefined, findings: [] };
-      const { Facts, isFact, suggestIds, withQuotes } = await import('./facts/index.js');
+      const { Facts, isFact, suggestIds, uncertaintyOf, withQuotes } = await import('./facts/index.js');
       const others = new Map<string, Facts | 'cycle' | undefined>();
       for (const { episode: other } of episode.quotes) {
         if (this.project.ids.includes(other)) others.set(other, (await this.#reachable(other)).has(id) ? 'cycle' : await this.facts(other));
@@ -218,6 +218,10 @@ export class Episodes {
         if (from === 'cycle') return { missing: 'cycle' };
         const found = from?.get(fact);
         return isFact(found) ? found : { missing: 'fact', nearest: from && suggestIds(from, fact)[0] };
+      }, (other, fact) => {
+        const from = others.get(other);
+        const u = from && from !== 'cycle' ? uncertaintyOf(from, fact) : undefined;
+        return u && { standard: u.standard, dof: u.dof };
       });
       return { ...quoted, facts: new Facts(quoted.episode) };
     }, mostHeld);

@@ -74,9 +74,9 @@ export function explain(facts: Facts, id: string): Explanation {
 
 function derivationOf(facts: Facts, fact: Fact): Derivation {
   const from = facts.operands(fact);
-  const rule = roundingRules[fact.kind].says;
   const budget = budgetTable(facts, fact);
   const outcome = tellOutcome(facts, fact);
+  const rule = facts.about.digits === 'earned' && budget ? 'as many digits as the uncertainty earns' : roundingRules[fact.kind].says;
   const whole = fact.value.round(fact.decimals).equals(fact.value);
   return {
     id: fact.id, shown: fact.shown, spoken: fact.spoken, formula: fact.formula,

@@ -4,11 +4,13 @@ import { type Episode, type Key, type KeyField, type Reading, splitKey, type Tra
 import { Alike } from './alike.js';
 import { type Fact, type FactKind, factKinds } from './fact.js';
 import { Derived } from './derived.js';
+import { earnedDecimals } from './earned-digits.js';
 import { type FactId, readId } from './id.js';
 import { Neighbours, priceKey } from './neighbours.js';
 import { asDifference } from './named-differences.js';
 import { operations } from './operations.js';
 import { roundingRules } from './rounding.js';
+import { uncertaintyOf } from './uncertainty.js';
 
 /** What a fact could not be derived for, in words. */
 export interface Underivable {
@@ -184,10 +186,13 @@ export class Facts {
     const result = op.run(inputs, variant, this.about);
     if ('why' in result) return result;
     const { value, unit: u } = result;
-    return new Derived(as, result, inputs, this.about, () => {
+    const made: Derived = new Derived(as, result, inputs, this.about, () => {
+      const earned = this.about.digits === 'earned' ? uncertaintyOf(this, made)?.half95 : undefined;
+      if (earned !== undefined) return earnedDecimals(earned);
       const own = roundingRules[kind].decimals(value, u, inputs);
       return kind === 'mean' && inputs.length === 1 ? Math.min(own, (this.#alike ??= new Alike(this.#byKey)).most(inputs[0]!.subject, u.id)) : own;
     });
+    return made;
   }
 
   /** What the person has already said or written, as far as it can be derived. */

@@ -1,5 +1,6 @@
 // What things are called where there is little room: on pictures and in tables.
 import type { Place } from '../places/index.js';
+import { readQuantity, show } from '../quantities/index.js';
 import { type HowObtained, type KeyField, splitKey } from '../records/index.js';
 import type { Fact } from './fact.js';
 import { readId } from './id.js';
@@ -51,7 +52,7 @@ export function factName(about: About, fact: Fact): string {
   const forms: Partial<Record<Fact['kind'], string>> = {
     rise: `${what}, rise`, difference: `${what}, difference`, points: `${what}, difference`, percent_change: `${what}, change`,
     percent_of: whole === 'limit' ? `${what}, share of the limit` : `${what}, share`, ratio: `${what}, ratio`,
-    over_room: `${what} over room`, per_watt: `${overRoom(fact) ? `${what} over room` : what} per watt`, per_price: `${what} per ${fact.unit.one.split(' per ').at(-1)}`,
+    over_room: `${what} over room`, at_room: `${what}, corrected to a room of ${referenceOf(fact)}`, per_watt: `${overRoom(fact) ? `${what} over room` : what} per watt`, per_price: `${what} per ${fact.unit.one.split(' per ').at(-1)}`,
     energy: `${what}, energy`, per_energy: `${what} per ${fact.unit.one.split(' per ').at(-1)}`, heat: 'Heat carried by the coolant',
     level_sum: `${what}, sum of sources`, without_background: `${what} without background`, at_distance: `${what} at ${literal(fact.against[1])}`,
     rank: `${what}, place`, median: `${what}, median`, range: `${what}, range`, count: fact.variant === 'runs' ? 'Runs' : 'Count',
@@ -70,4 +71,9 @@ function literal(operand = ''): string {
 
 function capital(text: string): string {
   return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
+function referenceOf(fact: Fact): string {
+  const read = readQuantity(fact.against.at(-1)?.replace(/^=/, '') ?? '');
+  return 'quantity' in read ? show(read.quantity.value, read.quantity.unit, read.quantity.decimals) : 'another temperature';
 }

@@ -3,6 +3,7 @@ import { Exact, unit } from '../quantities/index.js';
 import type { FactKind } from './fact.js';
 import { minus, num, per, plain, quotient } from './operations/arithmetic.js';
 import { average, meanVariants, median, range } from './operations/averages.js';
+import { atRoom } from './operations/at-room.js';
 import { count, rank } from './operations/counting.js';
 import { energy, energyVariants, perEnergy, perEnergyVariants } from './operations/energy.js';
 import { heat } from './operations/heat.js';
@@ -20,6 +21,7 @@ export const operations: Record<FactKind, Operation> = {
   mean: { takes: 'one reading, or several to average', least: 1, leaf: true, variants: meanVariants, run: average },
   rise: { takes: 'the value under load and the value at idle', ...two, onTheSofa: true, run: ([a, b]) => minus(a!, b!) },
   over_room: { takes: 'a temperature and the room temperature', ...two, onTheSofa: true, run: ([a, b]) => minus(a!, b!) },
+  at_room: { takes: 'a temperature, the room it was read in, and the room to correct it to', least: 3, most: 3, run: atRoom },
   difference: { takes: 'a subject and a base', ...two, onTheSofa: true, run: ([a, b]) => minus(a!, b!) },
   points: {
     takes: 'two shares in percent', ...two, onTheSofa: true,

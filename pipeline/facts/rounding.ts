@@ -25,6 +25,7 @@ export const roundingRules: Readonly<Record<FactKind, RoundingRule>> = {
   mean: { says: 'as fine as the readings averaged', decimals: (_, u, inputs) => finest(u, inputs) },
   rise: difference,
   over_room: difference,
+  at_room: difference,
   difference,
   points: difference,
   percent_change: percent,

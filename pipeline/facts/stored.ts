@@ -3,16 +3,17 @@ import { keyFields, type KeyParts, makeKey, splitKey } from '../records/index.js
 import type { Fact, FactKind } from './fact.js';
 import { type Facts, isFact } from './facts.js';
 import { figure } from './figure.js';
+import { atReferenceRooms } from './reference-room.js';
 import { type DifferenceOutcome, outcomeOf } from './outcome.js';
 import { uncertaintyOf } from './uncertainty.js';
 
 /**
  * The facts that are shown, said, stated or claimed: those whose ids are handed in, those that the record states, and
- * the mean or constant of every key. Each once, ordered by id; what cannot be derived is left out.
+ * the mean or constant of every key, and temperatures corrected to the reference room where the record names one. Each once, ordered by id; what cannot be derived is left out.
  */
 export function listFacts(facts: Facts, ids: Iterable<string> = []): Fact[] {
   const found = new Map<string, Fact>();
-  const all = [...facts.keys().map((k) => facts.value(k)), ...facts.stated(), ...[...ids].map((id) => facts.get(id))];
+  const all = [...facts.keys().map((k) => facts.value(k)), ...atReferenceRooms(facts), ...facts.stated(), ...[...ids].map((id) => facts.get(id))];
   for (const f of all) if (isFact(f)) found.set(f.id, f);
   return [...found.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
 }

@@ -1,5 +1,5 @@
 // How each figure was made: what it is, where, how it was computed, and where its readings stand.
-import { type Fact, factName, type Facts, isFact, splitKey } from '../facts/index.js';
+import { budgetTable, type Fact, factName, type Facts, isFact, outcomeOf, splitKey } from '../facts/index.js';
 import { whereShown } from './places-of.js';
 
 export interface DerivationRow {
@@ -8,6 +8,8 @@ export interface DerivationRow {
   where: string;
   shown: string;
   formula: string;
+  /** "± 0.96 K at 95 %", and of a difference what may be said of it; empty where it is not known. */
+  sure: string;
   /** What viewers get who subtract the rounded figures. */
   sofa: string;
   /** "readings.csv:12–14". */
@@ -20,9 +22,17 @@ export function derivations(facts: Facts, given: readonly Fact[], ids: readonly 
   for (const f of [...given, ...ids.map((id) => facts.get(id))]) if (isFact(f)) all.set(f.id, f);
   return [...all.values()].map((f) => {
     const parts = splitKey(f.subject);
-    return { id: f.id, name: factName(facts.about, f), where: parts ? whereShown(facts, parts) : '', shown: f.shown, formula: f.formula, sofa: f.sofa ?? '', stands: standsIn(f) };
+    return { id: f.id, name: factName(facts.about, f), where: parts ? whereShown(facts, parts) : '', shown: f.shown, formula: f.formula, sure: sureness(facts, f), sofa: f.sofa ?? '', stands: standsIn(f) };
   });
 }
+
+function sureness(facts: Facts, fact: Fact): string {
+  const budget = budgetTable(facts, fact);
+  const interval = budget ? `± ${[budget.expanded, budget.unit].filter(Boolean).join(' ')} at 95 %` : '';
+  return [interval, outcomeWords[outcomeOf(facts, fact) ?? 'none']].filter(Boolean).join(', ');
+}
+
+const outcomeWords = { higher: 'higher', lower: 'lower', same: 'about the same', undecided: 'cannot be told', none: '' } as const;
 
 function standsIn(fact: Fact): string {
   const files = new Map<string, number[]>();

@@ -1,5 +1,6 @@
 // The comparison page of an episode: one file that needs no script, no font and no second request.
 import { type Facts, writeReadings } from '../facts/index.js';
+import { corrected } from './corrected.js';
 import { curves, instruments, parameters, rooms, setups, system, type SmallTable, versions } from './conditions.js';
 import { dataUri, readingRows, readingsJson } from './data.js';
 import { derivations } from './derivations.js';
@@ -36,7 +37,7 @@ export function renderPage({ facts, pictures, sentences, cautions, findings, dra
   const { charts, graphics } = pictureViews(pictures);
   const ids = [...pictures.flatMap((p) => p.facts), ...sentences.flatMap((s) => s.facts)];
   const sections = [...new Set(sentences.map((s) => s.section))].map((name) => ({ name, sentences: sentences.filter((s) => s.section === name).map((s) => s.text) }));
-  const conditions = [rooms(facts), instruments(facts), versions(facts)].filter((t) => t !== undefined);
+  const conditions = [rooms(facts), corrected(facts, shown), instruments(facts), versions(facts)].filter((t) => t !== undefined);
   const tested = [setups(facts), parameters(facts), system(facts), ...curves(facts)].filter((t): t is SmallTable => t !== undefined);
   const readings = readingRows(facts);
   const known = ofTheRecord(facts, findings);

@@ -31,7 +31,7 @@ const obtained = choice(['bought', 'lent', 'sponsored', 'given', 'own'], 'How it
 const settingKinds = ['stock', 'power-limit', 'undervolt', 'overclock', 'fan-curve', 'speed', 'load-step', 'other'] as const;
 export const statedKinds = [
   'raw', 'mean', 'constant', 'rise', 'difference', 'percent_change', 'points', 'percent_of', 'ratio',
-  'rank', 'median', 'range', 'count', 'over_room', 'per_watt', 'per_price',
+  'rank', 'median', 'range', 'count', 'over_room', 'at_room', 'per_watt', 'per_price',
   'energy', 'per_energy', 'heat', 'level_sum', 'without_background', 'at_distance',
 ] as const;
 

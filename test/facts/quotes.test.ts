@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type Fact, Facts, isFact, withQuotes } from '../../pipeline/facts/index.js';
+import { type Fact, Facts, isFact, outcomeOf, uncertaintyOf, withQuotes } from '../../pipeline/facts/index.js';
 import { readQuantity } from '../../pipeline/quantities/index.js';
 import type { Episode, Quote } from '../../pipeline/records/index.js';
 import { episodeOf, factsOf } from './episode.js';
@@ -58,4 +58,15 @@ test('two quotes cannot have one key, and one that failed leaves the others', ()
   const { episode, findings } = withQuotes(quoting({}, {}, { fact: 'mean:gone', as: 'y/stock/scene/temperature/core/load' }), lookup);
   expect(findings.map((f) => f.code)).toEqual(['quote-twice', 'quote-unknown-fact']);
   expect(episode.readings.filter((r) => r.key === as)).toHaveLength(1);
+});
+
+test('how well it is known there comes with it, and what is not known decides nothing', () => {
+  const outcome = (episode: Episode): unknown => {
+    const facts = new Facts(episode);
+    const f = facts.derive('difference', ['after/stock/scene/temperature/core/load', as]);
+    return isFact(f) && outcomeOf(facts, f);
+  };
+  expect(outcome(withQuotes(quoting({}), lookup).episode)).toBe('undecided');
+  // 66.3 ± 0.9 then and 62.7 ± 0.9 now.
+  expect(outcome(withQuotes(quoting({}), lookup, (_, fact) => uncertaintyOf(earlier, fact)).episode)).toBe('lower');
 });
