@@ -9,8 +9,9 @@ export interface WholePhase {
   rows: [from: number, to: number][];
 }
 
-/** By the phase column; without one, each window is its phase. */
+/** By the phase column; or all of a log that is one phase; or else each window is its phase. */
 export function wholePhases(log: ReadLog, layout: LogLayout, windows: readonly Window[]): WholePhase[] {
+  if (!layout.phaseColumn && layout.phase !== undefined) return [{ phase: layout.phase, rows: [[0, log.times.length]] }];
   if (!layout.phaseColumn) return windows.map(({ phase, rows }) => ({ phase, rows }));
   const { map } = layout.phaseColumn;
   const phases = new Map<string, WholePhase['rows']>();

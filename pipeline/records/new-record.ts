@@ -37,6 +37,7 @@ method:
 instruments:
   # - {name: room thermometer, measures: [temperature/room], resolution: 0.1 °C, accuracy: ±0.5 °C}
   # - {name: wall meter, measures: [power], resolution: 0.1 W, accuracy: ±1 %}
+  # - {name: sound meter at half a metre, measures: [noise], resolution: 0.1 dB(A), class: 2}
 
 # Physical arrangements, or products (kind: product, price: $499, price date: 2026-03-01, obtained: bought).
 setups:
@@ -58,6 +59,9 @@ parts:
   card: {name: Card, spoken: [the card]}
   average: {name: Average, spoken: [on average]}
   room: {name: Room, spoken: [the room]}
+
+# What flows in a liquid loop, and the readings that tell how much heat it carries away.
+# coolant: {fluid: ethylene glycol 30 %, flow: flow/loop, warm: temperature/coolant-out, cold: temperature/coolant-in, power: power/heater}
 
 # What holds throughout: limits, rated values.
 constants:

@@ -33,6 +33,14 @@ describe('explain', () => {
     expect(load!.spread).toBe('2 runs from 67 to 67, standard deviation 0 (n−1)');
   });
 
+  test('says how a log gave what is no mean of its samples', () => {
+    const one = episodeOf('a/s/w/energy/board/load: 23.1 Wh');
+    one.readings[0]!.log = { trace: '', firstLine: 122, lastLine: 600, samples: 479, how: 'power summed by trapezoids over 120 s' };
+    const { derivation: of } = explain(new Facts(one), 'mean:a/s/w/energy/board/load');
+    expect(of!.readings[0]!.log).toEqual({ firstLine: 122, lastLine: 600, samples: 479, how: 'power summed by trapezoids over 120 s' });
+    expect(String(explain(new Facts(one), 'mean:a/s/w/energy/board/load'))).toContain(':122–600, from 479 samples: power summed by trapezoids over 120 s');
+  });
+
   test('prints all of it', () => {
     const text = String(explain(facts, rise));
     for (const part of ['29 K  rise:', '= 67 − 38.3', '28.6666666666667… K', 'spoken: twenty-nine degrees', 'also 52 °F', 'run 1: 38 °C  data/example/logs/stock-1.csv:12–311, from 300 samples', 'run 2: 68 °C  data/example/episode.yaml:2  (set aside: window was opened)']) expect(text).toContain(part);

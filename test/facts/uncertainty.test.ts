@@ -70,3 +70,16 @@ test('one run, a constant, a rank or a count have none', () => {
   expect(of('count', [a])).toBeUndefined();
   expect(of('median', [a, b])).toBeUndefined();
 });
+
+// JCGM 100:2008, 5.1.3: the sensitivities are ∂H/∂x = H²/(n·x²) and ∂G/∂x = G/(n·x).
+test('a harmonic and a geometric mean of two settings', () => {
+  const [x, y] = [a, b].map((k) => ({ value: facts.value(k) as { value: { toNumber(): number } }, u: of('mean', [k])!.standard }));
+  const [p, q] = [x!.value.value.toNumber(), y!.value.value.toNumber()];
+  const [H, G] = [(2 * p * q) / (p + q), Math.sqrt(p * q)];
+  const mean = (variant: string) => {
+    const f = facts.derive('mean', [a, b], variant);
+    return isFact(f) ? uncertaintyOf(facts, f)!.standard : NaN;
+  };
+  expect(mean('harmonic')).toBeCloseTo(Math.hypot((H ** 2 / (2 * p ** 2)) * x!.u, (H ** 2 / (2 * q ** 2)) * y!.u), 9);
+  expect(mean('geometric')).toBeCloseTo(Math.hypot((G / (2 * p)) * x!.u, (G / (2 * q)) * y!.u), 9);
+});

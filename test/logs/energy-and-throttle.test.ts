@@ -33,6 +33,12 @@ describe('energy', () => {
     expect(values).toEqual(expected);
   });
 
+  test.each([['phase: load, windows: {load: last 2 s}', '500 J'], ['windows: {load: 3 s to 6 s}', '400 J']])('of all of the log that is one phase, else of the window: %s', (layout, joules) => {
+    const text = record('energy: {power/board: energy/board J}').replace('phases: {column: phase}', layout);
+    const { episode } = readEpisode(text, { 'log.csv': log([[2, 'x', 100], [3, 'x', 100], [5, 'x', 300]]) });
+    expect(episode!.readings.filter((r) => r.key.includes('energy')).map((r) => `${r.quantity.value.toString()} ${r.quantity.unit.id}`)).toEqual([joules]);
+  });
+
   test('of idle only where the log has nothing else', () => {
     expect(read('energy: {power/board: energy/board J}', log([[0, 'idle', 20], [10, 'idle', 20]])).values).toEqual(['energy/board/idle 200 J']);
   });
