@@ -148,13 +148,15 @@ function readPercent(c: Context, index: number): Candidate[] {
   return out;
 }
 
+export const sameChange = 'the same change in percent';
+
 /** "17 less, or 45 percent": the change just said, as a percentage. */
 function sameInPercent(c: Context, index: number): Candidate[] {
   const out: Candidate[] = [];
   const again = index > 0 ? c.done[index - 1] : undefined;
   const m = c.parsed.said[index]!.mention;
   const own = c.hits.hits.some((h) => h.segment === index && h.from < m.to + 3 && c.grid.slots[h.slot]!.field !== 'measure');
-  if (!own && again?.base && again.subject && (again.kind === 'difference' || again.kind === 'rise')) push(out, c, { kind: 'percent_change', args: [again.subject.key, again.base.key] }, 'percent_change', 0, again.subject, 'the same change in percent', { base: again.base, sign: again.sign });
+  if (!own && again?.base && again.subject && (again.kind === 'difference' || again.kind === 'rise')) push(out, c, { kind: 'percent_change', args: [again.subject.key, again.base.key] }, 'percent_change', 0, again.subject, sameChange, { base: again.base, sign: again.sign });
   return out;
 }
 

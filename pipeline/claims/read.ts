@@ -7,7 +7,7 @@ import { decide, type Decision, fit } from './decide.js';
 import { grounded, rightElsewhere } from './doubt.js';
 import { endBeside } from './read-change.js';
 import { countedBy, isCondition, isThreshold, readCount, readRuns, setSize } from './read-count.js';
-import { decideFigure } from './read-figure.js';
+import { decideFigure, sameChange } from './read-figure.js';
 import { readPoints, readRatio } from './read-proportion.js';
 import { rangeAt, readRange } from './read-range.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
@@ -30,6 +30,8 @@ export function readMention(c: Context, index: number): Reading {
   const why = unsupported(c, index, r.chosen!, r.ranked);
   if (why) return { ...r, verdict: 'untied', why };
   if (r.insisted) return r;
+  // "5.5 kelvin, or twelve percent": just what was said before, said again in percent.
+  if (r.chosen!.why === sameChange && c.done[index - 1] && fit(c.parsed.said[index - 1]!.mention, c.done[index - 1]!)) return r;
   const open = r.turned && grounded(c, index, r.chosen!) ? undefined : rightElsewhere(c, index, r.chosen!);
   if (r.turned && !open && oneNamed(c, index, r.chosen!)) return r;
   const turned = turnedRound(c, index, r);
