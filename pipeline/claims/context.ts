@@ -98,7 +98,7 @@ export function oddlySized(c: Context, index: number, cell: Cell): boolean {
   return value < low - slack || value > high + slack || value < low / 2 || value > high * 2;
 }
 
-export function subjectCells(c: Context, index: number, units: readonly Unit[] | undefined, options: { ahead?: boolean; limit?: number; ignoreBase?: boolean; ownPart?: boolean } = {}): { cells: { cell: Cell; cost: number }[]; evidence: SlotEvidence[] } {
+export function subjectCells(c: Context, index: number, units: readonly Unit[] | undefined, options: { ahead?: boolean; limit?: number; ignoreBase?: boolean; ownPart?: boolean; measured?: boolean } = {}): { cells: { cell: Cell; cost: number }[]; evidence: SlotEvidence[] } {
   const evidence = evidenceFor(c.grid, c.parsed, c.hits, index, c.now, units, options);
   const value = Math.abs(c.parsed.said[index]!.mention.value.toNumber());
   const odd = new Map<string, number>();

@@ -50,7 +50,7 @@ export interface SentenceHits {
 
 export const unlisted = 2;
 
-export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, state: State, units: readonly Unit[] | undefined, options: { ahead?: boolean; ignoreBase?: boolean; ownPart?: boolean } = {}): SlotEvidence[] {
+export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, state: State, units: readonly Unit[] | undefined, options: { ahead?: boolean; ignoreBase?: boolean; ownPart?: boolean; measured?: boolean } = {}): SlotEvidence[] {
   const said = p.said[index]!;
   const measures = units && [...g.measureUnits].filter(([, dims]) => units.some((u) => dims.has(kindOf(u)))).map(([m]) => m);
   // "from 38.2 at idle to 84.6": what stands by the first end is just what the second is not.
@@ -96,7 +96,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     if (!e.known) e.rest = 1;
     return e;
   });
-  phaseEvidence(g, out, from ? { ...s, roles: s.roles.filter((r) => !(r.segment === index - 1 && r.from >= from.mention.to)) } : s, index, state, options.ignoreBase ?? false, said.cue.op === 'change');
+  phaseEvidence(g, out, from ? { ...s, roles: s.roles.filter((r) => !(r.segment === index - 1 && r.from >= from.mention.to)) } : s, index, state, options.ignoreBase ?? false, said.cue.op === 'change' || options.measured === true);
   measureEvidence(g, out, p, s, index, state, units);
   dropIncompatible(g, out);
   return out;

@@ -11,7 +11,7 @@ import { Kept, KeptSteps } from './kept.js';
 import { lexicon, type Lexicon } from './lexicon.js';
 import { parse, type Parsed } from './parse.js';
 import { readMention, type Reading } from './read.js';
-import { singular } from './read-count.js';
+import { singular } from './counted.js';
 import { selfFindings } from './self.js';
 import type { SelfSentence } from './self-check.js';
 import { begin, sameState, type State } from './state.js';

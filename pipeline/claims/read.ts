@@ -6,7 +6,9 @@ import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
 import { grounded, rightElsewhere } from './doubt.js';
 import { endBeside } from './read-change.js';
-import { countedBy, isCondition, isThreshold, readCount, readRuns, setSize } from './read-count.js';
+import { countedBy, setSize } from './counted.js';
+import { isCondition, isMark } from './read-condition.js';
+import { readCount, readRuns } from './read-count.js';
 import { decideFigure, sameChange } from './read-figure.js';
 import { readPoints, readRatio } from './read-proportion.js';
 import { rangeAt, readRange } from './read-range.js';
@@ -40,7 +42,7 @@ export function readMention(c: Context, index: number): Reading {
   if (standsFirm(c, index, r)) return r;
   // Nothing in the sentence names the thing or the setting: an alarm needs that no reading of that kind at all would fit.
   const best = r.ranked[0]!;
-  const other = r.ranked.find((x) => x.fits && x.candidate.cost <= best.candidate.cost + wideDoubt);
+  const other = r.ranked.find((x) => x.fits && x.candidate.cost <= best.candidate.cost + (best.candidate.kind === 'count' ? narrowDoubt : wideDoubt));
   if (other && other.candidate.base && other.candidate.base === best.candidate.subject && other.candidate.subject === best.candidate.base) return { ...r, verdict: 'agrees', chosen: other.candidate, why: other.candidate.why };
   return other ? { ...r, verdict: 'untied', why: `would be right for another reading (${other.candidate.fact.id})` } : r;
 }
@@ -59,6 +61,8 @@ function turnedRound(c: Context, index: number, r: Reading): Candidate | undefin
 }
 
 const wideDoubt = 2.2;
+/** Counts are few and fit by chance. */
+const narrowDoubt = 0.6;
 
 /** The sentence itself names the setup or the setting that the reading taken has, or the record has but one. */
 function standsFirm(c: Context, index: number, r: Decision): boolean {
@@ -79,14 +83,14 @@ function weigh(c: Context, index: number): Reading {
   if (said.named) return as(readNamed(c, index));
   if (m.type === 'superlative' || m.type === 'ordinal') return as(readPlace(c, index));
   if (m.unit && !known(c, m.unit)) return as(foreign(c, index));
-  if (isThreshold(c, index)) return as(decide(m, readValue(c, index).filter((x) => x.subject?.fixed && fit({ ...m, hedge: undefined } as Mention, x)), { silent: true }));
+  if (isMark(c, index)) return as(decide(m, readValue(c, index).filter((x) => x.subject?.fixed && fit({ ...m, hedge: undefined } as Mention, x)), { silent: true }));
   const range = rangeAt(c.parsed, index);
   const { cue } = said;
   if (cue.op === 'count') return as(decide(m, readRuns(c, index), { silent: true }));
   if (!m.unit && m.type === 'cardinal' && (counting(c, index) || !cue.placed) && cue.op !== 'change') {
     const { candidates, sure } = readCount(c, index);
-    if (candidates.length) return as(decide(m, candidates, { silent: !sure, margin: isCondition(c, index) ? 0.15 : 0.35, doubt: isCondition(c, index) ? 1 : 1.5 }));
-    if (!cue.placed) return as(decide(m, [], { silent: true }));
+    if (candidates.length) return as(decide(m, candidates, { silent: !sure, margin: isCondition(c, index) ? 0.15 : 0.35, doubt: isCondition(c, index) ? 0.6 : 1.5 }));
+    if (!cue.placed || (c.parsed.low[m.to] === 'of' && c.parsed.said[index + 1] && setSize(c, index + 1))) return as(decide(m, [], { silent: true }));
   }
   const out: Candidate[] = [];
   if (range) {
@@ -141,7 +145,7 @@ function checkWay(c: Context, pair: { first: number; second: number; way?: 'up' 
 }
 
 function counting(c: Context, index: number): boolean {
-  return countedBy(c, index) !== undefined || setSize(c, index) || (c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' && c.parsed.low[c.parsed.said[index]!.mention.to + 1] === 'the');
+  return isCondition(c, index) || countedBy(c, index) !== undefined || setSize(c, index) || (c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' && c.parsed.low[c.parsed.said[index]!.mention.to + 1] === 'the');
 }
 
 /** A number that is itself the name of a load or a setting ("205 watts"): the constant that it was set to, else nothing. */

@@ -1,0 +1,42 @@
+// What a number counts: by the noun after it, or as the size of a set.
+import type { Context } from './context.js';
+import { type Counted, countedNouns, phraseEnds, plainCount } from './counted-words.js';
+
+export type { Counted } from './counted-words.js';
+
+/** What a number counts, by the noun after it; `sure` where the noun can hardly mean anything else. */
+export function countedBy(c: Context, index: number): { what: Counted[]; sure: boolean } | undefined {
+  const { mention } = c.parsed.said[index]!;
+  const { low, tokens } = c.parsed;
+  for (let i = mention.to; i < Math.min(low.length, mention.to + 4); i++) {
+    if (tokens[i]!.kind === 'mark' && low[i] !== '-') break;
+    if (phraseEnds.test(low[i]!)) break;
+    if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 };
+    const found = countedNouns.filter(([, , re]) => re.test(low[i]!));
+    if (found.length && !found.some(([, sure]) => sure) && !/^(?:the|all|these|those|our|my|of|other)$/.test(low[mention.from - 1] ?? '') && !plainCount.test(low[i]!) && !nameWord(c, low[i]!)) return undefined;
+    if (found.length) return { what: found.map(([w]) => w), sure: found.some(([, sure]) => sure) && (i === mention.to || i === mention.to + 1) };
+  }
+  return undefined;
+}
+
+export function singular(noun: string): string {
+  return noun.replace(/ies$/, 'y').replace(/s$/, '');
+}
+
+/** The noun is how the things tested, or the settings and loads, are called in the record. */
+function nameWord(c: Context, noun: string): boolean {
+  const stem = noun.replace(/s$/, '');
+  const { setups, settings, workloads } = c.facts.about;
+  return [setups, settings, workloads].some((map) => [...map.values()].filter((n) => !c.grid.holders.has(n.id)).some((n) => [n.id.replace(/[-_]/g, ' '), n.name, ...n.spoken].some((s) => new RegExp(`\\b${stem}s?\\b`, 'i').test(s))));
+}
+
+/** "two of the four", "all six", "the other 6". */
+export function setSize(c: Context, index: number): boolean {
+  const { mention } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  const before = low.slice(Math.max(0, mention.from - 3), mention.from).join(' ');
+  if (/(?:^| )(?:all|the other|other|all the|all of the|the remaining|remaining)$/.test(before)) return true;
+  if (/^(?:(?:and|but|so) )?of (?:the|all|our|my|these|those)$/.test(low.slice(Math.max(0, mention.from - 3), mention.from).join(' ').replace(/^.*[,;:] ?/, '')) && low.slice(mention.to, mention.to + 8).includes(',')) return true;
+  const previous = c.parsed.said[index - 1];
+  return previous !== undefined && previous.mention.type !== 'fraction' && previous.mention.type !== 'multiplier' && !previous.mention.unit && /(?:of the|of all|of our|of these|of those|of all the)$/.test(before) && mention.from - previous.mention.to <= 4;
+}
