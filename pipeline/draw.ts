@@ -105,6 +105,8 @@ interface Pixels {
   svg: string;
   outlined: string;
   pngs: Uint8Array[];
+  /** Taken from the cache. */
+  kept: boolean;
 }
 
 /** Bytes of pictures drawn ahead that are held until somebody asks for them. */
@@ -112,8 +114,10 @@ const mostAhead = 64 * 1024 * 1024;
 
 /** Draws at most four pictures at a time, whoever asks, and takes from the cache what was drawn before. */
 export class Studio {
+  /** Pictures, whatever their sizes: drawn where any of them had to be. */
   drawn = 0;
   reused = 0;
+  readonly #counted = new WeakSet<Pixels>();
   readonly #cache: Cache;
   readonly #code: string;
   readonly #told: (stem: string) => void;
@@ -133,6 +137,9 @@ export class Studio {
 
   async draw({ stem, sheets, chart }: PlannedPicture, draft: boolean): Promise<DrawnPicture> {
     const drawn = await Promise.all(sheets.map((sheet) => this.#pixels(sheet, draft)));
+    if (drawn.some((p) => !p.kept && !this.#counted.has(p))) this.drawn++;
+    else this.reused++;
+    for (const p of drawn) this.#counted.add(p);
     this.#told(stem);
     const [{ prepared }] = sheets as [Sheet];
     const { name, kind, title, alt, facts, table, transparent } = prepared;
@@ -186,10 +193,7 @@ export class Studio {
     await this.#enter();
     try {
       if (this.#stopped) throw new Error('drawing was stopped');
-      const kept = this.#kept(key, sheet.sizes);
-      if (kept) this.reused++;
-      else this.drawn++;
-      return kept ?? (await this.#fresh(key, sheet, draft));
+      return this.#kept(key, sheet.sizes) ?? (await this.#fresh(key, sheet, draft));
     } finally {
       this.#leave();
     }
@@ -198,7 +202,7 @@ export class Studio {
   #kept(key: string, sizes: readonly Size[]): Pixels | undefined {
     const [svg, outlined] = [this.#cache.get('svg', key), this.#cache.get('outlined', key)];
     const pngs = sizes.map(({ width }) => this.#cache.get(`png-${width}`, key));
-    return svg && outlined && pngs.every((p) => p !== undefined) ? { svg: svg.toString('utf8'), outlined: outlined.toString('utf8'), pngs } : undefined;
+    return svg && outlined && pngs.every((p) => p !== undefined) ? { svg: svg.toString('utf8'), outlined: outlined.toString('utf8'), pngs, kept: true } : undefined;
   }
 
   async #fresh(key: string, { prepared, sizes }: Sheet, draft: boolean): Promise<Pixels> {
@@ -208,7 +212,7 @@ export class Studio {
     this.#cache.put('svg', key, Buffer.from(svg));
     this.#cache.put('outlined', key, Buffer.from(outlined));
     for (const [i, { width }] of sizes.entries()) this.#cache.put(`png-${width}`, key, pngs[i]!);
-    return { svg, outlined, pngs };
+    return { svg, outlined, pngs, kept: false };
   }
 
   async #enter(): Promise<void> {

@@ -29,7 +29,7 @@ function fixWidths(svg: string): string {
 
 /** On video the panel keeps a margin to the edge of the frame; in a page the page has margins of its own. */
 function toPanel(root: string, svg: string): string {
-  const panel = /<\/desc><rect x="([\d.]+)" y="([\d.]+)" width="([\d.]+)" height="([\d.]+)"/.exec(svg);
+  const panel = /<rect x="([\d.]+)" y="([\d.]+)" width="([\d.]+)" height="([\d.]+)"/.exec(svg);
   if (!panel) return root;
   const [, x, y, width, height] = panel;
   return root.replace(/ viewBox="[^"]*"/, ` viewBox="${x} ${y} ${width} ${height}"`).replace(/ width="\d+"/, ` width="${width}"`).replace(/ height="\d+"/, ` height="${height}"`);

@@ -51,12 +51,12 @@ const frames: Record<StageId, Frame> = {
   // Players of upright video lay their own words over the top and over the lowest fifth; common practice, no published source.
   tall: {
     width: 1080, height: 1920, safe: { x: 54, y: 192, width: 972, height: 1344 },
-    panel: { x: 22, y: 144, width: 1036, height: 1440 }, content: { left: 66, right: 1014, top: 208, bottom: 1512 }, padding: { side: 44, top: 52, bottom: 52 },
+    panel: { x: 22, y: 148, width: 1036, height: 1416 }, content: { left: 66, right: 1014, top: 208, bottom: 1512 }, padding: { side: 44, top: 52, bottom: 52 },
     narrow: true, opaque: false, bars: { least: 40, most: 96 },
   },
   square: {
     width: 1080, height: 1080, safe: safeArea(1080, 1080, insets.text),
-    panel: { x: 22, y: 22, width: 1036, height: 1036 }, content: { left: 66, right: 1014, top: 72, bottom: 1004 }, padding: { side: 44, top: 46, bottom: 48 },
+    panel: { x: 22, y: 22, width: 1036, height: 1030 }, content: { left: 66, right: 1014, top: 72, bottom: 1004 }, padding: { side: 44, top: 46, bottom: 48 },
     narrow: true, opaque: false, bars: { least: 40, most: 64 },
   },
   page: {

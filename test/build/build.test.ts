@@ -5,6 +5,9 @@ import { build, counts } from '../../pipeline/build.js';
 import { place, treeOf } from '../files/scratch.js';
 import { bench, contradicted, quoting, sample } from './sample.js';
 
+const sizes = ['1080x1080', '1080x1920', '1280x1024', '1920x1080', '3840x2160'];
+const filesOf = (picture: string): string[] => [...sizes.map((size) => `bench/pictures/${picture}-${size}.png`), `bench/pictures/${picture}.json`, `bench/pictures/${picture}.svg`];
+
 const names = (tree: Record<string, string>): string[] => Object.keys(tree).sort();
 
 test('the layout of the outputs', async () => {
@@ -13,7 +16,7 @@ test('the layout of the outputs', async () => {
   expect(built.examined.flatMap((e) => e.findings.filter((f) => counts(f, 'error')))).toEqual([]);
   expect(names(s.outputs())).toEqual([
     'bench/facts.json', 'bench/findings.json', 'bench/index.html', 'bench/narration.md',
-    ...['01-core', '02-board'].flatMap((p) => [`bench/pictures/${p}-1920x1080.png`, `bench/pictures/${p}-3840x2160.png`, `bench/pictures/${p}.json`, `bench/pictures/${p}.svg`]),
+    ...['01-core', '02-board'].flatMap(filesOf),
     'bench/readings.csv', 'index.html',
   ]);
 });
@@ -21,7 +24,7 @@ test('the layout of the outputs', async () => {
 test('pictures have the size that their name says, and the same pixels shape them', async () => {
   const s = sample({ bench });
   await s.build();
-  for (const [width, height] of [[1920, 1080], [3840, 2160]] as const) {
+  for (const [width, height] of sizes.map((size) => size.split('x').map(Number) as [number, number])) {
     const png = fs.readFileSync(join(s.out, `bench/pictures/01-core-${width}x${height}.png`));
     // PNG (ISO/IEC 15948): signature, then IHDR with width and height as big-endian 32 bits, bit depth 8, colour type 6 (with alpha).
     expect([...png.subarray(0, 8)]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
@@ -163,7 +166,7 @@ test('one edited reading rebuilds what shows it and nothing else', async () => {
   s.write('bench/episode.yaml', bench.replace('load: 199 200 200 W', 'load: 202 200 200 W'));
   const built = await s.build();
   expect(built.drawn).toBe(1);
-  expect(built.published!.written.filter((n) => n.includes('/pictures/'))).toEqual(['-1920x1080.png', '-3840x2160.png', '.json', '.svg'].map((end) => `bench/pictures/02-board${end}`));
+  expect(built.published!.written.filter((n) => n.includes('/pictures/'))).toEqual(filesOf('02-board'));
   expect(built.published!.written.filter((n) => n.startsWith('quoting/'))).toEqual([]);
 });
 
@@ -205,7 +208,7 @@ test('a picture no longer asked for goes, and the others keep their bytes', asyn
   const before = s.outputs();
   s.write('bench/episode.yaml', bench.replace(/ {2}- \{chart: bars, name: board.*\n/, ''));
   await s.build();
-  expect(names(before).filter((n) => !names(s.outputs()).includes(n))).toEqual(['-1920x1080.png', '-3840x2160.png', '.json', '.svg'].map((end) => `bench/pictures/02-board${end}`));
+  expect(names(before).filter((n) => !names(s.outputs()).includes(n))).toEqual(filesOf('02-board'));
   expect(s.outputs()['bench/pictures/01-core-1920x1080.png']).toBe(before['bench/pictures/01-core-1920x1080.png']);
 });
 

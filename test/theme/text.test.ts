@@ -99,7 +99,7 @@ describe('outline', () => {
   });
 
   test('a capital is as tall as the face says', () => {
-    const d = /d="([^"]+)"/.exec(outline(text('x="0" y="0"', 'H')))![1]!;
+    const d = / d="([^"]+)"/.exec(outline(text('x="0" y="0"', 'H')))![1]!;
     expect(extent(d)).toMatchObject({ bottom: 0, top: 1490 });
   });
 
@@ -133,7 +133,7 @@ describe('outline', () => {
   });
 
   test('tabular figures and letter spacing change the drawing', () => {
-    const d = (a: string): string => /d="([^"]+)"/.exec(outline(text(a, '111')))![1]!;
+    const d = (a: string): string => / d="([^"]+)"/.exec(outline(text(a, '111')))![1]!;
     expect(d('font-feature-settings="tnum"')).not.toBe(d(''));
     expect(extent(d('letter-spacing="20"')).right).toBeGreaterThan(extent(d('')).right);
   });
