@@ -1,5 +1,5 @@
 // A clock that falls because the power or a temperature is at its limit.
-import { isFact, isIdle, quantityName } from '../facts/index.js';
+import { isFact, isIdle, quantityName, withFields } from '../facts/index.js';
 import { convert, differenceUnit, Exact, unit } from '../quantities/index.js';
 import type { Trace } from '../records/index.js';
 import { mean as averageOf } from '../statistics/index.js';
@@ -62,10 +62,17 @@ function fromTraces(context: Context): Report[] {
     const symbol = clock.unit.symbol;
     return {
       place: clock.place, subject: key, said: `${brief(during)} ${symbol}`, recorded: `${brief(before)} ${symbol}`, derivation: of,
-      message: `${tell(facts.about, key)}: the clock falls from ${brief(before)} to ${brief(during)} ${symbol} while ${held}, in ${count(all.length, 'run')}`,
+      message: `${tell(facts.about, key)}: the clock falls from ${brief(before)} to ${brief(during)} ${symbol} while ${held}, in ${count(all.length, 'run')}${heldBack(context, key)}`,
       related: all.slice(1).map((f) => ({ place: f.clock.place, label: `run ${f.clock.run}` })),
     };
   });
+}
+
+/** What the log was asked besides: "; it was held back for 99 % of the time". */
+function heldBack({ facts }: Context, key: string): string {
+  const share = withFields(key, { measure: 'throttled_share' });
+  const fact = facts.readings(share).length ? facts.value(share) : undefined;
+  return isFact(fact) ? `; it was held back for ${fact.shown} of the time` : '';
 }
 
 interface Held {
