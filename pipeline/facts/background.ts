@@ -5,7 +5,7 @@ import type { Facts } from './facts.js';
 const words = /^(background|room|ambient|floor)$/;
 
 /** By its part or its phase. */
-export function isBackground({ part, phase }: Pick<KeyParts, 'part' | 'phase'>): boolean {
+function isBackground({ part, phase }: Pick<KeyParts, 'part' | 'phase'>): boolean {
   return words.test(part) || words.test(phase);
 }
 

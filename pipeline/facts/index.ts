@@ -23,5 +23,5 @@ export { inOrderOfNames } from './order.js';
 // What a renderer needs of the record reaches it through this room.
 export { constantPhases, writeReadings, type Key, type KeyField, type KeyParts, keyFields, makeKey, splitKey, withFields } from '../records/index.js';
 export type { Curve, EpisodeText, Measure, MotionRequest, Named, Part, PictureRequest, Reading, Setting, Setup, Trace } from '../records/index.js';
-export { backgroundOf, isBackground } from './background.js';
+export { backgroundOf } from './background.js';
 export { type HeatBalance, heatBalances } from './heat-balance.js';

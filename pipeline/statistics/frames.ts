@@ -74,9 +74,9 @@ export function stuttersOf(durations: ArrayLike<number>, times: number, span: nu
 }
 
 /** Below this many frames none is told to be a warm-up. */
-export const fewestForWarmUp = 20;
+const fewestForWarmUp = 20;
 /** A first frame this many times as long as the 99th percentile of those after it is a warm-up. Common practice, no published source. */
-export const warmUpFactor = 1.5;
+const warmUpFactor = 1.5;
 
 /** How many leading frames are a warm-up (compiling, filling caches): each longer than `warmUpFactor` × the 99th percentile of the frames that follow the first; never more than one in a hundred. */
 export function warmUpFrames(durations: Float64Array): number {
