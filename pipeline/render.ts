@@ -7,6 +7,7 @@ import type { Examined } from './examine.js';
 import type { MovingStudio } from './moving.js';
 import type { Fact, Facts } from './facts/index.js';
 import { withoutBuild } from './theme/index.js';
+import type { SheetPicture } from './page/index.js';
 import type { Sentence } from './narration/index.js';
 import { asTold } from './told.js';
 
@@ -55,7 +56,7 @@ export async function render(examined: Examined, facts: Facts, stamp: Draft | un
   put(`${id}/findings.json`, json(findings.map((f) => ({ ...f, ...(draft && { draft: true }) }))));
   const pictures = await drawing;
   put(`${id}/index.html`, renderPage({ facts, pictures: onPage(pictures), sentences: await sentencesOf(facts, 'digits'), cautions, findings, draft, unsound, template }));
-  put(`${id}/pictures/index.html`, renderContactSheet({ title: facts.about.title || id, draft, pictures: pictures.map((p) => p.listed), template }));
+  put(`${id}/pictures/index.html`, renderContactSheet({ title: facts.about.title || id, draft, pictures: listedOnce(pictures), template }));
   const first = pictures[0];
   return {
     id, title: facts.about.title, draft, unsound, readings: examined.counts.readings, facts: examined.counts.facts,
@@ -117,6 +118,14 @@ function onPage(pictures: readonly (DrawnPicture & { divides?: string })[]) {
     ...drawn.picture, svg: withoutBuild(drawn.svg), data: `pictures/${drawn.stem}.json`,
     files: [...files(drawn), ...pictures.filter((p) => p.divides === drawn.picture.name).flatMap(files), ...(drawn.chart ? [`pictures/${drawn.stem}.svg`] : [])],
   }));
+}
+
+/** The same for the contact sheet. */
+function listedOnce(pictures: readonly { divides?: string; picture: { name: string }; listed: SheetPicture }[]): SheetPicture[] {
+  return pictures.filter((p) => p.divides === undefined).map(({ picture, listed }) => {
+    const others = pictures.filter((p) => p.divides === picture.name).map((p) => p.listed);
+    return { ...listed, stills: [listed, ...others].flatMap((l) => l.stills), files: [listed, ...others].flatMap((l) => l.files) };
+  });
 }
 
 /** A column more, which the reader of tables passes over. */
