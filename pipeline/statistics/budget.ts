@@ -56,7 +56,9 @@ function rowOf(group: readonly Term[]): BudgetRow {
   const n = first.deviations!.length;
   let squares = 0;
   for (let i = 0; i < n; i++) squares += group.reduce((sum, t) => sum + t.sensitivity * t.deviations![i]!, 0) ** 2;
-  const standard = Math.sqrt(squares / (n * (n - 1)));
+  const found = Math.sqrt(squares / (n * (n - 1)));
+  // What cancels wholly leaves the last bits of binary numbers.
+  const standard = found < 1e-9 * Math.max(...group.map((t) => Math.abs(t.sensitivity * t.standard))) ? 0 : found;
   return { source: group.map((t) => t.source).join(' with '), kind: 'A', standard, sensitivity: 1, dof: n - 1, contribution: standard };
 }
 

@@ -33,11 +33,11 @@ describe('the highlight', () => {
     expect(svg.includes('overlap run by run')).toBe(better !== 'neither' && winner === undefined);
   });
 
-  test('a derived figure overlaps where its operands do: 100 to 110 over 50 W against 104 to 106 over 50 W', () => {
+  test('a derived figure is as unsure as what it is made of: 100 to 110 over 50 W against 101 to 103 over 50 W', () => {
     const facts = two('50 50', '50 50', 'lower', { 'a/s/scene/frame_rate/x/load': '100 110 fps', 'b/s/scene/frame_rate/x/load': '101 103 fps' });
     facts.about.measures.set('frame_rate', { id: 'frame_rate', name: 'Frame rate', spoken: [], better: 'higher', place });
     const per = (s: string) => facts.derive('per_watt', [`${s}/s/scene/frame_rate/x/load`, `${s}/s/scene/power/board/load`]);
-    expect(bestOf(facts, 'frame_rate', [per('a'), per('b')].filter(isFact))).toEqual({ close: 'spread' });
+    expect(bestOf(facts, 'frame_rate', [per('a'), per('b')].filter(isFact))).toEqual({ close: 'scatter' });
   });
 });
 
