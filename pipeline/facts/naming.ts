@@ -53,7 +53,7 @@ export function factName(about: About, fact: Fact): string {
     rise: `${what}, rise`, difference: `${what}, difference`, points: `${what}, difference`, percent_change: `${what}, change`,
     percent_of: whole === 'limit' ? `${what}, share of the limit` : `${what}, share`, ratio: `${what}, ratio`,
     over_room: `${what} over room`, at_room: `${what}, corrected to a room of ${referenceOf(fact)}`, per_watt: `${overRoom(fact) ? `${what} over room` : what} per watt`, per_price: `${what} per ${fact.unit.one.split(' per ').at(-1)}`,
-    energy: `${what}, energy`, per_energy: `${what} per ${fact.unit.one.split(' per ').at(-1)}`, heat: 'Heat carried by the coolant',
+    energy: /energy/i.test(what) ? what : `${what}, energy`, per_energy: `${what} per ${fact.unit.one.split(' per ').at(-1)}`, heat: 'Heat carried by the coolant',
     level_sum: `${what}, sum of sources`, without_background: `${what} without background`, at_distance: `${what} at ${literal(fact.against[1])}`,
     rank: `${what}, place`, median: `${what}, median`, range: `${what}, range`, count: fact.variant === 'runs' ? 'Runs' : 'Count',
   };
@@ -66,7 +66,8 @@ function overRoom(fact: Fact): boolean {
 }
 
 function literal(operand = ''): string {
-  return operand.startsWith('=') ? operand.slice(1) : 'another distance';
+  const q = operand.startsWith('=') ? readQuantity(operand.slice(1)) : undefined;
+  return q && 'quantity' in q ? show(q.quantity.value, q.quantity.unit, q.quantity.decimals) : 'another distance';
 }
 
 function capital(text: string): string {
