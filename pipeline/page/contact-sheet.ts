@@ -58,7 +58,7 @@ function view(p: SheetPicture, i: number): object {
   const layout = (s: { name: string; width: number; height: number }): string => `${s.name.replace(/-\d+x\d+\.\w+$/, '')} ${s.width / s.height}`;
   const shapes = others.filter((s, j) => main && layout(s) !== layout(main) && others.findIndex((o) => layout(o) === layout(s)) === j);
   return {
-    id: `picture-${i + 1}`, number: p.stem.slice(0, p.stem.indexOf('-')), name, kind: p.kind, alt: p.alt, why: p.why, from: p.from,
+    id: `picture-${i + 1}`, number: p.stem.slice(0, p.stem.indexOf('-')), name, label: `${p.stem.slice(0, p.stem.indexOf('-'))} ${name}`, kind: p.kind, alt: p.alt, why: p.why, from: p.from,
     small: main ? grounds.map((g) => ({ ground: g.id, groundName: g.name, ...tile(main, phone) })) : [],
     large: main ? grounds.map((g) => ({ ground: g.id, groundName: g.name, ...tile(main, { width: 1920, height: 1920 }) })) : [],
     seen: main ? [...Object.entries(eyes).map(([id, words]) => ({ eye: id, words, ...tile(main, eyeSize) })), { eye: 'grey', words: 'in a grey print', ...tile(main, eyeSize) }] : [],
