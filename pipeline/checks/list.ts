@@ -16,6 +16,7 @@ import { finerThanInstrument } from './finer-than-instrument.js';
 import { idleNotSettled } from './idle-not-settled.js';
 import { idleUnlike } from './idle-unlike.js';
 import { impossibleMean } from './impossible-mean.js';
+import { instrumentUnit } from './instrument-unit.js';
 import { limitNotReached } from './limit-not-reached.js';
 import { loadNotAboveIdle } from './load-not-above-idle.js';
 import { loanUndisclosed } from './loan-undisclosed.js';
@@ -75,6 +76,7 @@ export const checks: readonly Check[] = [
   unitUnlikely,
   unitMixed,
   finerThanInstrument,
+  instrumentUnit,
   loadNotAboveIdle,
   belowRoom,
   aboveLimit,
