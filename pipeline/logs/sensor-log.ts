@@ -69,7 +69,7 @@ export function sensorLog(source: LogText, written: LogLayout, stated: StatedFor
       if (constant) values.push({ measure, part, phase: column.phase, ...constant });
       return;
     }
-    if (!empty && column.take === 'mean' && grows(log.columns[i]!)) {
+    if (!empty && column.take === 'mean' && unit.dimension !== 'temperature' && grows(log.columns[i]!)) {
       log.faults.add(`counter ${i}`, 'log-counter', 'warning', () => source.wholeLine(log.lines[0]!), `the column "${column.at.name}" only ever grows, as a counter does; a mean of it says little (take: increase gives what was counted)`, { said: column.at.name });
     }
     for (const w of windows) {

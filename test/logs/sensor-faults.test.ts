@@ -92,6 +92,11 @@ describe('a log that breaks off within a number', () => {
   });
 });
 
+test('a temperature that rises on every line is no counter', () => {
+  expect(findings({ c: 'temperature/core °C' }, course((t) => [(30 + t / 10).toFixed(2)]))).toEqual([]);
+  expect(findings({ e: 'energy/board Wh' }, course((t) => [(30 + t / 10).toFixed(2)]))).toEqual([expect.stringMatching(/log-counter/)]);
+});
+
 test('nine logs of a real card have none of it', () => {
   const folder = resolve(import.meta.dirname, '../../data/measured-card');
   const files = Object.fromEntries(readdirSync(join(folder, 'logs')).sort().map((n) => [`logs/${n}`, readFileSync(join(folder, 'logs', n))]));
