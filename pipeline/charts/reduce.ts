@@ -1,8 +1,15 @@
 // Long logs for the picture only: the record keeps every sample.
+import type { Trace } from '../facts/index.js';
 
 export interface Point {
   t: number;
   v: number | null;
+}
+
+/** The samples of a trace; of a long log, which has but the means of short stretches, the lowest and the highest in each. */
+export function drawnOf({ times, values, lows, highs }: Pick<Trace, 'times' | 'values' | 'lows' | 'highs'>): { times: readonly number[]; values: readonly number[] } {
+  if (!lows || !highs) return { times, values };
+  return { times: times.flatMap((t) => [t, t]), values: lows.flatMap((low, i) => [low, highs[i]!]) };
 }
 
 /**

@@ -4,7 +4,7 @@ import { nearest } from '../places/index.js';
 import { brief, type Colour, measure } from '../theme/index.js';
 import { acrossLayers, below, mostTicks, ticks, upLayers, widestTick } from './axis.js';
 import type { Chart, ChartRequest, Workbench } from './chart.js';
-import { reduce } from './reduce.js';
+import { drawnOf, reduce } from './reduce.js';
 import { baseSpec, type Spec } from './spec.js';
 import { pixels } from './texts.js';
 
@@ -39,10 +39,10 @@ export const trace: Chart = {
     const { stage } = work;
     const { colours, space, type } = stage;
     const { body } = work.frame(heading);
-    const values = runs.flatMap((r) => r.values.filter(Number.isFinite));
+    const values = runs.flatMap((r) => drawnOf(r).values.filter(Number.isFinite));
     const times = runs.flatMap((r) => r.times.filter(Number.isFinite));
     if (values.length < 2) return work.complain('picture-empty', `the log of picture "${request.name}" has no values to draw`, main.id);
-    const long = Math.max(...times) - Math.min(...times) > 600;
+    const long = max(times) - min(times) > 600;
     const most = mostTicks(stage, body, { up: 5, across: 8 });
     const up = ticks(min(values), max(values) + (max(values) - min(values)) * 0.04, most.up);
     const across = ticks(Math.min(0, min(times)), max(times), most.across, timeSteps);
@@ -60,12 +60,15 @@ export const trace: Chart = {
 
     const x: Spec = { type: 'quantitative', axis: null, scale: { domain: shownTicks.domain, nice: false, zero: false } };
     const y: Spec = { type: 'quantitative', axis: null, scale: { domain: up.domain, nice: false, zero: false } };
-    const line = (r: Trace, colour: string, width: number): Spec => ({
-      build: { role: 'line', span: `0 ${plot.width}` },
-      data: { values: reduce(r.times, r.values, columns) },
-      mark: { type: 'line', stroke: colour, strokeWidth: width, strokeJoin: 'round', invalid: 'break-paths-show-domains' },
-      encoding: { x: { ...x, field: 't' }, y: { ...y, field: 'v' } },
-    });
+    const line = (r: Trace, colour: string, width: number): Spec => {
+      const drawn = drawnOf(r);
+      return {
+        build: { role: 'line', span: `0 ${plot.width}` },
+        data: { values: reduce(drawn.times, drawn.values, columns) },
+        mark: { type: 'line', stroke: colour, strokeWidth: width, strokeJoin: 'round', invalid: 'break-paths-show-domains' },
+        encoding: { x: { ...x, field: 't' }, y: { ...y, field: 'v' } },
+      };
+    };
     return {
       heading,
       labels: labels.map((l) => l.text),

@@ -123,7 +123,7 @@ function meanOfFrameRates(fact: Fact, facts: Facts): Exact | undefined {
   if (fact.kind !== 'mean' || fact.against.length || fact.unit.dimension !== 'frame-rate') return undefined;
   const at = splitKey(fact.subject)!;
   const runs = facts.traces.filter((t) => t.unit.dimension === 'duration' && /frame/.test(t.measure) && t.setup === at.setup && t.setting === at.setting && t.workload === at.workload && fact.readings.some((r) => r.run === t.run));
-  if (runs.length !== fact.readings.length) return undefined;
+  if (runs.length !== fact.readings.length || runs.some((t) => t.lows)) return undefined;
   const rates = runs.map((t) => t.values.filter((v) => v > 0).map((v) => 1 / (v * t.unit.factor.toNumber())));
   return Exact.fromNumber(meanNumber(rates.map(meanNumber)));
 }

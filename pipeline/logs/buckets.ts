@@ -1,8 +1,9 @@
 // A log of any length in a bounded number of buckets, each of samples that follow each other in one phase. A short log has one
 // sample in each; when there are too many, every two that lie in one phase become one.
-import { Column, widened } from './column.js';
+import { Column } from './column.js';
 import type { RowSink } from './row-reader.js';
 import { earlySamples } from './usual-step.js';
+import { widened } from './widened.js';
 
 /** At most so many, besides the one that each change of the phase may cost; a longer log has at least half of them. */
 export const mostBuckets = 16384;
@@ -36,6 +37,8 @@ export class Buckets implements RowSink {
   constructor(levels: readonly boolean[], likely = 1024, most = mostBuckets) {
     this.#most = most;
     this.#size = Math.max(1, Math.min(likely, most));
+    // A log that surely is long need not begin with samples one by one.
+    while (this.#width * most * 8 < likely) this.#width *= 2;
     this.columns = levels.map((l) => new Column(l, this.#size));
     for (const name of names) this[name] = new Float64Array(this.#size);
   }

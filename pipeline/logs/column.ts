@@ -1,6 +1,8 @@
 // One column of a log as figures of its buckets (stretches of equally many samples): exact sums, extremes, scatter.
 import { Exact } from '../quantities/index.js';
+import { type Decimal, decimalOf, exact, isStep, plus, zero } from './decimals.js';
 import { odd, type PlainRow, powers, safeDigits } from './plain-row.js';
+import { widened } from './widened.js';
 
 /** Sums of whole numbers below this lose nothing. */
 const exactBelow = 2 ** 53;
@@ -405,41 +407,4 @@ export class Column {
   #lists(): Float64Array[] {
     return [this.#sums, this.#squares, this.#min, this.#max, this.#first, this.#last, this.#counts, ...(this.#energies ? [this.#energies] : [])];
   }
-}
-
-export function widened(from: Float64Array, size: number): Float64Array<ArrayBuffer> {
-  const to = new Float64Array(size);
-  to.set(from);
-  return to;
-}
-
-/** A decimal fraction without a common denominator to look for. */
-interface Decimal {
-  n: bigint;
-  decimals: number;
-}
-
-/** The shortest decimal that means this very binary number. */
-function decimalOf(value: number): Decimal {
-  const [digits = '', power = '0'] = String(value).split('e');
-  const point = digits.indexOf('.');
-  const decimals = (point < 0 ? 0 : digits.length - point - 1) - Number(power);
-  const n = BigInt(digits.replace('.', ''));
-  return decimals < 0 ? { n: n * 10n ** BigInt(-decimals), decimals: 0 } : { n, decimals };
-}
-
-function plus(a: Decimal, b: Decimal): Decimal {
-  if (a.decimals === b.decimals) return { n: a.n + b.n, decimals: a.decimals };
-  return a.decimals < b.decimals ? plus(b, a) : { n: a.n + b.n * 10n ** BigInt(a.decimals - b.decimals), decimals: a.decimals };
-}
-
-const zero: Decimal = { n: 0n, decimals: 0 };
-
-function exact({ n, decimals }: Decimal): Exact {
-  return Exact.of(n, 10n ** BigInt(decimals));
-}
-
-function isStep(v: number, decimals: number): boolean {
-  const scaled = v * 10 ** decimals;
-  return Math.abs(scaled - Math.round(scaled)) <= Math.abs(scaled) * 2 ** -50;
 }

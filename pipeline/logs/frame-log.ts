@@ -7,7 +7,7 @@ import type { LogText } from './log-text.js';
 import { exactSum, shownDecimals } from './means.js';
 import { frameTime, framesOf, lowRate, meanRate, stutterFigure } from './pacing.js';
 import { type ReadFrames, readFrames } from './read-log.js';
-import type { LogResult, LogValue } from './sensor-log.js';
+import type { LogResult, LogTrace, LogValue } from './sensor-log.js';
 
 export function frameLog(source: LogText, layout: LogLayout, frames: FrameLayout): Outcome<LogResult> {
   const { value: log, findings } = readFrames(source, { ...layout, frames });
@@ -82,9 +82,28 @@ function tellWarmUp(durations: Float64Array, lines: Float64Array, { unit: u }: F
   log.faults.add('warm-up', 'log-warm-up', 'warning', () => source.wholeLine(lines[0]!), `${which} took up to ${showNumber(Exact.fromNumber(Math.max(...durations.subarray(0, n))), 1)} ${u.symbol} where half of the others take ${usual} ${u.symbol} or less: a warm-up, and no rule says whether it counts; say skip: warm-up, or a number of frames or seconds (skip: 0 counts them all)`, { said: String(durations[0]!) });
 }
 
-/** Each frame at the moment at which it is done. */
-function trace(durations: Float64Array, seconds: number, phase: string): { times: number[]; values: number[]; windows: { phase: string; start: number; end: number }[] } {
+/** Longer traces are of stretches of frames. */
+const mostFrames = 65_536;
+
+/** Each frame at the moment at which it is done; of very many, as many stretches of equally many frames: their means, shortest and longest. */
+function trace(durations: Float64Array, seconds: number, phase: string): Pick<LogTrace, 'times' | 'values' | 'lows' | 'highs' | 'windows'> {
+  const each = Math.ceil(durations.length / mostFrames);
+  const [times, values, lows, highs]: [number[], number[], number[], number[]] = [[], [], [], []];
   let t = 0;
-  const times = Array.from(durations, (d) => (t += d * seconds));
-  return { times, values: Array.from(durations), windows: [{ phase, start: 0, end: t }] };
+  for (let from = 0; from < durations.length; from += each) {
+    const to = Math.min(from + each, durations.length);
+    let [sum, low, high] = [0, Infinity, 0];
+    for (let i = from; i < to; i++) {
+      const d = durations[i]!;
+      t += d * seconds;
+      sum += d;
+      low = Math.min(low, d);
+      high = Math.max(high, d);
+    }
+    times.push(t);
+    values.push(sum / (to - from));
+    lows.push(low);
+    highs.push(high);
+  }
+  return { times, values, ...(each > 1 && { lows, highs }), windows: [{ phase, start: 0, end: t }] };
 }

@@ -1,7 +1,7 @@
 // Every frame of a log with its line, where figures need them in their order.
-import { widened } from './column.js';
 import { odd, type PlainRow, powers } from './plain-row.js';
 import type { ColumnSink, RowSink } from './row-reader.js';
+import { widened } from './widened.js';
 
 /** Frames between two whose position in the text is kept. */
 const anchored = 4096;

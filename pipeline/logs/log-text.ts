@@ -32,9 +32,12 @@ export class LogText implements Lines {
     return new LogText(file, bytes, new Blocks(bytes, chosen.label, chosen.mark, block), chosen.said, chosen.mark);
   }
 
-  /** In bytes. */
-  get size(): number {
-    return this.#bytes.size;
+  /** How many lines it has, if they are all like the first ones. */
+  get likelyLines(): number {
+    const head = stretch(this.#bytes, 0, usualBlock);
+    let ends = 1;
+    for (const b of head) if (b === 10) ends++;
+    return Math.ceil((this.#bytes.size * ends) / Math.max(1, head.length));
   }
 
   /** Its rows from the start, the text being held to its encoding. */

@@ -60,7 +60,7 @@ export interface ReadFrames {
 
 /** Undefined where no sample could be read at all. `most` is how many buckets there may be. */
 export function readLog(text: LogText, layout: LogLayout, most?: number): { value: ReadLog | undefined; findings: Finding[] } {
-  const buckets = new Buckets(layout.columns.map((c) => c.unit.dimension === 'sound-level'), text.size >> 4, most);
+  const buckets = new Buckets(layout.columns.map((c) => c.unit.dimension === 'sound-level'), text.likelyLines, most);
   const read = readRows(text, layout, buckets);
   buckets.settle();
   if (!read.reader) return { value: undefined, findings: read.findings };
