@@ -4,6 +4,7 @@ import { again, build, type Built, check, type Checked, type Options, outputsOf 
 import { exitCodes } from './exit-codes.js';
 import { addExplain } from './explain-command.js';
 import { disk, Recorder, rememberRun } from './files/index.js';
+import { addLook } from './look-command.js';
 import { dataOption, folder } from './options.js';
 import { type Severity, wrap } from './places/index.js';
 import { addProof } from './proof-command.js';
@@ -50,6 +51,7 @@ export async function run(args: string[]): Promise<number> {
     });
 
   addExplain(program, end);
+  addLook(program, end);
   addProof(program, end);
   addRecordCommands(program, end);
 

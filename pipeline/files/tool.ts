@@ -63,3 +63,11 @@ export function runTool(path: string, args: (out: string) => string[], ending: s
     },
   };
 }
+
+/** Hands a file to a program and does not wait for it. */
+export function openFile(path: string, args: readonly string[]): void {
+  const child = spawn(path, args, { stdio: 'ignore', detached: true });
+  // Whoever cannot open it has been told its path.
+  child.on('error', () => undefined);
+  child.unref();
+}

@@ -12,10 +12,19 @@ export interface Box {
   height: number;
 }
 
-/** Undefined where nothing changes. */
-export function changedBox(scene: Scene, before: State, after: State, scale: number): Box | undefined {
+/** Where anything is seen; undefined where nothing is. */
+export function seenBox(scene: Scene, state: State, scale: number): Box | undefined {
+  const there = scene.leaves.filter((leaf) => seen(leaf, state));
+  if (there.length === 0) return undefined;
+  const all: Bounds = { left: 0, top: 0, right: scene.width, bottom: scene.height };
+  return boxOf(there.some((leaf) => !leaf.ink) ? all : there.map((leaf): Bounds => leaf.ink!).reduce(union), scene, scale);
+}
+
+/** What has to be drawn anew, how much of the whole is there left aside; undefined where nothing has. */
+export function changedBox(scene: Scene, before: State | undefined, after: State, scale: number): Box | undefined {
+  if (!before) return seenBox(scene, after, scale);
   const there = (leaf: Leaf): boolean => seen(leaf, before) || seen(leaf, after);
-  const changed = scene.leaves.filter((leaf) => there(leaf) && (before.whole !== after.whole || lookOf(leaf, before) !== lookOf(leaf, after)));
+  const changed = scene.leaves.filter((leaf) => there(leaf) && lookOf(leaf, before) !== lookOf(leaf, after));
   if (changed.length === 0) return undefined;
   const all: Bounds = { left: 0, top: 0, right: scene.width, bottom: scene.height };
   if (changed.some((leaf) => !leaf.ink)) return boxOf(all, scene, scale);
@@ -44,4 +53,11 @@ function boxOf({ left, top, right, bottom }: Bounds, { width, height }: Scene, s
 
 export function viewOf({ left, top, width, height }: Box, scale: number): View {
   return { left: left / scale, top: top / scale, right: (left + width) / scale, bottom: (top + height) / scale, width, height };
+}
+
+/** Both together. */
+export function joined(a: Box | undefined, b: Box | undefined): Box | undefined {
+  if (!a || !b) return a ?? b;
+  const [left, top] = [Math.min(a.left, b.left), Math.min(a.top, b.top)];
+  return { left, top, width: Math.max(a.left + a.width, b.left + b.width) - left, height: Math.max(a.top + a.height, b.top + b.height) - top };
 }

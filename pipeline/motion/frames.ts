@@ -1,9 +1,9 @@
 // The frames of a moving picture as pixels: each is the one before with the box that changed drawn anew and its rows copied in.
-import { type Box, changedBox, viewOf } from './changes.js';
+import { type Box, changedBox, joined, seenBox, viewOf } from './changes.js';
 import { frameSvg } from './frame-svg.js';
 import { pixelsOf } from './pixels.js';
 import type { Scene } from './scene.js';
-import { type Frame, stateAt, type State } from './timeline.js';
+import type { Frame, State } from './timeline.js';
 
 export interface Moving {
   scene: Scene;
@@ -21,12 +21,10 @@ export interface DrawnFrame {
   stands: number;
 }
 
-const empty: State = { ...stateAt(0, [0, 0, 1, 1]), whole: 0 };
-
 /** At most `inFlight` boxes are drawn at a time. */
 export async function* drawFrames({ scene, frames, width, height }: Moving, inFlight = 2): AsyncGenerator<DrawnFrame> {
   const scale = width / scene.width;
-  const boxes = frames.map(({ state }, i) => changedBox(scene, i === 0 ? empty : frames[i - 1]!.state, state, scale));
+  const boxes = frames.map(({ state }, i) => changedBox(scene, frames[i - 1]?.state, state, scale));
   const drawing: Promise<Buffer | undefined>[] = [];
   const begin = (i: number): void => {
     const [frame, box] = [frames[i], boxes[i]];
@@ -36,15 +34,42 @@ export async function* drawFrames({ scene, frames, width, height }: Moving, inFl
     drawing[i] = drawn;
   };
   for (let i = 0; i < inFlight; i++) begin(i);
-  const pixels = Buffer.alloc(width * height * 4);
-  for (const [i, { stands }] of frames.entries()) {
-    const box = boxes[i];
+  const full = Buffer.alloc(width * height * 4);
+  const thinned = Buffer.alloc(width * height * 4);
+  let wholeBefore = 0;
+  for (const [i, { state, stands }] of frames.entries()) {
+    const { whole } = state;
     const drawn = await drawing[i];
     delete drawing[i];
     begin(i + inFlight);
-    if (box && drawn) copyRows(drawn, box.width, pixels, width, box);
-    yield { pixels, stands, ...(box && drawn && { changed: { ...box, pixels: drawn } }) };
+    if (boxes[i] && drawn) copyRows(drawn, boxes[i]!.width, full, width, boxes[i]!);
+    const shown = seenBox(scene, state, scale);
+    const box = joined(boxes[i], whole !== wholeBefore ? shown : undefined);
+    if (whole !== 1 && shown) thin(full, thinned, width, shown, whole);
+    const pixels = whole === 1 ? full : thinned;
+    wholeBefore = whole;
+    yield { pixels, stands, ...(box && { changed: { ...box, pixels: box === boxes[i] && drawn && whole === 1 ? drawn : cutOut(pixels, width, box) } }) };
   }
+}
+
+/** How much of the whole is there is worked out on its pixels: it needs no drawing. */
+function thin(from: Buffer, to: Buffer, width: number, { left, top, width: across, height }: Box, share: number): void {
+  for (let row = top; row < top + height; row++) {
+    const begin = (row * width + left) * 4;
+    const end = begin + across * 4;
+    if (share === 0) {
+      to.fill(0, begin, end);
+      continue;
+    }
+    from.copy(to, begin, begin, end);
+    for (let i = begin + 3; i < end; i += 4) to[i] = Math.round(from[i]! * share);
+  }
+}
+
+function cutOut(from: Buffer, fromWidth: number, { left, top, width, height }: Box): Buffer {
+  const part = Buffer.alloc(width * height * 4);
+  for (let row = 0; row < height; row++) from.copy(part, row * width * 4, ((top + row) * fromWidth + left) * 4, ((top + row) * fromWidth + left + width) * 4);
+  return part;
 }
 
 /** The rasteriser works in tiles of this side, counted from the corner of what it is asked for: a box is asked for in the pieces that the whole would be. */
@@ -53,7 +78,7 @@ const tile = 2000;
 async function drawBox(scene: Scene, state: State, box: Box, scale: number): Promise<Buffer> {
   const across = cuts(box.left, box.width);
   const down = cuts(box.top, box.height);
-  const draw = (part: Box): Promise<Buffer> => pixelsOf(frameSvg(scene, state, viewOf(part, scale)));
+  const draw = (part: Box): Promise<Buffer> => pixelsOf(frameSvg(scene, { ...state, whole: 1 }, viewOf(part, scale)));
   if (across.length === 1 && down.length === 1) return draw(box);
   const whole = Buffer.alloc(box.width * box.height * 4);
   for (const [top, height] of down) {
@@ -78,6 +103,9 @@ function copyRows(from: Buffer, fromWidth: number, to: Buffer, toWidth: number, 
 }
 
 /** The same frame drawn whole, for those who hold the two to each other. */
-export function drawWhole({ scene, width, height }: Moving, state: State): Promise<Buffer> {
-  return pixelsOf(frameSvg(scene, state, { left: 0, top: 0, right: scene.width, bottom: scene.height, width, height }));
+export async function drawWhole({ scene, width, height }: Moving, state: State): Promise<Buffer> {
+  const view = { left: 0, top: 0, right: scene.width, bottom: scene.height, width, height };
+  const pixels = await pixelsOf(frameSvg(scene, { ...state, whole: 1 }, view));
+  if (state.whole !== 1) thin(pixels, pixels, width, { left: 0, top: 0, width, height }, state.whole);
+  return pixels;
 }

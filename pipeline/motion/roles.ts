@@ -2,16 +2,19 @@
 // and nothing is staggered row by row, so that every frame has the final order.
 
 export interface Role {
-  /** Fades at its place, grows from its zero line, or is uncovered from the left. */
-  how: 'fade' | 'grow' | 'uncover';
+  /** Comes with the whole, fades at its place, grows from its zero line, or is uncovered from the left. */
+  how: 'stand' | 'fade' | 'grow' | 'uncover';
   /** Begin and end, as shares of the whole build. */
   from: number;
   to: number;
 }
 
+/** In this share of the build the whole, with what stands in it from the first, fades in. */
+export const wholeBy = 0.25;
+
 export const roles = {
-  panel: { how: 'fade', from: 0, to: 0.2 },
-  words: { how: 'fade', from: 0.1, to: 0.35 },
+  panel: { how: 'stand', from: 0, to: 0 },
+  words: { how: 'stand', from: 0, to: 0 },
   marks: { how: 'fade', from: 0.3, to: 0.6 },
   first: { how: 'fade', from: 0.25, to: 0.45 },
   second: { how: 'fade', from: 0.45, to: 0.65 },

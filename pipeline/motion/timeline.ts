@@ -1,7 +1,7 @@
 // A picture's frames: how far it is built in each, and how long each stands.
 import type { Build, Motion } from '../theme/index.js';
 import { ease } from './easing.js';
-import { type RoleName, roles } from './roles.js';
+import { type RoleName, roles, wholeBy } from './roles.js';
 
 /** How far each role has come, and how much of the whole is there: all 0 to 1. */
 export interface State {
@@ -35,8 +35,8 @@ export function lengthOf(build: Build, { come, stand, go }: Motion): number {
 
 /** `share` of the build from 0 to 1. */
 export function stateAt(share: number, easing: Motion['easing']): State {
-  const done = Object.fromEntries(Object.entries(roles).map(([name, { from, to }]) => [name, exact(ease(easing, (share - from) / (to - from)))]));
-  return { done: done as State['done'], whole: 1 };
+  const done = Object.fromEntries(Object.entries(roles).map(([name, { from, to }]) => [name, to === 0 ? 1 : exact(ease(easing, (share - from) / (to - from)))]));
+  return { done: done as State['done'], whole: exact(ease(easing, share / wholeBy)) };
 }
 
 /** Few enough digits that every machine writes the same. */
