@@ -11,42 +11,50 @@ export interface BudgetLine {
   source: string;
   kind: 'A' | 'B';
   /** In the unit of the source. */
-  standard: string;
-  sensitivity: string;
-  /** "2", or "∞" where the standard uncertainty is taken as known. */
-  dof: string;
+  standard: number;
+  sensitivity: number;
+  /** Null where the standard uncertainty is taken as known. */
+  dof: number | null;
   /** In the unit of the fact: |sensitivity · standard|. */
-  contribution: string;
+  contribution: number;
 }
 
+/** Plain data, figures with six significant digits. */
 export interface BudgetTable {
   lines: BudgetLine[];
   /** Combined standard uncertainty, its effective degrees of freedom, the coverage factor for 95 % and their product. */
-  standard: string;
-  dof: string;
-  coverageFactor: string;
-  expanded: string;
+  standard: number;
+  dof: number | null;
+  coverageFactor: number;
+  expanded: number;
+  /** As shown. */
   unit: string;
 }
 
-/** Largest contribution first; figures with two digits, as an uncertainty is known no better. */
+/** Largest contribution first. */
 export function budgetTable(facts: Facts, fact: Fact): BudgetTable | undefined {
   const u = uncertaintyOf(facts, fact);
   if (!u) return undefined;
   const lines = [...u.rows].sort((a, b) => b.contribution - a.contribution).map((r): BudgetLine => ({
-    source: r.source, kind: r.kind, standard: figure(r.standard, 2), sensitivity: signed(r.sensitivity), dof: degrees(r.dof), contribution: figure(r.contribution, 2),
+    source: r.source, kind: r.kind, standard: six(r.standard), sensitivity: six(r.sensitivity), dof: degrees(r.dof), contribution: six(r.contribution),
   }));
-  return { lines, standard: figure(u.standard, 2), dof: degrees(u.dof), coverageFactor: figure(u.factor), expanded: figure(u.half95, 2), unit: differenceUnit(fact.unit).symbol };
+  return { lines, standard: six(u.standard), dof: degrees(u.dof), coverageFactor: six(u.factor), expanded: six(u.half95), unit: differenceUnit(fact.unit).symbol };
 }
 
 const columns = ['source', 'type', 'standard', 'sensitivity', 'dof', 'contribution'] as const;
 
+/** With two digits, as an uncertainty is known no better. */
 export function printBudget(table: BudgetTable): string[] {
-  const rows = [[...columns], ...table.lines.map((l) => [l.source, l.kind, l.standard, l.sensitivity, l.dof, l.contribution])];
+  const rows = [[...columns], ...table.lines.map((l) => [l.source, l.kind, figure(l.standard, 2), signed(l.sensitivity), shownDof(l.dof), figure(l.contribution, 2)])];
   const widths = columns.map((_, c) => Math.max(...rows.map((r) => r[c]!.length)));
   const printed = rows.map((r) => r.map((cell, c) => (c < 2 ? cell.padEnd(widths[c]!) : cell.padStart(widths[c]!))).join('  ').trimEnd());
-  const unit = table.unit ? ` ${table.unit}` : '';
-  return [...printed, `combined ${table.standard}${unit} with ${table.dof} degrees of freedom; times ${table.coverageFactor} is ± ${table.expanded}${unit} at 95 %`];
+  const unit = table.unit && ` ${table.unit}`;
+  return [...printed, `combined ${figure(table.standard, 2)}${unit} with ${shownDof(table.dof)} degrees of freedom; times ${figure(table.coverageFactor)} is ${expandedShown(table)}`];
+}
+
+/** "± 0.96 K at 95 %". */
+export function expandedShown({ expanded, unit }: BudgetTable): string {
+  return `± ${figure(expanded, 2)}${unit && ` ${unit}`} at 95 %`;
 }
 
 export interface OutcomeTold {
@@ -65,7 +73,9 @@ export function tellOutcome(facts: Facts, fact: Fact): OutcomeTold | undefined {
   const unit = difference.unit.symbol && ` ${difference.unit.symbol}`;
   if (half95 === undefined) return { outcome, interval: '', says: 'it rests on a single run or on a value of unknown uncertainty, so that nothing can be said' };
   const half = figure(half95, 2);
-  const interval = `${showNumber(difference.value, half.split('.')[1]?.length ?? 0)} ± ${half}${unit} at 95 %`;
+  // See claim95: no claim rests on an interval that a further source of doubt has made narrower.
+  const wider = half95 > (uncertaintyOf(facts, difference)?.half95 ?? 0) * 1.01 ? ', as the scatter alone has it' : '';
+  const interval = `${showNumber(difference.value, half.split('.')[1]?.length ?? 0)} ± ${half}${unit} at 95 %${wider}`;
   const least = matters ? `${figure(matters.toNumber(), 2)}${unit}` : '';
   if (outcome === 'same') return { outcome, interval, says: `${interval}, all of it within the ${least} that matters` };
   if (outcome !== 'undecided') return { outcome, interval, says: `${interval}, which leaves out zero` };
@@ -80,8 +90,17 @@ export function tellRuns(runs: number | undefined): string {
   return runs > mostRunsTold ? `it would take more than ${mostRunsTold} runs of each to tell` : `${runs} runs of each would probably tell`;
 }
 
-function degrees(dof: number): string {
-  return Number.isFinite(dof) && dof < 1e6 ? figure(dof, 2).replace(/\.0+$/, '') : '∞';
+function six(x: number): number {
+  return Number(x.toPrecision(6));
+}
+
+/** Beyond a million they make no difference. */
+function degrees(dof: number): number | null {
+  return dof < 1e6 ? six(dof) : null;
+}
+
+function shownDof(dof: number | null): string {
+  return dof === null ? '∞' : figure(dof, 2).replace(/\.0+$/, '');
 }
 
 function signed(x: number): string {

@@ -5,7 +5,7 @@ import type { Fact } from './fact.js';
 import { type Facts, isFact } from './facts.js';
 import { soundKinds } from './operations/sound.js';
 import { roundingRules } from './rounding.js';
-import { type BudgetTable, budgetTable, type OutcomeTold, printBudget, tellOutcome } from './budget-table.js';
+import { type BudgetTable, budgetTable, expandedShown, type OutcomeTold, printBudget, tellOutcome } from './budget-table.js';
 import { figure } from './figure.js';
 import { loggedInWords } from './logged.js';
 import { suggestIds } from './suggest.js';
@@ -83,7 +83,7 @@ function derivationOf(facts: Facts, fact: Fact): Derivation {
     value: fact.value.toString(), ends: !/^(energy|geometric) /.test(fact.formula) && !soundKinds.has(fact.kind) && Exact.parse(fact.value.toString())!.equals(fact.value), unit: fact.unit.id,
     rounding: whole ? 'nothing is rounded' : `rounded half away from zero to ${places(fact.decimals)} (${rule})`,
     ...(fact.spread?.sd !== undefined && { spread: `${fact.spread.runs} runs from ${fact.spread.min.toString()} to ${fact.spread.max.toString()}, standard deviation ${figure(fact.spread.sd)} (n−1)` }),
-    ...(budget && { uncertainty: `± ${budget.expanded}${budget.unit ? ` ${budget.unit}` : ''} at 95 %`, budget }),
+    ...(budget && { uncertainty: expandedShown(budget), budget }),
     ...(outcome && { outcome }),
     ...(fact.sofa && { sofa: fact.sofa }),
     ...(fact.second && { second: fact.second.shown }),

@@ -8,7 +8,7 @@ export * from './quotes.js';
 export { type Uncertainty, uncertaintyOf } from './uncertainty.js';
 export { type RoundingRule, roundingRules } from './rounding.js';
 export { betterWords, factName, nameOf, obtainedWords, phaseNote, placeOfName, quantityName } from './naming.js';
-export { type BudgetTable, budgetTable, tellOutcome, tellRuns } from './budget-table.js';
+export { type BudgetTable, budgetTable, expandedShown, tellOutcome, tellRuns } from './budget-table.js';
 export { figure } from './figure.js';
 export { type Basis, basisOf } from './basis.js';
 export { isIdle, roomParts } from './neighbours.js';

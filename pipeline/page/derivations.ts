@@ -1,5 +1,5 @@
 // How each figure was made: what it is, where, how it was computed, and where its readings stand.
-import { budgetTable, type Fact, factName, type Facts, isFact, outcomeOf, splitKey } from '../facts/index.js';
+import { budgetTable, expandedShown, type Fact, factName, type Facts, isFact, outcomeOf, splitKey } from '../facts/index.js';
 import { whereShown } from './places-of.js';
 
 export interface DerivationRow {
@@ -28,7 +28,7 @@ export function derivations(facts: Facts, given: readonly Fact[], ids: readonly 
 
 function sureness(facts: Facts, fact: Fact): string {
   const budget = budgetTable(facts, fact);
-  const interval = budget ? `± ${[budget.expanded, budget.unit].filter(Boolean).join(' ')} at 95 %` : '';
+  const interval = budget ? expandedShown(budget) : '';
   return [interval, outcomeWords[outcomeOf(facts, fact) ?? 'none']].filter(Boolean).join(', ');
 }
 

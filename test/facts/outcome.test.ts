@@ -1,6 +1,6 @@
 // What may be said of a difference.
 import { describe, expect, test } from 'vitest';
-import { factRecord, Facts, type FactKind, isFact, judge, outcomeOf, runsNeeded, tellOutcome, uncertaintyOf } from '../../pipeline/facts/index.js';
+import { explain, factRecord, Facts, type FactKind, isFact, judge, outcomeOf, runsNeeded, tellOutcome, uncertaintyOf } from '../../pipeline/facts/index.js';
 import { Exact, readQuantity, unit } from '../../pipeline/quantities/index.js';
 import { readAccuracy } from '../../pipeline/records/accuracy.js';
 import type { Episode, Instrument } from '../../pipeline/records/index.js';
@@ -172,3 +172,15 @@ function uncertain(facts: Facts, kind: FactKind, operands: string[]) {
   if (!u) throw new Error('no uncertainty');
   return u;
 }
+
+test('explain prints the budget as a table and has it as data', () => {
+  const facts = measuredWith(pair('200.00 200.10 200.20', '100.00 100.10 100.20'), [{ accuracy: '±(1 % + 0.5 W)' }]);
+  const { derivation } = explain(facts, of(facts, 'difference', [a, b]).id);
+  const lines = explain(facts, of(facts, 'difference', [a, b]).id).toString().split('\n');
+  expect(lines.find((l) => l.includes('source'))).toMatch(/^ {2}source +type +standard +sensitivity +dof +contribution$/);
+  // 1 % of the 100 W between them, rectangular; what is constant cancels and stands there with nothing.
+  expect(derivation!.budget!.lines[0]).toMatchObject({ source: 'meter (±(1 % + 0.5 W)), in proportion', kind: 'B', sensitivity: 100, dof: null, contribution: 0.57735 });
+  expect(derivation!.budget!.lines.find((l) => l.source.endsWith('constant'))).toMatchObject({ sensitivity: 0, contribution: 0 });
+  expect(derivation!.outcome).toMatchObject({ outcome: 'higher' });
+  expect(JSON.parse(JSON.stringify(derivation))).toEqual(derivation);
+});

@@ -83,3 +83,17 @@ test('a harmonic and a geometric mean of two settings', () => {
   expect(mean('harmonic')).toBeCloseTo(Math.hypot((H ** 2 / (2 * p ** 2)) * x!.u, (H ** 2 / (2 * q ** 2)) * y!.u), 9);
   expect(mean('geometric')).toBeCloseTo(Math.hypot((G / (2 * p)) * x!.u, (G / (2 * q)) * y!.u), 9);
 });
+
+// JCGM 100:2008, 4.4.3, Table 1 (readings from memory, recomputed): mean 100.145 °C, s 1.489, u 0.333. The steps of 0.01 add nothing that shows.
+test('twenty readings of the guide', () => {
+  const key = 'g///temperature/bath/';
+  const twenty = factsOf(`${key}: 96.90 98.18 98.25 98.61 99.03 99.49 99.56 99.74 99.89 100.07 100.33 100.42 100.68 100.95 101.11 101.20 101.57 101.84 102.36 102.72 °C`);
+  const mean = twenty.value(key);
+  if (!isFact(mean)) throw new Error(mean.why);
+  const u = uncertaintyOf(twenty, mean)!;
+  expect(mean.value.toString()).toBe('100.145');
+  expect(mean.spread!.sd!.toFixed(3)).toBe('1.489');
+  expect(u.standard.toFixed(3)).toBe('0.333');
+  // t₉₅ for 19 degrees of freedom is 2.093 (Table G.2).
+  expect(u.factor.toFixed(2)).toBe('2.09');
+});
