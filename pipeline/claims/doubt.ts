@@ -61,7 +61,8 @@ function valueElsewhere(c: Context, index: number, x: Candidate): string | undef
   if (oddlySized(c, index, x.subject)) {
     // "that leaves 11 watts": of a size that only what lies between two readings has.
     if (!m.unit && !goesOn(c, index, x.subject) && !c.hits.hits.some((h) => h.segment === index && [...g.of.measure, ...g.of.part].includes(h.slot))) return 'it is of a size that no reading has';
-    return rightElsewhere(c, index, { ...x, kind: 'difference', base: x.subject });
+    const between = rightElsewhere(c, index, { ...x, kind: 'difference', base: x.subject });
+    if (between) return between;
   }
   if (bareAmount(c, index)) {
     const between = rightElsewhere(c, index, { ...x, kind: 'difference', base: x.subject }, true);
@@ -103,14 +104,15 @@ function endsSaid(c: Context, x: Candidate): boolean {
 }
 
 /** Values of a slot that one of the two must have: named beside the number, in the sentence, or in the heading. */
-function spokenOf(c: Context, index: number, slot: number, subject: Cell, plain = false): ReadonlySet<string> {
+export function spokenOf(c: Context, index: number, slot: number, subject: Cell, plain = false): ReadonlySet<string> {
   const { field } = c.grid.slots[slot]!;
   if (field === 'measure') return new Set();
-  if (field === 'phase') return new Set();
-  if (field === 'part' && !c.hits.hits.some((h) => h.slot === slot && h.segment <= index) && plain) return new Set();
-  if (field === 'part') return new Set([subject.at[slot]!]);
   const paired = c.hits.paired.get(index)?.find((x) => x.slot === slot);
   if (paired) return new Set(pairedSurely(c, index) ? [paired.value] : []);
+  if (field === 'phase') return new Set();
+  const unit = c.parsed.said[index]!.mention.unit;
+  if (field === 'part' && !c.hits.hits.some((h) => h.slot === slot && (!plain || h.segment <= index)) && (plain || (unit && unit.dimension !== 'share'))) return new Set();
+  if (field === 'part') return new Set([subject.at[slot]!]);
   const held = (v: string): boolean => field === 'setup' && c.grid.holders.has(v);
   const here = c.hits.hits.filter((h) => h.slot === slot && !held(h.value));
   const own = here.filter((h) => h.segment === index);

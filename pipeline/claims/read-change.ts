@@ -55,7 +55,7 @@ export function readChange(c: Context, index: number): Candidate[] {
     }
   }
   // "… 2,701 megahertz, 44 down": nothing named beside it, so it is about the figure just said.
-  if (words.overrides.size === 0 && words.roles.length === 0 && !words.median && !words.leader && !c.hits.hits.some((h) => h.segment === index && c.grid.slots[h.slot]!.field !== 'measure') && !cue.another) {
+  if (words.overrides.size === 0 && words.roles.length === 0 && !words.median && !words.leader && !c.hits.paired.has(index) && !c.hits.hits.some((h) => h.segment === index && c.grid.slots[h.slot]!.field !== 'measure') && !cue.another) {
     const values = lastValues(c, index);
     let subject = values[0] && firstCell(c.grid, values[0]);
     if (subject?.fixed) {

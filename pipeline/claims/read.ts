@@ -17,6 +17,7 @@ import { insisted, oneNamed } from './insist.js';
 import { endsSwapped } from './ends-swapped.js';
 import { percentForPoints, pointsForPercent } from './points-or-percent.js';
 import { pairWith, push, readValue } from './read-value.js';
+import { settled } from './settle.js';
 import { foreign, known, slippedUnit } from './slipped-unit.js';
 import { ofChanges, ratioSure, unsupported } from './support.js';
 import { substitute, valueOf } from './terms.js';
@@ -26,6 +27,10 @@ export interface Reading extends Decision {
 }
 
 export function readMention(c: Context, index: number): Reading {
+  return settled(c, index, judged(c, index));
+}
+
+function judged(c: Context, index: number): Reading {
   const r = arrivals(c, index, insisted(c, index, weigh(c, index)));
   if (r.why.startsWith('it goes ')) return r;
   if (r.verdict !== 'disagrees') return r;
