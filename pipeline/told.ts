@@ -12,10 +12,13 @@ export function asTold(planned: readonly PlannedPicture[], facts: Facts, said: S
   for (const [id, at] of said) for (const name of namesOf(facts, id)) if (!places.has(name)) places.set(name, at);
   const ordered = inStoryOrder(planned.filter((p) => p.divides === undefined).map((picture) => {
     const { prepared } = picture.sheets[0]!;
-    return { picture, facts: pointOf(facts, prepared.facts, places), ...(prepared.kind === 'chapter' && { title: prepared.title }) };
+    return { picture, facts: pointOf(facts, prepared.facts, places), ...(prepared.kind === 'chapter' && { title: prepared.title }), closes: closing.has(prepared.kind) };
   }), places, headings(facts));
   return numbered([...ordered.map(({ picture }) => picture), ...planned.filter((p) => p.divides !== undefined)]);
 }
+
+/** What was gained and given, and what to be careful about. */
+const closing: ReadonlySet<string> = new Set(['summary', 'end']);
 
 const comparisons: ReadonlySet<string> = new Set(['difference', 'rise', 'points', 'percent_change', 'ratio', 'percent_of']);
 const circumstances: ReadonlySet<string> = new Set(['count', 'range']);

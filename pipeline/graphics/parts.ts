@@ -4,7 +4,7 @@ import { type Line, measure } from '../theme/index.js';
 import { type Composer, lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 
-const mostParts = 12;
+export const mostParts = 12;
 const mark = { size: 14, gap: 26 };
 
 export const parts: Graphic = {

@@ -1,9 +1,12 @@
 // Which graphics suit an episode whose record asks for none, and why.
-import { type Fact, type Facts, isFact, isMeasured, type Key, type PictureRequest, quantityName, roomParts, splitKey } from '../facts/index.js';
+import { type Fact, type Facts, isFact, isMeasured, type Key, type PictureRequest, quantityName, roomParts, splitKey, withFields } from '../facts/index.js';
 import { changed, hasRatios, limits, type Proposed, surprises } from '../story/index.js';
+import { cautionsFor } from '../cautions/index.js';
 import { mostRows } from '../theme/index.js';
+import { mostParts } from './parts.js';
+import { mostSettings } from './settings.js';
 
-/** A title, the conditions, and a graphic for what changed most, what comes near a limit and what surprised: up to six of them. */
+/** A title, the conditions, parts and settings; a graphic for what changed most, what comes near a limit and what surprised, up to six of them; a summary, and the end card. */
 export function planGraphics(facts: Facts): Proposed<PictureRequest>[] {
   const { about } = facts;
   const out: Proposed<PictureRequest>[] = [];
@@ -14,8 +17,14 @@ export function planGraphics(facts: Facts): Proposed<PictureRequest>[] {
   };
   if (about.title.trim()) ask({ kind: 'chapter', name: 'title', why: 'every episode has a title' });
   ask({ kind: 'conditions', name: 'conditions', why: 'every result has its conditions' });
+  if (about.system.length > 1 && about.system.length <= mostParts) ask({ kind: 'parts', name: 'parts', why: 'the record says what it was tested with' });
+  const setting = [...about.settings.values()].filter((s) => s.parameters.length > 0);
+  if (about.settings.size > 1 && about.settings.size <= mostSettings && setting.length > 0) ask({ kind: 'settings', name: 'settings', why: 'the settings differ in what they set' });
   const [first] = measures(facts);
-  if (!first) return out;
+  if (!first) {
+    last(facts, ask);
+    return out;
+  }
   const { key } = first;
   const parts = splitKey(key)!;
   const idle = facts.idleOf(key);
@@ -39,7 +48,34 @@ export function planGraphics(facts: Facts): Proposed<PictureRequest>[] {
     const ids = listed.map((k) => facts.value(k)).filter(isFact).map((f) => f.id);
     ask({ kind: 'ranking', name: 'ranking', facts: ids, why: `${listed.length === 3 ? 'three' : 'several'} setups can be ranked by the first measure of the record` });
   }
+  const sums = changesOf(facts, set?.fact ?? moved?.fact);
+  if (sums.length > 1) ask({ kind: 'summary', name: 'summary', facts: sums.map((f) => f.id), why: `${sums.length} measures change together` });
+  last(facts, ask);
   return out;
+}
+
+/** What was disclosed and what to be careful about stand at the end. */
+function last(facts: Facts, ask: (request: Omit<Proposed<PictureRequest>, 'place'>) => void): void {
+  if (facts.about.disclosures.length > 0 || cautionsFor(facts).length > 0) ask({ kind: 'end', name: 'end', why: 'what was disclosed, and what to be careful about' });
+}
+
+/** What else changes where the one that changed most does: of each measure and part its first, as percent where that means something. */
+function changesOf(facts: Facts, main: Fact | undefined): Fact[] {
+  const [from, to] = main ? [splitKey(main.keys[1] ?? ''), splitKey(main.subject)] : [];
+  if (!main || !from || !to) return [];
+  const seen = new Set<string>();
+  return facts.keys().flatMap((key): Fact[] => {
+    const p = splitKey(key)!;
+    const what = `${p.measure}/${p.part}`;
+    const same = p.setup === to.setup && p.setting === to.setting && p.workload === to.workload && p.phase === to.phase;
+    if (!same || seen.has(what) || (facts.about.measures.get(p.measure)?.better ?? 'neither') === 'neither' || !isMeasured(facts, key)) return [];
+    const base = withFields(key, { setup: from.setup, setting: from.setting });
+    const value = facts.value(key);
+    const change = isFact(value) ? facts.derive(hasRatios(value) ? 'percent_change' : 'difference', [key, base]) : undefined;
+    if (!change || !isFact(change)) return [];
+    seen.add(what);
+    return [change];
+  }).slice(0, mostRows);
 }
 
 function most(why: string): string {

@@ -6,7 +6,7 @@ import type { Graphic } from './graphic.js';
 import { setLabelRows } from './label-rows.js';
 
 const none = '–';
-const mostSettings = 7;
+export const mostSettings = 7;
 
 interface Column {
   id: string;

@@ -26,11 +26,11 @@ export function pairs(facts: Facts): Pair[] {
   }));
 }
 
-/** The clear ones, the heaviest first, each measure and part once. `field`: only those between setups, or between settings. */
+/** The clear ones, each measure and part once: first those of measures of which the record says what matters, the heaviest before the others. `field`: only those between setups, or between settings. */
 export function changed(facts: Facts, field?: Pair['field']): Observation[] {
   const seen = new Set<string>();
   const clear = pairs(facts).filter((p) => (!field || p.field === field) && atTheBase(facts, p) && stands(facts, p));
-  return clear.map((pair) => ({ pair, weight: weightOf(facts, pair) })).sort((a, b) => b.weight - a.weight).flatMap(({ pair, weight }) => {
+  return clear.map((pair) => ({ pair, weight: weightOf(facts, pair), said: facts.about.measures.get(splitKey(pair.key)!.measure)?.matters ? 1 : 0 })).sort((a, b) => b.said - a.said || b.weight - a.weight).flatMap(({ pair, weight }) => {
     const at = splitKey(pair.key)!;
     const what = `${at.measure}/${at.part}`;
     if (seen.has(what)) return [];

@@ -110,7 +110,7 @@ test('names with markup are shown as they are', async () => {
 });
 
 describe('planned where the record asks for none', () => {
-  test.each([['card', described, ['chapter', 'conditions', 'figure', 'before-after', 'before-after', 'figure']], ['card without versions', cardFacts, undefined], ['pumps', pumpFacts, ['chapter', 'conditions', 'before-after', 'ranking']]] as const)('%s', (_n, make, kinds) => {
+  test.each([['card', described, ['chapter', 'conditions', 'parts', 'settings', 'figure', 'before-after', 'before-after', 'figure', 'summary', 'end']], ['card without versions', cardFacts, undefined], ['pumps', pumpFacts, ['chapter', 'conditions', 'before-after', 'ranking', 'end']]] as const)('%s', (_n, make, kinds) => {
     const facts = make();
     const planned = planGraphics(facts);
     if (kinds) expect(planned.map((p) => p.kind)).toEqual(kinds);

@@ -35,6 +35,15 @@ describe('what changed most', () => {
     expect(changed(two)[0]!.why).toMatch(/^Core temperature changes from 60.°C to 72.°C between Alder and Birch$/);
     expect(changed(two).map((o) => o.weight)).toEqual([...changed(two).map((o) => o.weight)].sort((a, b) => b - a));
   });
+  test('what the record says matters comes before what it says nothing of, however much that changed', () => {
+    const readings = { 'a/stock/scene/power/board/load': '100 100 101 W', 'b/stock/scene/power/board/load': '200 200 201 W', 'a/stock/scene/noise/fan/load': '30 30 30 dB(A)', 'b/stock/scene/noise/fan/load': '34 34 34 dB(A)' };
+    const said = facts(readings);
+    expect(changed(said).map((o) => o.measure)).toEqual(['power', 'noise']);
+    const q = readQuantity('1 dB(A)');
+    if ('why' in q) throw new Error(q.why);
+    said.about.measures.get('noise')!.matters = q.quantity;
+    expect(changed(said).map((o) => o.measure)).toEqual(['noise', 'power']);
+  });
   test('what has no better end, and what the runs cannot tell apart, did not change', () => {
     const none = facts({ 'a/stock/scene/noise/fan/load': '38 42 40 dB(A)', 'b/stock/scene/noise/fan/load': '39 42 41 dB(A)', 'a/stock/scene/voltage/core/load': '1 1 V', 'b/stock/scene/voltage/core/load': '2 2 V' });
     expect(changed(none)).toEqual([]);
@@ -87,6 +96,9 @@ describe('the order of pictures', () => {
   });
   test('is that of the first mention; what is said nowhere stays behind what it was planned after', () => {
     expect(order([picture('title'), picture('late', 'z', 'w'), picture('with-late'), picture('early', 'x', 'z')], [['x', 10], ['z', 30], ['w', 40]])).toEqual(['title', 'early', 'late', 'with-late']);
+  });
+  test('what closes comes last, whatever is said of it', () => {
+    expect(order([{ ...picture('end', 'x'), closes: true }, picture('late', 'z'), picture('early', 'x')], [['x', 10], ['z', 30]])).toEqual(['early', 'late', 'end']);
   });
   test('a title that is a heading stands where the heading does', () => {
     expect(order([picture('early', 'x'), picture('The case'), picture('late', 'z')], [['x', 10], ['z', 30]], [[plainHeading('## Chapter 2: The case'), 20]])).toEqual(['early', 'The case', 'late']);
