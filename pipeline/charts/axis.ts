@@ -36,6 +36,18 @@ export function widestTick(stage: Stage, { at }: Ticks): number {
   return Math.max(...at.map((t) => measure(t.text, tickStyle(stage))));
 }
 
+/** The same, but with so few steps that no figure touches the next on `width` pixels, and with figures at the ends alone where even two steps are too many. */
+export function fittingTicks(stage: Stage, low: number, high: number, most: number, width: number, steps?: readonly number[]): Ticks {
+  for (let count = most; count > 1; count--) {
+    const found = ticks(low, high, count, steps);
+    const space = width / (found.at.length - 1);
+    const widths = found.at.map((t) => measure(t.text, tickStyle(stage)));
+    if (widths.every((w, i) => i === 0 || (w + widths[i - 1]!) / 2 + stage.space.small <= space)) return found;
+  }
+  const { domain, at } = ticks(low, high, 2, steps);
+  return { domain, at: [at[0]!, at.at(-1)!] };
+}
+
 /** As many steps as leave their figures apart, on this stage. */
 export function mostTicks({ id }: Stage, body: { width: number; height: number }, wide: { across: number; up: number }): { across: number; up: number } {
   return id !== 'wide' ? { across: Math.max(3, Math.floor(body.width / 230)), up: Math.min(8, Math.max(3, Math.round(body.height / 130))) } : wide;
@@ -54,7 +66,7 @@ export function acrossLayers(stage: Stage, { at }: Ticks, x: Spec, height: numbe
   const lines = (more.stretches ?? [{ from: 0, to: height }]).flatMap((s) => at.map((t) => ({ at: t.value, ...s })));
   return [
     { data: { values: lines }, mark: { type: 'rule', stroke: stage.colours.rule, strokeWidth: 2 }, encoding: { x: place, y: pixels('from'), y2: { field: 'to' } } },
-    { data: { values }, mark: { ...tickMark(stage), align: 'center' }, encoding: { x: place, y: { value: height + 40 }, text: { field: 'text' } } },
+    { data: { values }, mark: { ...tickMark(stage), align: 'center' }, encoding: { x: place, y: { value: height + 42 }, text: { field: 'text' } } },
     ...(more.name !== undefined ? [{ data: { values: [{ text: more.name }] }, mark: { ...tickMark(stage), align: 'center' }, encoding: { x: { value: Math.round((more.width ?? 0) / 2) }, y: { value: height + 40 + below.named - below.figures }, text: { field: 'text' } } }] : []),
   ];
 }

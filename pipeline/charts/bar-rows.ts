@@ -1,6 +1,7 @@
 // Horizontal bars where there is no room beside them: the name above, the figure at its right end, the bar below over the whole width.
 import { capHeight, lineHeight, measure, type Misfit, type Stage, type TextStyle, wrap } from '../theme/index.js';
 import { zeroOf } from './build.js';
+import { tickStyle } from './axis.js';
 import type { Bar, BarDrawing, BarGroup, BarOptions } from './bar-spec.js';
 import { baseSpec, type Spec } from './spec.js';
 import { pixels, type PlacedText, textLayers } from './texts.js';
@@ -13,7 +14,7 @@ const thinnestAlone = 20;
 /** Nobody reads longer lines in the time that they stand. */
 const longestName = 1000;
 /** A figure at the end of a bar needs this much, whatever the bar. */
-const figurePitch = 48;
+const figurePitch = 46;
 
 export function barRows(stage: Stage, { body, groups, extent, mark }: BarOptions): BarDrawing {
   const { type, space, stroke, colours } = stage;
@@ -30,7 +31,7 @@ export function barRows(stage: Stage, { body, groups, extent, mark }: BarOptions
   const plot = { x: body.x + start, y: body.y, width: body.width - start - (single ? 0 : valueColumn), height: body.height };
 
   const whole = body.width - leadColumn - (single ? valueColumn : 0);
-  const remarkBeside = groups.every((g) => measure(g.name, type.name) + (g.remark ? measure(g.remark, type.small) + space.medium + (single ? space.small : 0) : 0) <= whole);
+  const remarkBeside = groups.every((g) => measure(g.name, type.name) + (g.remark ? measure(g.remark, tickStyle(stage)) + space.medium + (single ? space.small : 0) : 0) <= whole);
   const heads = groups.map((g) => head(g));
   const cap = capHeight * type.name.size;
   const pitch = type.name.size * lineHeight;
@@ -94,7 +95,7 @@ export function barRows(stage: Stage, { body, groups, extent, mark }: BarOptions
   function head(g: BarGroup): { lines: string[]; below: string } {
     const wrapped = wrap(g.name, type.name, Math.min(whole, longestName), 2);
     if ('misfit' in wrapped) misfits.push(wrapped.misfit);
-    if (g.remark && !remarkBeside && measure(g.remark, type.small) > whole) misfits.push({ code: 'label-too-long', text: g.remark, message: `"${g.remark}" has no room under its name; shorten its unit` });
+    if (g.remark && !remarkBeside && measure(g.remark, tickStyle(stage)) > whole) misfits.push({ code: 'label-too-long', text: g.remark, message: `"${g.remark}" has no room under its name; shorten its unit` });
     return { lines: 'lines' in wrapped ? wrapped.lines : [g.name], below: remarkBeside ? '' : g.remark ?? '' };
   }
 }

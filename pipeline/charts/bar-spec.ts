@@ -1,5 +1,6 @@
 // Horizontal bars from a true zero, their values at their ends, names at the left edge, or above where there is no room: shared by all bar charts.
 import { type Colour, measure, type Misfit, type Rect, type Stage, type TextStyle } from '../theme/index.js';
+import { tickStyle } from './axis.js';
 import { barRows } from './bar-rows.js';
 import { zeroOf } from './build.js';
 import { wrapName } from './names.js';
@@ -42,14 +43,16 @@ export interface BarDrawing {
 const inner = 4;
 /** Bars shorter than this share of the picture say little: they are better off below their names. */
 const leastPlot = 0.3;
+const shortest = 0.15;
 
 export function barSpec(stage: Stage, options: BarOptions): BarDrawing {
   const beside = stage.narrow ? undefined : barsBeside(stage, options);
   const short = beside !== undefined && (beside.spec.width as number) < leastPlot * options.body.width;
   if (beside?.misfits.length === 0 && !short) return beside;
   const rows = barRows(stage, options);
-  if (beside?.misfits.length === 0 && rows.misfits.length > 0) return beside;
-  return beside && rows.misfits.length > 0 && !rows.misfits.every((m) => m.code === 'too-many-rows') ? beside : rows;
+  if (rows.misfits.length === 0 || !beside) return rows;
+  if (beside.misfits.length === 0) return (beside.spec.width as number) >= shortest * options.body.width ? beside : rows;
+  return rows.misfits.every((m) => m.code === 'too-many-rows') ? rows : beside;
 }
 
 function barsBeside(stage: Stage, { body, groups, series, extent, mark }: BarOptions): BarDrawing {
@@ -69,7 +72,7 @@ function barsBeside(stage: Stage, { body, groups, series, extent, mark }: BarOpt
   const leadColumn = leads.some(Boolean) ? widest(leads, type.value) + space.small : 0;
   const nameColumn = leadColumn + widest(names.flat(), type.name) + space.medium;
   const remarks = groups.map((g) => g.remark ?? '');
-  const remarkColumn = remarks.some(Boolean) ? widest(remarks, type.small) + space.medium : 0;
+  const remarkColumn = remarks.some(Boolean) ? widest(remarks, tickStyle(stage)) + space.medium : 0;
   const valueColumn = widest(groups.flatMap((g) => g.bars.map((b) => b.text)), value) + space.tight;
   const least = Math.min(0, ...extent);
   const greatest = Math.max(0, ...extent, mark?.at ?? 0) || 1;

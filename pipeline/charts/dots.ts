@@ -1,7 +1,7 @@
 // Every run as a dot, their mean as a pin above: how far apart the runs lie, and whether the rows do.
 import { type Fact, isFact, phaseNote, quantityName, bestOf } from '../facts/index.js';
 import { capHeight, type Colour, lineHeight, measure, type Misfit, type Rect, type Stage, wrap } from '../theme/index.js';
-import { acrossLayers, mostTicks, ticks } from './axis.js';
+import { acrossLayers, fittingTicks, mostTicks, ticks, widestTick } from './axis.js';
 import type { Chart } from './chart.js';
 import { wrapName } from './names.js';
 import { commonName, type Row, rowName, select } from './rows.js';
@@ -10,6 +10,7 @@ import { pixels, type PlacedText, textLayers } from './texts.js';
 import { figure, foot, subtitle, unitSymbol } from './words.js';
 
 const dot = 28;
+const notFromZero = 'scale not from zero';
 
 export const dots: Chart = {
   kind: 'dots',
@@ -21,8 +22,10 @@ export const dots: Chart = {
     const runs = chosen.rows.flatMap((r) => r.fact.readings.map((x) => x.quantity.value.toNumber()));
     const shown = chosen.rows.slice(request.slice?.from, request.slice?.to);
     const winner = !chosen.comparable ? {} : bestOf(facts, chosen.measure, chosen.rows.map((r) => r.fact));
-    const scale = ticks(Math.min(...runs), Math.max(...runs), mostTicks(work.stage, work.stage.panel, { up: 5, across: 6 }).across);
-    const notes = foot(facts, shown.map((r) => r.fact), scale.domain[0] > 0 ? ['scale not from zero'] : []);
+    const [low, high] = [Math.min(...runs), Math.max(...runs)];
+    const most = mostTicks(work.stage, work.stage.panel, { up: 5, across: 6 }).across;
+    const rough = ticks(low, high, most);
+    const notes = foot(facts, shown.map((r) => r.fact), rough.domain[0] > 0 ? [notFromZero] : []);
     const heading = {
       title: request.title ?? `${quantityName(facts.about, chosen.measure, chosen.part)}${phaseNote(facts, chosen)}, run by run`,
       subtitle: subtitle(facts, chosen, unitSymbol(chosen.rows.map((r) => r.fact)), commonName(facts, shown[0]!, chosen.by)),
@@ -34,7 +37,9 @@ export const dots: Chart = {
     const { body } = work.frame(heading);
     const runFacts = (r: Row): Fact[] => r.fact.readings.map((x) => facts.derive('raw', [`${r.key}#${x.run}`])).filter(isFact);
     const named = shown.map((r) => ({ ...r, name: rowName(facts, r, chosen.by), text: figure(r.fact), runs: runFacts(r) }));
-    const { misfits, plot, left, right, middles, texts, separators, stretches } = rowsOf(named.map((r) => ({ ...r, colour: r.fact === winner.fact ? 'highlight' : 'text' })), body, stage);
+    const { misfits, plot, left, right, middles, texts, separators, stretches } = rowsOf(named.map((r) => ({ ...r, colour: r.fact === winner.fact ? 'highlight' : 'text' })), body, stage, Math.max(widestTick(stage, rough), widestTick(stage, ticks(low, high, 2))) / 2);
+    const scale = fittingTicks(stage, low, high, most, plot.width);
+    if (scale.domain[0] <= 0) heading.foot = heading.foot.replace(` · ${notFromZero}`, '');
     for (const m of misfits) work.complain(m.code, m.message, m.text);
     const px = (v: number): number => ((v - scale.domain[0]) / (scale.domain[1] - scale.domain[0])) * plot.width;
     const middle = (i: number): number => middles[i]!;
@@ -92,24 +97,24 @@ const axisRoom = 64;
 /** The pin of the mean, the dots, and those that hang below them. */
 const leastPitch = 98;
 
-/** Names beside their rows where there is room for them, else above. */
-function rowsOf(rows: readonly NamedRow[], body: Rect, stage: Stage): Rows {
-  const first = stage.narrow ? undefined : beside(rows, body, stage);
+/** Names beside their rows where there is room for them, else above. The figures of the scale reach `edge` beyond the plot. */
+function rowsOf(rows: readonly NamedRow[], body: Rect, stage: Stage, edge: number): Rows {
+  const first = stage.narrow ? undefined : beside(rows, body, stage, edge);
   if (first?.misfits.length === 0) return first;
-  const second = above(rows, body, stage);
+  const second = above(rows, body, stage, edge);
   return first && second.misfits.length > 0 && !second.misfits.every((m) => m.code === 'too-many-rows') ? first : second;
 }
 
 /** Names at the left edge, means at the right. */
-function beside(rows: readonly NamedRow[], body: Rect, stage: Stage): Rows {
+function beside(rows: readonly NamedRow[], body: Rect, stage: Stage, edge: number): Rows {
   const misfits: Misfit[] = [];
   const { colours, space, type } = stage;
   const names = rows.map((r) => {
     const wrapped = wrapName(stage, r.name, body.width, (body.height - axisRoom) / rows.length);
     return 'lines' in wrapped ? wrapped.lines : (misfits.push(wrapped.misfit), [r.name]);
   });
-  const left = Math.max(...names.flat().map((n) => measure(n, type.name))) + space.large;
-  const right = Math.max(...rows.map((r) => measure(r.text, type.value))) + space.large;
+  const left = Math.max(edge, Math.max(...names.flat().map((n) => measure(n, type.name))) + space.large);
+  const right = Math.max(edge, Math.max(...rows.map((r) => measure(r.text, type.value))) + space.large);
   const plot = { x: body.x + left, y: body.y, width: Math.round(body.width - left - right), height: Math.round(body.height - axisRoom) };
   const pitch = plot.height / rows.length;
   if (pitch < leastPitch) misfits.push({ code: 'too-many-rows', text: rows.map((r) => r.name).join(', '), message: `${rows.length} rows have no room below each other: each has ${Math.floor(pitch)} px, and ${leastPitch} are the least` });
@@ -130,10 +135,10 @@ function beside(rows: readonly NamedRow[], body: Rect, stage: Stage): Rows {
 const reach = { up: 60, down: 56 } as const;
 
 /** Names and means above the rows, which have the whole width. */
-function above(rows: readonly NamedRow[], body: Rect, stage: Stage): Rows {
+function above(rows: readonly NamedRow[], body: Rect, stage: Stage, edge: number): Rows {
   const misfits: Misfit[] = [];
   const { colours, space, type } = stage;
-  const side = space.medium;
+  const side = Math.max(space.medium, edge);
   const plot = { x: body.x + side, y: body.y, width: Math.round(body.width - 2 * side), height: Math.round(body.height - axisRoom) };
   const means = Math.max(...rows.map((r) => measure(r.text, type.value)));
   const names = rows.map((r) => {

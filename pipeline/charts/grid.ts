@@ -1,6 +1,6 @@
 // Setups by settings as a field of cells, shaded by how high they are, each with its figure.
 import { bestOf, type Facts, nameOf, phaseNote, quantityName } from '../facts/index.js';
-import { contrast, luminance, measure, type Misfit, over, type Rect, type Stage, type TextStyle, wrap } from '../theme/index.js';
+import { type Colours, contrast, luminance, measure, type Misfit, over, type Rect, type Stage, type TextStyle, wrap } from '../theme/index.js';
 import type { Chart } from './chart.js';
 import { type Row, select } from './rows.js';
 import { baseSpec, type Spec } from './spec.js';
@@ -41,11 +41,11 @@ export const grid: Chart = {
     const laid = turned && turned.misfits.length === 0 ? turned : across;
     for (const m of laid.misfits) work.complain(m.code, m.message, m.text);
     const { plot, texts } = laid;
+    const scale = tones(colours);
     const cells = laid.cells.map((cell) => {
       const { row } = cell;
       const share = high > low ? (row.fact.value.toNumber() - low) / (high - low) : 0.5;
-      const fill = over(colours.plain, share, colours.band);
-      const ink = contrast(colours.text, fill) >= contrast(colours.panel, fill) ? colours.text : colours.panel;
+      const { fill, ink } = scale[Math.round(share * (scale.length - 1))]!;
       return { x: cell.x, x2: cell.x2, y: cell.y, y2: cell.y2, fill, ink, text: figure(row.fact), best: row.fact === best };
     });
     const box = { x: pixels('x'), x2: { field: 'x2' }, y: pixels('y'), y2: { field: 'y2' } };
@@ -109,4 +109,17 @@ function lay(stage: Stage, body: Rect, shown: readonly Row[], [columnField, colu
       ...heads.flatMap((lines, c) => lines.map((text, j): PlacedText => ({ text, x: (c + 0.5) * cellWidth - gap / 2, y: -16 - (lines.length - 1 - j) * line, style: type.small, colour: 'quiet', align: 'center' }))),
     ],
   };
+}
+
+/** WCAG 2.x, success criterion 1.4.3. */
+const leastContrast = 4.5;
+
+/** Fills from the lowest to the highest, each with what is written on it; those half way on which nothing can be read are passed over. */
+function tones(colours: Colours): { fill: string; ink: string }[] {
+  const all = Array.from({ length: 101 }, (_, i) => {
+    const fill = over(colours.plain, i / 100, colours.band);
+    return { fill, ink: contrast(colours.text, fill) >= contrast(colours.panel, fill) ? colours.text : colours.panel };
+  });
+  const read = all.filter(({ fill, ink }) => contrast(ink, fill) >= leastContrast);
+  return read.length > 0 ? read : all;
 }

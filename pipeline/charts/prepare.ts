@@ -12,7 +12,7 @@ export function prepareChart(request: ChartRequest, facts: Facts, stage: Stage):
     const named = code === 'label-too-long' || code === 'missing-glyph' ? placeOfName(facts.about, subject) : undefined;
     if (!findings.some((f) => f.code === code && f.message === message)) findings.push({ code, severity: 'error', place: named ?? request.place, message, subject });
   };
-  const work: Workbench = { complain, stage, frame: (heading) => frame(stage, heading) };
+  const work: Workbench = { complain, stage, frame: (heading) => frame(stage, { ...heading, title: heading.title + partOf(request) }) };
   const chart = charts.find((c) => c.kind === request.kind);
   if (!chart) {
     complain('picture-kind', `there is no chart "${request.kind}"`, request.kind);
@@ -22,7 +22,7 @@ export function prepareChart(request: ChartRequest, facts: Facts, stage: Stage):
   if (rows > mostRows) complain('too-many-rows', `picture "${request.name}" would show ${rows} rows, and ${mostRows} are the most that can be read on a phone; name fewer setups or settings`);
   const sketch = chart.sketch(request, facts, work);
   if (!sketch) return { value: undefined, findings };
-  if (request.slice) sketch.heading.title += ` (${request.slice.part} of ${request.slice.parts})`;
+  sketch.heading.title += partOf(request);
   const around = frame(stage, sketch.heading);
   for (const m of around.misfits) complain(m.code, m.message, m.text);
   for (const m of new Set(sketch.labels.map(unshown))) if (m) complain(m.code, m.message, m.text);
@@ -38,4 +38,9 @@ export function prepareChart(request: ChartRequest, facts: Facts, stage: Stage):
     },
   };
   return { value: prepared, findings };
+}
+
+/** " (1 of 2)", where a request has more rows than one picture shows. */
+function partOf({ slice }: ChartRequest): string {
+  return slice ? ` (${slice.part} of ${slice.parts})` : '';
 }

@@ -1,7 +1,7 @@
 // What one measure costs in another: each setting (or product) as a point, e.g. frame rate against power.
 import { betterWords, type Fact, isFact, nameOf, quantityName, withFields } from '../facts/index.js';
 import { brief, type Colour, measure, type TextStyle } from '../theme/index.js';
-import { acrossLayers, below, mostTicks, ticks, upLayers, widestTick } from './axis.js';
+import { acrossLayers, below, fittingTicks, mostTicks, ticks, tickStyle, upLayers, widestTick } from './axis.js';
 import type { Chart } from './chart.js';
 import { type Point, placeLabels } from './place-labels.js';
 import { commonName, type Row, rowName, select } from './rows.js';
@@ -43,9 +43,10 @@ export const tradeoff: Chart = {
     const { body } = work.frame(heading);
     const numbers = (pick: 'up' | 'across'): number[] => rows.map((r) => r[pick].value.toNumber());
     const most = mostTicks(stage, body, { up: 5, across: 7 });
-    const up = padded(numbers('up'), most.up);
-    const across = padded(numbers('across'), most.across);
-    const left = widestTick(stage, up) + 28;
+    const up = ticks(...padded(numbers('up')), most.up);
+    const rough = padded(numbers('across'));
+    const left = Math.max(widestTick(stage, up) + 28, measure(ticks(...rough, most.across).at[0]!.text, tickStyle(stage)) / 2);
+    const across = fittingTicks(stage, ...rough, most.across, body.width - left - widestTick(stage, ticks(...rough, most.across)));
     const right = measure(across.at.at(-1)!.text, type.small) + space.small;
     const plot = { x: Math.round(body.x + left), y: Math.round(body.y + 24), width: Math.round(body.width - left - right), height: Math.round(body.height - 24 - below.named) };
     const px = (v: number): number => ((v - across.domain[0]) / (across.domain[1] - across.domain[0])) * plot.width;
@@ -85,10 +86,10 @@ export const tradeoff: Chart = {
 };
 
 /** A tenth of the span free all round, so that no point sits on the edge. */
-function padded(values: number[], most: number): ReturnType<typeof ticks> {
+function padded(values: number[]): [low: number, high: number] {
   const [low, high] = [Math.min(...values), Math.max(...values)];
   const air = (high - low || Math.abs(high) || 1) * 0.1;
-  return ticks(low > 0 ? Math.max(0, low - air) : low - air, high + air, most);
+  return [low > 0 ? Math.max(0, low - air) : low - air, high + air];
 }
 
 function powerOf(keys: readonly string[]): string | undefined {

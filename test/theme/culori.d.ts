@@ -1,5 +1,6 @@
 // The little of culori that the colour tests use.
 declare module 'culori' {
+  export function wcagContrast(a: string, b: string): number;
   export interface Colour {
     mode: string;
   }

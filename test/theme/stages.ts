@@ -7,6 +7,7 @@ import { type Stage, stageIds, stageOf } from '../../pipeline/theme/index.js';
 export const template = (name: string): string => readFileSync(join(import.meta.dirname, '../../templates', name), 'utf8');
 
 export const dark = shippedTheme('dark', template);
+export const light = shippedTheme('light', template);
 export const wide = stageOf(dark, 'wide');
 export const { colours } = dark;
 /** Every stage in the usual theme. */
