@@ -69,10 +69,11 @@ function mainPairs(facts: Facts, pairs: readonly Pair[]): Map<Pair, string> {
   const firsts = pairs.filter((p) => facts.about.measures.get(p.measure)?.better !== 'neither' && p.shape.rows > 1 && !seen.has(p.measure) && seen.add(p.measure));
   const told = changed(facts);
   const weighed = firsts.map((pair, i) => {
-    const own = told.find((o) => o.measure === pair.measure && o.part === pair.part) ?? told.find((o) => o.measure === pair.measure);
-    return { pair, i, weight: own?.weight ?? 0, why: own?.why ?? `${quantityName(facts.about, pair.measure, pair.part)} was read of ${pair.shape.rows} that can stand side by side` };
+    const rank = told.findIndex((o) => o.measure === pair.measure);
+    const own = told.find((o) => o.measure === pair.measure && o.part === pair.part) ?? told[rank];
+    return { pair, i, rank: rank < 0 ? told.length : rank, why: own?.why ?? `${quantityName(facts.about, pair.measure, pair.part)} was read of ${pair.shape.rows} that can stand side by side` };
   });
-  const chosen = [...weighed].sort((a, b) => b.weight - a.weight || a.i - b.i).slice(0, mostMeasures);
+  const chosen = [...weighed].sort((a, b) => a.rank - b.rank || a.i - b.i).slice(0, mostMeasures);
   return new Map(weighed.filter((w) => chosen.includes(w)).map((w) => [w.pair, w.why]));
 }
 

@@ -90,7 +90,7 @@ export function frame(stage: Stage, { title, subtitle, legend = [], foot }: Head
     bottom -= type.small.size * capHeight + (feet.length - 1) * pitch + 30;
   }
   const top = y + space.medium + 4;
-  return { body: { x: content.left, y: top, width, height: bottom - top }, svg: marks + lines.map((l) => svgText(l, colours)).join(''), misfits };
+  return { body: { x: content.left, y: top, width, height: bottom - top }, svg: marks.replace(/<(rect|circle) /g, '<$1 data-build="words" ') + lines.map((l) => svgText(l, colours)).join(''), misfits };
 }
 
 /** As many entries in a line as have room in it. */

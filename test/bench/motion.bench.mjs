@@ -38,5 +38,5 @@ export async function run() {
     rows.push({ what: `${name}: ${count} frames, rate ÷ whole frames`, ratio: rate, detail: `${(1000 * count / b).toFixed(0)} against ${(1000 * count / w).toFixed(0)} frames a second; packed as WebP ${(1000 * count / packed).toFixed(0)}` });
   }
   // Held as time against time, so that less is better as everywhere here: 1.4 times the rate is 0.71 of the time.
-  return [...rows, { what: 'all of them, time ÷ that of whole frames', ratio: 1 / median(ratios), most: 0.71 }];
+  return [...rows, { what: 'the slowest of them, time ÷ that of whole frames', ratio: 1 / Math.min(...ratios), most: 0.71 }];
 }
