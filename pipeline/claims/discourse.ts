@@ -76,6 +76,8 @@ export function afterMention(c: Context, index: number, chosen: Candidate | unde
   const kind = chosen.term.kind;
   if (kind !== 'rank' && kind !== 'count' && kind !== 'range') next = { ...next, said: [chosen.term, ...now.said.filter((t) => !sameTerm(t, chosen.term))].slice(0, 4) };
   if (kind === 'percent_of') next = { ...next, shares: [chosen.term, ...now.shares].slice(0, 2) };
+  // Whoever comes first says which way the table runs.
+  if (kind === 'rank' && chosen.fact.value.toNumber() === 1 && (chosen.term.variant === 'lowest' || chosen.term.variant === 'highest')) next = { ...next, leads: { variant: chosen.term.variant, of: chosen.subject ? [...g.of.measure, ...g.of.part].map((i) => chosen.subject!.at[i]).join('/') : '' } };
   if (kind === 'rank' && chosen.subject) next = { ...next, placed: [...now.placed.filter((k) => k !== chosen.subject!.key), chosen.subject.key].slice(-8) };
   if (chosen.change?.length && chosen.subject && chosen.base && !chosen.base.fixed) next = { ...next, base: chosen.change, pair: [chosen.base.key, chosen.subject.key], since: 0 };
   const cell = chosen.subject;

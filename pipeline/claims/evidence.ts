@@ -173,6 +173,9 @@ function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHit
   const within = (v: string): boolean => !allowed || allowed.has(v);
   if (e.named) {
     for (const v of [...e.costs.keys()]) if (!within(v)) e.costs.delete(v);
+    // "the quietest fan at this speed": the word of the ranking says what is ranked.
+    const ranked = p.said[index]!.cue.op === 'rank' ? p.said[index]!.cue.of : undefined;
+    if (ranked?.length) for (const v of [...e.costs.keys()]) if (!ranked.some((d) => g.measureUnits.get(v)?.has(d))) e.costs.delete(v);
     if (e.costs.size) return;
     e.named = false;
   }

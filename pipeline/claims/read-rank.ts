@@ -3,21 +3,35 @@ import { Exact, type Unit } from '../quantities/index.js';
 import { siblings } from './bases.js';
 import { type Candidate, type Context, polarity, subjectCells, unitsOf } from './context.js';
 import { evidenceFor } from './evidence.js';
-import { type Cell, firstTime, type Grid, kindOf } from './grid.js';
+import { type Cell, firstTime, type Grid, kindOf, movedTo } from './grid.js';
 import { fit } from './decide.js';
 import { push, readValue } from './read-value.js';
+import { firstCell } from './terms.js';
 
 export function readRank(c: Context, index: number): Candidate[] {
   const said = c.parsed.said[index]!;
   const { mention, cue } = said;
-  const { low } = c.parsed;
   const ahead = namedAhead(c, index);
   const beside = figureBeside(c, index);
-  const { cells } = subjectCells(c, index, unitBeside(c, index), { ahead, ignoreBase: true });
+  const { cells } = subjectCells(c, index, unitBeside(c, index), { ahead, ignoreBase: true, measured: true });
   // "Second, the Corvane, with 59.7": the figure beside it tells what is ranked.
   if (beside) {
-    for (const x of cells) x.cost += x.cell === beside ? 0 : 0.5;
+    for (const x of cells) x.cost = x.cell === beside ? 0 : x.cost + 0.5;
     if (!cells.some((x) => x.cell === beside)) cells.push({ cell: beside, cost: 0 });
+    cells.sort((x, y) => x.cost - y.cost);
+  }
+  // "92.8 percent efficient. Lowest of the three": of what was said last, where no quantity is named.
+  const last = c.now.said[0] && firstCell(c.grid, c.now.said[0]);
+  const { measure, part } = c.grid.of;
+  if (last && !beside && !cue.of?.length && c.hits.dimensions.length === 0 && !c.hits.hits.some((h) => [...measure, ...part].includes(h.slot))) {
+    for (const x of cells) if ([...measure, ...part].some((i) => x.cell.at[i] !== last.at[i])) x.cost += 0.4;
+    cells.sort((x, y) => x.cost - y.cost);
+  }
+  // "3.7 above the Pavett, which is the coolest"
+  const meant = relative(c, index);
+  if (meant) {
+    for (const x of cells) if (x.cell.at[meant.slot] !== meant.value) x.cost += 0.9;
+    for (const x of cells.slice(0, 3)) { const y = movedTo(c.grid, x.cell, meant.slot, meant.value); if (y && !cells.some((z) => z.cell === y)) cells.push({ cell: y, cost: Math.max(0, x.cost - 0.9) }); else { const z = cells.find((w) => w.cell === y); if (z) z.cost = Math.min(z.cost, Math.max(0, x.cost - 0.9)); } }
     cells.sort((x, y) => x.cost - y.cost);
   }
   const out: Candidate[] = [];
@@ -31,18 +45,20 @@ export function readRank(c: Context, index: number): Candidate[] {
     else if (cue.way === 'down') variants.push(['lowest', 0]);
     else if (cue.way === 'better' || cue.way === 'worse') { if (good) variants.push([(good > 0) === (cue.way === 'better') ? 'highest' : 'lowest', 0]); else continue; }
     else if (c.now.order) variants.push([c.now.order, 0]);
+    else if (!good && c.now.leads?.of === [...measure, ...part].map((i) => cell.at[i]).join('/')) variants.push([c.now.leads.variant, 0.1]);
     else variants.push([good < 0 ? 'lowest' : 'highest', good ? 0 : 0.3], [good < 0 ? 'highest' : 'lowest', good ? 1.4 : 0.5]);
     for (const { slots, cost: extra } of sets) {
       const all = siblings(c.grid, cell, slots);
       const set = cell.at.some((v) => c.grid.repeats.has(v)) ? all : firstTime(c.grid, all);
       if (set.length < 2 || (mention.value.sign() > 0 && mention.value.compare(Exact.of(set.length)) > 0)) continue;
+      // Of two, one is not the loudest but the louder.
+      const pair = set.length === 2 && size !== 2 && mention.superlative && sets.some((o) => siblings(c.grid, cell, o.slots).length > 2) ? 0.8 : 0;
       const sizeCost = size === undefined ? 0 : set.length === size ? 0 : 1.4;
       for (const [variant, more] of variants) {
-        push(out, c, { kind: 'rank', variant, args: [cell.key, ...set.filter((x) => x !== cell).map((x) => x.key)] }, 'rank', cost + extra + sizeCost + more, cell, `${variant} of ${set.length}`, { exact: true });
+        push(out, c, { kind: 'rank', variant, args: [cell.key, ...set.filter((x) => x !== cell).map((x) => x.key)] }, 'rank', cost + extra + sizeCost + pair + more, cell, `${variant} of ${set.length}`, { exact: true });
       }
     }
   }
-  void low;
   return out;
 }
 
@@ -57,10 +73,18 @@ function namedAhead(c: Context, index: number): boolean {
   return !before || c.parsed.low.slice(mention.to, after.from).some((w) => /^(?:is|was|are|remains|stays|belongs|goes|comes|came|go)$/.test(w)) || (mention.type === 'ordinal' && c.parsed.low[mention.to] === ',');
 }
 
+/** The thing named right before "which is the …". */
+function relative(c: Context, index: number): { slot: number; value: string } | undefined {
+  const { segment } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  if (low[segment.from] !== ',' || !/^(?:which|who|that)$/.test(low[segment.from + 1] ?? '')) return undefined;
+  return c.hits.hits.find((h) => h.to >= segment.from - 2 && h.to <= segment.from && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field));
+}
+
 /** The reading that the figure next to it, in the same sentence, was or will be tied to. */
 export function figureBeside(c: Context, index: number): Cell | undefined {
   const { said } = c.parsed;
-  const own = c.hits.hits.filter((h) => h.segment === index && h.baseOf < 0);
+  const own: { slot: number; value: string }[] = [...c.hits.hits.filter((h) => h.segment === index && h.baseOf < 0), ...(c.hits.paired.get(index) ?? [])];
   const agrees = (cell: Cell): boolean => own.every((h) => c.grid.slots[h.slot]!.field === 'measure' || c.grid.slots[h.slot]!.field === 'part' || cell.at[h.slot] === h.value || own.some((o) => o.slot === h.slot && cell.at[o.slot] === o.value));
   const order = said[index]!.cue.of?.length ? [index - 1, index + 1] : [index + 1, index - 1];
   for (const k of order) {
@@ -68,7 +92,9 @@ export function figureBeside(c: Context, index: number): Cell | undefined {
     if (!s || s.mention.type !== 'cardinal' || s.cue.op !== 'value' || s.named || (!s.mention.unit && s.mention.decimals === 0 && !/^(?:with|at|on|:)$/.test(c.parsed.low[s.mention.from - 1] ?? ''))) continue;
     const known = k < index ? c.done[k] : undefined;
     const cell = known?.term.kind === 'mean' ? known.subject : k > index ? readValue(c, k).filter((x) => x.cost <= 0.9 && fit(s.mention, x) && x.term.kind === 'mean').sort((x, y) => x.cost - y.cost)[0]?.subject : undefined;
-    if (!cell || cell.fixed || !agrees(cell)) continue;
+    // "49.2 decibels, the loudest": the figure stands right before it.
+    const touching = k < index && said[index]!.mention.from - s.mention.to <= 2 && c.parsed.low[said[index]!.mention.from - 1] === 'the';
+    if (!cell || cell.fixed || (!touching && !agrees(cell))) continue;
     const of = said[index]!.cue.of;
     if (of?.length && !of.includes(cell.unit.dimension)) continue;
     return cell;

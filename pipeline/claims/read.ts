@@ -20,7 +20,7 @@ import { pairWith, push, readValue } from './read-value.js';
 import { settled } from './settle.js';
 import { foreign, known, slippedUnit } from './slipped-unit.js';
 import { ofChanges, ratioSure, unsupported } from './support.js';
-import { substitute, valueOf } from './terms.js';
+import { firstCell, substitute, valueOf } from './terms.js';
 
 export interface Reading extends Decision {
   mention: Mention;
@@ -187,21 +187,36 @@ function readPlace(c: Context, index: number): Decision {
     // "9.5 more than the quietest" compares with it; "at its best" ranks nothing.
     if (/^(?:its|their|his|her|my|our|your)$/.test(low[m.from - 1] ?? '') || c.parsed.said.some((s, k) => k !== index && s.cue.base && m.from >= s.cue.base.from && m.from < s.cue.base.to)) return decide(m, [], { silent: true });
     if (low.slice(m.to, m.to + 5).includes(':') && m.value.toNumber() === 1) return decide(m, [], { silent: true });
-    if (low[m.to] === 'first' || /^(?:most|least)$/.test(low[m.from]!) && (beside[0] === 'of' || !/^(?:efficient|power|noise|heat|frames)$/.test(beside[0] ?? ''))) return decide(m, [], { silent: true });
+    if (low[m.to] === 'first' || /^(?:most|least)$/.test(low[m.from]!) && !(low[m.from - 1] === 'the' && sizeSaid(c, index) !== undefined) && (beside[0] === 'of' || !/^(?:efficient|power|noise|heat|frames)$/.test(beside[0] ?? ''))) return decide(m, [], { silent: true });
   }
   const candidates = readRank(c, index);
   const d = decide(m, candidates, { silent: true, margin: 0.35 });
   if (d.verdict === 'agrees') return d;
   const subjectSaid = c.hits.hits.some((h) => ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field) && (h.segment === index || h.segment === index + 1));
-  const measureSaid = (m.superlative?.of.length ?? 0) > 0 || c.hits.dimensions.length > 0 || c.hits.hits.some((h) => c.grid.slots[h.slot]!.field === 'measure' || c.grid.slots[h.slot]!.field === 'part') || m.type === 'ordinal';
+  const best0 = d.ranked[0]?.candidate;
+  const measureSaid = (m.superlative?.of.length ?? 0) > 0 || c.hits.dimensions.length > 0 || c.hits.hits.some((h) => c.grid.slots[h.slot]!.field === 'measure' || c.grid.slots[h.slot]!.field === 'part') || m.type === 'ordinal' || (sizeSaid(c, index) !== undefined && best0 !== undefined && spokenLast(c, best0));
   const best = d.ranked[0];
-  const standing = subjectSaid || sizeSaid(c, index) !== undefined || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it|which|it's|that's)$/.test(w));
-  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 ? 0.9 : 0.35) : 0.5)) && (m.type !== 'ordinal' || ranking(c, index))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
+  // "the biggest heat sink": what is ranked is nothing that was measured.
+  const noun = tokens[m.to];
+  const foreignNoun = m.superlative !== undefined && m.superlative.of.length === 0 && noun?.kind === 'word' && !rankTrailers.test(noun.low) && !c.parsed.names.some((n) => n.from <= m.to + 1 && m.to < n.to && n.meanings.some((x) => x.own));
+  const standing = !foreignNoun && (subjectSaid || sizeSaid(c, index) !== undefined || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it|which|it's|that's)$/.test(w)));
+  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 && sizeSaid(c, index) === undefined ? 0.9 : m.value.toNumber() === 1 ? 0.5 : 0.35) : 0.5)) && (m.type !== 'ordinal' || ranking(c, index))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
   return d;
 }
+
+/** It is of the quantity that was said last. */
+function spokenLast(c: Context, x: Candidate): boolean {
+  const y = c.now.said[0] && firstCell(c.grid, c.now.said[0]);
+  return y !== undefined && [...c.grid.of.measure, ...c.grid.of.part].every((i) => y.at[i] === x.subject?.at[i]);
+}
+
+/** Words after a superlative that are no noun. */
+const rankTrailers = /^(?:of|in|on|at|with|here|there|by|and|or|but|is|was|are|were|to|for|the|overall|too|again|now|so|while|as|from|under|than|that|which|it|one|ones|among|ever|yet|when|only|also|this|between|across|all|still|both|not|with|because|though|although|we|i|you)$/;
 
 /** Places are being given: several in the sentence, one before, or "place" itself. */
 function ranking(c: Context, index: number): boolean {
   const { said, low } = c.parsed;
+  // "The coolest of all six is the one, and second is the other"
+  if (said.some((s, k) => k < index && s.mention.superlative && sizeSaid(c, k) !== undefined)) return true;
   return said.filter((s) => s.mention.type === 'ordinal').length > 1 || low.includes('place') || low.slice(said[index]!.mention.to, said[index]!.mention.to + 4).some((w) => /^(?:table|list|ranking|field|order)$/.test(w)) || (figureBeside(c, index) !== undefined && /^(?:with|at|,|\.)?$/.test(low[said[index]!.mention.to] ?? '')) || (c.now.placed.length > 0 && low.length <= 6);
 }

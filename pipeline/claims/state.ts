@@ -25,6 +25,8 @@ export interface State {
   constant?: string;
   /** Stated order of a ranking being read out: lowest or highest first. */
   order?: 'lowest' | 'highest';
+  /** Which way the table of a measure runs, by whoever was said to come first. */
+  leads?: { variant: 'lowest' | 'highest'; of: string };
   /** Things already placed in a ranking, for "the other six". */
   placed: readonly string[];
   /** Share facts said last, for points between them. */
