@@ -1,7 +1,7 @@
 // figureproof new, import and schema: what helps to write a record.
 import { existsSync, readFileSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
-import type { Command } from 'commander';
+import { Argument, type Command } from 'commander';
 import { exitCodes, UsageError } from './exit-codes.js';
 import { episodeIds, FileTrouble, largestFile, recordName, tell, writeWhole } from './files/index.js';
 import { dataOption } from './options.js';
@@ -30,10 +30,11 @@ export function addRecordCommands(program: Command, end: (code: number) => void)
     .action(async (file: string, given: Import) => end(await importInto(file, given)));
 
   program.command('schema')
-    .description('print the JSON Schema of a record, for completion in editors')
-    .action(async () => {
-      const { recordSchema } = await import('./records/index.js');
-      process.stdout.write(`${JSON.stringify(recordSchema(), null, 2)}\n`);
+    .description('print the JSON Schema of a record, or of a theme, for completion in editors')
+    .addArgument(new Argument('[what]', 'record or theme').choices(['record', 'theme']).default('record'))
+    .action(async (what: string) => {
+      const { recordSchema, themeSchema } = await import('./records/index.js');
+      process.stdout.write(`${JSON.stringify(what === 'theme' ? themeSchema() : recordSchema(), null, 2)}\n`);
     });
 }
 

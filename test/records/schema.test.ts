@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { newRecord, recordSchema } from '../../pipeline/records/index.js';
+import { newRecord, recordSchema, shippedThemes, themeSchema } from '../../pipeline/records/index.js';
 import { readEpisode } from './reading.js';
 
 const root = join(import.meta.dirname, '../..');
@@ -13,6 +13,13 @@ const said = (text: string) => (valid(parse(text)) ? '' : JSON.stringify(valid.e
 
 test('templates/episode.schema.json is what the code says (node dist/cli.js schema prints it)', () => {
   expect(JSON.parse(readFileSync(join(root, 'templates/episode.schema.json'), 'utf8'))).toEqual(recordSchema());
+});
+
+test('templates/theme.schema.json is what the code says (node dist/cli.js schema theme prints it), and the shipped themes are valid', () => {
+  const schema = themeSchema();
+  expect(JSON.parse(readFileSync(join(root, 'templates/theme.schema.json'), 'utf8'))).toEqual(schema);
+  const fits = new Ajv2020({ strict: true, allowUnionTypes: true, allowMatchingProperties: true }).compile(schema);
+  for (const name of shippedThemes) expect(fits(parse(readFileSync(join(root, `templates/themes/${name}.yaml`), 'utf8'))), JSON.stringify(fits.errors)).toBe(true);
 });
 
 test('every field has a description for the editor to show', () => {
