@@ -16,7 +16,7 @@ test('the layout of the outputs', async () => {
   expect(built.examined.flatMap((e) => e.findings.filter((f) => counts(f, 'error')))).toEqual([]);
   expect(names(s.outputs())).toEqual([
     'bench/facts.json', 'bench/findings.json', 'bench/index.html', 'bench/narration.md',
-    ...['01-core', '02-board'].flatMap(filesOf),
+    ...['01-core', '02-board'].flatMap(filesOf), 'bench/pictures/index.html',
     'bench/readings.csv', 'index.html',
   ]);
 });
@@ -166,7 +166,7 @@ test('one edited reading rebuilds what shows it and nothing else', async () => {
   s.write('bench/episode.yaml', bench.replace('load: 199 200 200 W', 'load: 202 200 200 W'));
   const built = await s.build();
   expect(built.drawn).toBe(1);
-  expect(built.published!.written.filter((n) => n.includes('/pictures/'))).toEqual(filesOf('02-board'));
+  expect(built.published!.written.filter((n) => n.includes('/pictures/'))).toEqual([...filesOf('02-board'), 'bench/pictures/index.html']);
   expect(built.published!.written.filter((n) => n.startsWith('quoting/'))).toEqual([]);
 });
 

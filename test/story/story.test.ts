@@ -89,7 +89,7 @@ describe('what surprised', () => {
 });
 
 describe('the order of pictures', () => {
-  const picture = (name: string, ...ids: string[]) => ({ name, title: name, facts: ids });
+  const picture = (name: string, ...ids: string[]): { name: string; title: string; facts: string[]; closes?: boolean } => ({ name, title: name, facts: ids });
   const order = (planned: ReturnType<typeof picture>[], said: [string, number][], headings: [string, number][] = []) => inStoryOrder(planned, new Map(said), new Map(headings)).map((p) => p.name);
   test('is that of the plan where nothing is said', () => {
     expect(order([picture('b', 'y'), picture('a', 'x')], [])).toEqual(['b', 'a']);
