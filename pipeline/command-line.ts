@@ -9,6 +9,7 @@ import { dataOption, folder } from './options.js';
 import { type Severity, wrap } from './places/index.js';
 import { addProof } from './proof-command.js';
 import { addRecordCommands } from './record-commands.js';
+import { addStale } from './stale-command.js';
 import { asJson, printingAll, summary } from './summary.js';
 import { type Bar, columnsOf, inkFor, progressBar } from './terminal.js';
 
@@ -52,6 +53,7 @@ export async function run(args: string[]): Promise<number> {
 
   addExplain(program, end);
   addLook(program, end);
+  addStale(program, end);
   addProof(program, end);
   addRecordCommands(program, end);
 
