@@ -30,7 +30,7 @@ export function tooClose(facts: Facts, a: Fact, b: Fact): Closeness | undefined 
 }
 
 /** Of the difference between two facts, whatever they are. */
-export function judgementOf(facts: Facts, a: Fact, b: Fact): Judgement | undefined {
+function judgementOf(facts: Facts, a: Fact, b: Fact): Judgement | undefined {
   const difference = facts.derive('difference', [operandOf(a), operandOf(b)]);
   return isFact(difference) ? judge(facts, difference) : undefined;
 }

@@ -6,9 +6,8 @@ import { readId } from './id.js';
 import { leastThatMatters } from './matters.js';
 import { doubtsOf, uncertaintyOf } from './uncertainty.js';
 
-export const outcomes = ['higher', 'lower', 'same', 'undecided'] as const;
 /** Of the first subject against the second. */
-export type DifferenceOutcome = (typeof outcomes)[number];
+export type DifferenceOutcome = 'higher' | 'lower' | 'same' | 'undecided';
 
 export interface Judgement {
   outcome: DifferenceOutcome;
