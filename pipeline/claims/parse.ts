@@ -29,7 +29,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const low = t.map((w) => w.low);
   const all = findMentions(t);
   const numbers = findNumbers(t);
-  const names = misheard(t, findNames(lex, atoms(t, numbers)), lex).filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all));
+  const names = misheard(t, findNames(lex, atoms(t, numbers)), lex).filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !all.some((m) => m.composed && m.from <= n.from && n.to <= m.to));
   const quiet: { mention: Mention; why: string }[] = [];
   const live: { mention: Mention; named?: Name }[] = [];
   const announced = /^(?:in|as)$/.test(low[0] ?? '') ? unitAt(t, 1, false) : undefined;

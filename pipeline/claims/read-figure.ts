@@ -20,7 +20,11 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
     const found = readPercent(c, index);
     if (again) out.push(...readPercent(withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index));
     const restating = restatesChange(c, index);
-    if (restating && !again) return as(decide(m, found.filter((x) => x.kind === 'percent_change'), { margin: 0.35, doubt: 0.35 }));
+    if (restating && !again) {
+      // The change just said, and not the same two the other way round.
+      const { subject, base } = c.done[index - 1]!;
+      return as(decide(m, found.filter((x) => x.kind === 'percent_change' && !(x.subject === base && x.base === subject)), { margin: 0.35, doubt: 0.35 }));
+    }
     return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { soft: (cue.op === 'value' && !again && !percentNamed(c, index)) || (cue.op === 'share' && !shareSure(c, index)), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
   }
   // "… 24 percent but the average only 19": the unit of the figure before.
@@ -49,7 +53,7 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   const opens = c.parsed.low.slice(said.segment.from, m.from);
   const pointing = opens.some((w) => /^(?:that's|that|there's|which|it's|makes|making)$/.test(w)) && !c.hits.hits.some((h) => h.segment === index);
   const { low } = c.parsed;
-  const elapsed = m.unit?.dimension === 'duration' && !((m.composed || m.decimals > 0) && timed(c, index)) && (/^(?:after|for|in|within|every|over|another|last|first|next|per|past|until)$/.test(low[m.from - 1] ?? '') || /^(?:in|later|into|long|of|after|before|ago)$/.test(low[m.to] ?? '') || !timed(c, index));
+  const elapsed = m.unit?.dimension === 'duration' && !((m.composed || m.decimals > 0) && timed(c, index)) && !(m.composed && low[m.from - 1] !== 'of' && c.hits.hits.some((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value))) && (/^(?:after|for|in|within|every|over|another|last|first|next|per|past|until)$/.test(low[m.from - 1] ?? '') || /^(?:in|later|into|long|of|after|before|ago)$/.test(low[m.to] ?? '') || !timed(c, index));
   const aside = m.adjectival && !c.hits.roles.some((r) => r.from >= m.to && r.from <= m.to + 3);
   const second = pair && pairWith(c, index)?.second === index;
   // A comparison that is not said costs this much more; where a plain value is cheaper still and fits, none need be looked for.

@@ -180,3 +180,13 @@ describe('what is altered is', () => {
     expect(alarms(text.replace(find, replace), facts)).not.toEqual([]);
   });
 });
+
+describe('times said in hours and minutes', () => {
+  const verdicts = (text: string): string[] => proof(new Source('script.md', text), shelf).mentions.filter((m) => m.verdict !== 'not-a-claim').map((m) => m.verdict);
+  test.each([
+    ['With two drives the Garrow is through the copy after an hour and twenty-two minutes.', 'agrees'],
+    ['With two drives the Garrow is through the copy after an hour and thirty-two minutes.', 'disagrees'],
+    ['With two drives the Lintel needs one hour and thirty minutes for the copy.', 'agrees'],
+  ])('%s %s', (text, verdict) => expect(verdicts(text)).toEqual([verdict]));
+  test('a ride is none of what was measured', () => expect(verdicts('After a ride of two hours and ten minutes I unpacked the Garrow.')).toEqual([]));
+});
