@@ -34,7 +34,7 @@ export function lengthOf(build: Build, { come, stand, go }: Motion): number {
 }
 
 /** `share` of the build from 0 to 1. */
-export function stateAt(share: number, easing: Motion['easing']): State {
+function stateAt(share: number, easing: Motion['easing']): State {
   const done = Object.fromEntries(Object.entries(roles).map(([name, { from, to }]) => [name, to === 0 ? 1 : exact(ease(easing, (share - from) / (to - from)))]));
   return { done: done as State['done'], whole: exact(ease(easing, share / wholeBy)) };
 }

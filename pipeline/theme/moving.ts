@@ -5,7 +5,7 @@ export type Build = (typeof builds)[number];
 
 /** Made by the program itself, and those that ffmpeg makes. */
 export const ownFormats = ['webp', 'png'] as const;
-export const movieFormats = ['mov', 'webm'] as const;
+const movieFormats = ['mov', 'webm'] as const;
 export type MovieFormat = (typeof movieFormats)[number];
 export const motionFormats = [...ownFormats, ...movieFormats] as const;
 export type MotionFormat = (typeof motionFormats)[number];

@@ -1,6 +1,6 @@
 // The files of a moving picture, read back by other programs' readers.
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
@@ -75,9 +75,9 @@ test.skipIf(!ffmpeg).each<[MovieFormat, number]>([['mov', 0], ['webm', 24]])('%s
       const out = join(folder, `${name}.${format}`);
       const { status, stderr } = spawnSync('ffmpeg', movieArguments(format, 960, 540, 30, out), { input: Buffer.concat(frames), maxBuffer: 1 << 28 });
       expect(status, stderr.toString()).toBe(0);
-      return spawnSync('sha256sum', [out]).stdout.toString().split(' ')[0];
+      return readFileSync(out);
     });
-    expect(made[0]).toBe(made[1]);
+    expect(made[0]!.equals(made[1]!)).toBe(true);
     // The plain decoder of VP9 drops the stream that holds alpha.
     const decoder = format === 'webm' ? ['-c:v', 'libvpx-vp9'] : [];
     const { stdout } = spawnSync('ffmpeg', ['-loglevel', 'error', ...decoder, '-i', join(folder, `a.${format}`), '-f', 'rawvideo', '-pix_fmt', 'rgba', '-'], { maxBuffer: 1 << 29 });

@@ -9,14 +9,14 @@ interface SeenText {
   opacity: number;
 }
 
-export function textsOf(svg: string): SeenText[] {
+function textsOf(svg: string): SeenText[] {
   return [...svg.matchAll(/<text([^>]*)>([\s\S]*?)<\/text>/g)].map(([, attributes, inside]) => ({
     words: inside!.replace(/<[^>]*>/g, ''), opacity: Number(/ fill-opacity="([^"]*)"/.exec(attributes!)?.[1] ?? 1),
   }));
 }
 
 /** Factors by which things in the frame are shortened, each once. */
-export function factorsOf(svg: string): number[] {
+function factorsOf(svg: string): number[] {
   return [...new Set([...svg.matchAll(/<g transform="matrix\(([\d.]+) 0 0 ([\d.]+) -?[\d.]+ -?[\d.]+\)">/g)].map((m) => Number(m[1]) * Number(m[2])))];
 }
 
