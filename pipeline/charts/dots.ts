@@ -1,5 +1,5 @@
 // Every run as a dot, their mean as a pin above: how far apart the runs lie, and whether the rows do.
-import { type Fact, isFact, phaseNote, quantityName, bestOf } from '../facts/index.js';
+import { type Fact, isFact, phaseNote, quantityName, bestOf, uncertaintyOf } from '../facts/index.js';
 import { capHeight, type Colour, lineHeight, measure, type Misfit, type Rect, type Stage, wrap } from '../theme/index.js';
 import { acrossLayers, fittingTicks, mostTicks, ticks, widestTick } from './axis.js';
 import type { Chart } from './chart.js';
@@ -22,10 +22,13 @@ export const dots: Chart = {
     const runs = chosen.rows.flatMap((r) => r.fact.readings.map((x) => x.quantity.value.toNumber()));
     const shown = chosen.rows.slice(request.slice?.from, request.slice?.to);
     const winner = !chosen.comparable ? {} : bestOf(facts, chosen.measure, chosen.rows.map((r) => r.fact));
-    const [low, high] = [Math.min(...runs), Math.max(...runs)];
+    // What is known of each mean: its 95 % interval, where the record lets it be worked out.
+    const half = new Map(chosen.rows.flatMap((r) => { const u = uncertaintyOf(facts, r.fact); return u && r.fact.readings.length > 1 ? [[r.fact.id, u.half95] as const] : []; }));
+    const reach = chosen.rows.flatMap((r) => [1, -1].map((sign) => r.fact.value.toNumber() + sign * (half.get(r.fact.id) ?? 0)));
+    const [low, high] = [Math.min(...runs, ...reach), Math.max(...runs, ...reach)];
     const most = mostTicks(work.stage, work.stage.panel, { up: 5, across: 6 }).across;
     const rough = ticks(low, high, most);
-    const notes = foot(facts, shown.map((r) => r.fact), rough.domain[0] > 0 ? [notFromZero] : []);
+    const notes = foot(facts, shown.map((r) => r.fact), [...(half.size ? ['brackets: 95 % interval'] : []), ...(rough.domain[0] > 0 ? [notFromZero] : [])]);
     const heading = {
       title: request.title ?? `${quantityName(facts.about, chosen.measure, chosen.part)}${phaseNote(facts, chosen)}, run by run`,
       subtitle: subtitle(facts, chosen, unitSymbol(chosen.rows.map((r) => r.fact)), commonName(facts, shown[0]!, chosen.by)),
@@ -46,6 +49,7 @@ export const dots: Chart = {
 
     const points = named.flatMap((r, i) => lanes(r.runs.map((f) => f.value.toNumber()), px).map(({ value, lane }) => ({ value, y: middle(i) + 14 + lane * (dot - 4) })));
     const means = named.map((r, i) => ({ value: r.fact.value.toNumber(), y: middle(i) - 40, y2: middle(i) - 8, colour: r.fact === winner.fact ? colours.highlight : colours.text }));
+    const brackets = named.flatMap((r, i) => { const h = half.get(r.fact.id); const v = r.fact.value.toNumber(); return h ? [{ value: v - h, value2: v + h, y: middle(i) - 24 }] : []; });
     const ranges = named.flatMap((r, i) => (r.fact.spread ? [{ value: r.fact.spread.min.toNumber(), value2: r.fact.spread.max.toNumber(), y: middle(i) + 14 }] : []));
     const x = { type: 'quantitative', axis: null, scale: { domain: scale.domain, nice: false, zero: false } };
     return {
@@ -64,6 +68,10 @@ export const dots: Chart = {
           ...(separators.length ? [{ data: { values: separators }, mark: { type: 'rule', stroke: colours.rule, strokeWidth: 2 }, encoding: { x: { value: -left }, x2: { value: plot.width + right }, y: pixels('y') } }] : []),
           ...(ranges.length ? [{ data: { values: ranges }, mark: { type: 'rule', stroke: colours.muted, strokeWidth: 8, strokeCap: 'round' }, encoding: { x: { ...x, field: 'value' }, x2: { field: 'value2' }, y: pixels('y') } }] : []),
           { data: { values: points }, mark: { type: 'point', shape: 'circle', filled: true, size: (Math.PI * dot * dot) / 4, fill: colours.plain, stroke: colours.panel, strokeWidth: 4, opacity: 1 }, encoding: { x: { ...x, field: 'value' }, y: pixels('y') } },
+          ...(brackets.length ? [
+            { data: { values: brackets }, mark: { type: 'rule', stroke: colours.quiet, strokeWidth: 4 }, encoding: { x: { ...x, field: 'value' }, x2: { field: 'value2' }, y: pixels('y') } },
+            { data: { values: brackets.flatMap((b) => [b.value, b.value2].map((value) => ({ value, y: b.y - 13, y2: b.y + 13 }))) }, mark: { type: 'rule', stroke: colours.quiet, strokeWidth: 4 }, encoding: { x: { ...x, field: 'value' }, y: pixels('y'), y2: { field: 'y2' } } },
+          ] : []),
           { data: { values: means }, mark: { type: 'rule', strokeWidth: 10 }, encoding: { x: { ...x, field: 'value' }, y: pixels('y'), y2: { field: 'y2' }, color: { field: 'colour', type: 'nominal', scale: null } } },
           ...texts,
         ],
