@@ -30,6 +30,7 @@ function verbBeforeTo(c: Context, index: number): Direction | undefined {
   for (let i = to - 1; i >= Math.max(segment.from, to - 4); i--) {
     const p = phraseAt(changeVerbs, low, i);
     if (!p || (p.value !== 'up' && p.value !== 'down')) continue;
+    if (low.slice(i + p.words.length, to).some((w) => /^(?:,|and|when|if|it|that|until|once|while|which|we|you|they)$/.test(w))) return undefined;
     // "ends up at", "comes close to", "adds up to": no way is meant.
     return /^(?:add|adds|close|top|tops|settle|up)/.test(p.words[0]!) || /^(?:ends?|ended|not|n't|never|without)$/.test(low[i - 1] ?? '') ? undefined : p.value;
   }

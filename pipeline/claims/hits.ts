@@ -15,7 +15,10 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     const before = p.low[n.from - 1] === 'the' ? p.low[n.from - 2] : p.low[n.from - 1];
     const room = before === 'over' || before === 'above';
     const baseOf = room && p.said[segment]?.cue.overRoom ? segment : comparing(p, n.from);
+    const measured = n.meanings.some((m) => m.own && m.fields.includes('part')) && p.names.some((o) => o !== n && o.meanings.some((m) => m.own && m.fields[0] === 'setup' && m.slots.some((s) => !g.holders.has(s.value))));
     for (const m of likely(p, n, hits, state)) {
+      // "the processor", where the product whose limits are on record is called so too: the part is meant.
+      if (measured && m.fields.length === 1 && m.fields[0] === 'setup' && m.slots.every((s) => g.holders.has(s.value))) continue;
       for (const s of m.slots) hits.push({ slot: s.slot, value: s.value, from: n.from, to: n.to, segment, baseOf });
       if (m.role) roles.push({ role: m.role.role, firm: m.role.firm, from: n.from, to: n.to, segment, baseOf });
       if (m.dimension) dimensions.push({ dimension: m.dimension, from: n.from, segment });

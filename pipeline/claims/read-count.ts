@@ -19,7 +19,7 @@ function members(c: Context, index: number, what: Counted): { cells: Cell[]; n: 
     const tested = [...g.values[of.setup[0]!]!.keys()].filter((v) => !g.holders.has(v) && !g.repeats.has(v)).length;
     return [{ cells: set, n: of.setup.length === 1 ? tested : count(of.setup, () => true) }];
   }
-  if (what === 'settings') { const set = firstTime(g, siblings(g, reference, of.setting)); return [{ cells: set, n: count(of.setting, () => true) }, { cells: set, n: set.length }]; }
+  if (what === 'settings') { const set = firstTime(g, siblings(g, reference, of.setting)); const whole = siblings(g, reference, of.setting); return [{ cells: set, n: count(of.setting, () => true) }, { cells: set, n: set.length }, ...(whole.length > set.length ? [{ cells: whole, n: whole.length }] : [])]; }
   if (what === 'workloads') return [{ cells: siblings(g, reference, of.workload), n: count(of.workload, () => true) }];
   if (what === 'combinations') { const set = firstTime(g, siblings(g, reference, [...of.setup, ...of.setting])); return [{ cells: set, n: set.length }, { cells: set, n: count([...of.setup, ...of.setting], (x) => of.setting.every((i) => x.at[i])) }]; }
   return [{ cells: [reference], n: c.facts.readings(reference.key).length }];

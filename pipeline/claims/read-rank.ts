@@ -135,7 +135,7 @@ export function rankSets(c: Context, index: number): { slots: readonly number[];
   const named = (field: 'setup' | 'setting' | 'workload'): boolean => g.of[field].some((i) => e[i]!.named || c.hits.hits.some((h) => h.slot === i && h.segment <= index + 1 && h.segment >= index));
   const after = c.parsed.low.slice(said.mention.to, said.mention.to + 6);
   const all = c.parsed.low.some((w) => /^(?:combinations?|ever|overall|anywhere|configurations?)$/.test(w));
-  const bySetting = after.some((w) => /^(?:settings?|modes?|profiles?|speeds?|steps?|levels?|curves?)$/.test(w));
+  const bySetting = after.some((w, k) => !c.parsed.names.some((n) => n.from <= said.mention.to + k && said.mention.to + k < n.to && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'measure' || f === 'part'))) && /^(?:settings?|modes?|profiles?|speeds?|steps?|levels?|curves?)$/.test(w));
   const setup = named('setup');
   const setting = named('setting');
   const both = [...g.of.setup, ...g.of.setting];

@@ -18,7 +18,7 @@ const { episodes, asked } = open({ data, only: [], cache: undefined });
  * that is a setup and a phase; fan speeds ranked among settings; a holder of limits that is spoken like a part ("the processor");
  * a measure named by a verb ("the render takes"). Elsewhere every sentence is held to it.
  */
-const notYet = ['auto-captions-aio-loops', 'british-monitors', 'laptop-sustained', 'mini-pc-trio', 'power-supply-transients', 'processor-limits', 'terse-psu'];
+const notYet = ['auto-captions-aio-loops', 'british-monitors', 'mini-pc-trio', 'power-supply-transients', 'processor-limits'];
 
 function unread(facts: Facts, form: 'words' | 'digits'): { odd: string[]; agree: number } {
   const sentences = narrate(facts, { form });
