@@ -4,17 +4,20 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { parseDocument } from 'yaml';
+import { charts } from '../pipeline/charts/index.js';
 import { checksTable } from '../pipeline/checks/index.js';
 import { exitCodes } from '../pipeline/exit-codes.js';
 import { factKinds } from '../pipeline/facts/index.js';
+import { graphics } from '../pipeline/graphics/index.js';
 import { Source } from '../pipeline/places/index.js';
 import { outline } from '../pipeline/records/index.js';
-import { between, exitCodesTable, replaceBetween, roomsTable } from './documents.js';
+import { between, exitCodesTable, picturesTable, replaceBetween, roomsTable } from './documents.js';
 
 const root = resolve(import.meta.dirname, '..');
+const pictures = picturesTable([...graphics.map((g) => ({ medium: 'graphic', ...g })), ...charts.map((c) => ({ medium: 'chart', ...c }))]);
 const read = (name: string) => readFileSync(join(root, name), 'utf8');
 if (process.env.ACCEPT) {
-  writeFileSync(join(root, 'README.md'), replaceBetween(replaceBetween(read('README.md'), 'checks', checksTable()), 'exit-codes', exitCodesTable(exitCodes)));
+  writeFileSync(join(root, 'README.md'), [['checks', checksTable()], ['exit-codes', exitCodesTable(exitCodes)], ['pictures', pictures]].reduce((text, [name, table]) => replaceBetween(text, name!, table!), read('README.md')));
   writeFileSync(join(root, 'DEVELOPERS.md'), replaceBetween(read('DEVELOPERS.md'), 'rooms', roomsTable()));
 }
 const readme = read('README.md');
@@ -27,6 +30,10 @@ test('the README lists every check as the code has it', () => {
 
 test('the README lists the exit codes as the code has them', () => {
   expect(between(readme, 'exit-codes')).toBe(exitCodesTable(exitCodes).trim());
+});
+
+test('the README lists every kind of picture as the code has it', () => {
+  expect(between(readme, 'pictures')).toBe(pictures.trim());
 });
 
 test('DEVELOPERS lists the rooms and what they may import', () => {

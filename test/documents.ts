@@ -18,3 +18,8 @@ export function roomsTable(): string {
 export function exitCodesTable(codes: Record<string, { code: number; says: string }>): string {
   return ['| code | means |', '| --- | --- |', ...Object.values(codes).map((c) => `| ${c.code} | ${c.says} |`)].join('\n');
 }
+
+/** Every kind of picture in one line. */
+export function picturesTable(kinds: readonly { medium: string; kind: string; says: string }[]): string {
+  return ['| picture | shows |', '| --- | --- |', ...kinds.map((k) => `| \`${k.medium}: ${k.kind}\` | ${k.says} |`)].join('\n');
+}

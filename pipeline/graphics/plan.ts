@@ -1,5 +1,5 @@
 // Which graphics suit an episode whose record asks for none, and why.
-import { type Fact, type Facts, isFact, isMeasured, type Key, type PictureRequest, quantityName, roomParts, splitKey, withFields } from '../facts/index.js';
+import { correctionsOf, type Fact, type Facts, isFact, isMeasured, type Key, type PictureRequest, quantityName, roomParts, splitKey, withFields } from '../facts/index.js';
 import { changed, hasRatios, limits, type Proposed, surprises } from '../story/index.js';
 import { cautionsFor } from '../cautions/index.js';
 import { mostRows } from '../theme/index.js';
@@ -40,7 +40,7 @@ export function planGraphics(facts: Facts): Proposed<PictureRequest>[] {
   if (after && isFact(change)) ask({ kind: 'figure', name: 'figure-change', facts: [change.id], why: after.why });
   // What is reached in percent has a chart of its own; what is left of a temperature has none.
   const [near] = limits(facts).filter((o) => o.fact.kind === 'difference');
-  if (near) ask({ kind: 'figure', name: 'figure-limit', facts: [near.fact.id], why: near.why });
+  if (near) ask({ kind: 'figure', name: 'figure-limit', title: `${quantityName(about, near.measure, near.part)}, left to its limit`, facts: [near.fact.id], why: near.why });
   const [surprise] = surprises(facts).filter((o) => !shown.has(o.fact.id));
   if (surprise) ask({ kind: 'before-after', name: 'surprise', facts: [surprise.fact.id], why: surprise.why });
   const listed = [key, ...setups];
@@ -54,26 +54,33 @@ export function planGraphics(facts: Facts): Proposed<PictureRequest>[] {
   return out;
 }
 
+/** What was said wrong is told before the end card. */
+function corrections(facts: Facts, ask: (request: Omit<Proposed<PictureRequest>, 'place'>) => void): void {
+  correctionsOf(facts).forEach(({ correction: c, fact }, i, all) => {
+    ask({ kind: 'correction', name: all.length === 1 ? 'correction' : `correction-${i + 1}`, facts: [fact.id], text: c.said.replace(/[.!]+$/, ''), why: `the record corrects what was said (${c.where})` });
+  });
+}
+
 /** What was disclosed and what to be careful about stand at the end. */
 function last(facts: Facts, ask: (request: Omit<Proposed<PictureRequest>, 'place'>) => void): void {
+  corrections(facts, ask);
   if (facts.about.disclosures.length > 0 || cautionsFor(facts).length > 0) ask({ kind: 'end', name: 'end', why: 'what was disclosed, and what to be careful about' });
 }
 
-/** What else changes where the one that changed most does: of each measure and part its first, as percent where that means something. */
+/** What else changes where the one that changed most does: of each measure its first part, so that none crowds out another, as percent where that means something. */
 function changesOf(facts: Facts, main: Fact | undefined): Fact[] {
   const [from, to] = main ? [splitKey(main.keys[1] ?? ''), splitKey(main.subject)] : [];
   if (!main || !from || !to) return [];
   const seen = new Set<string>();
   return facts.keys().flatMap((key): Fact[] => {
     const p = splitKey(key)!;
-    const what = `${p.measure}/${p.part}`;
     const same = p.setup === to.setup && p.setting === to.setting && p.workload === to.workload && p.phase === to.phase;
-    if (!same || seen.has(what) || (facts.about.measures.get(p.measure)?.better ?? 'neither') === 'neither' || !isMeasured(facts, key)) return [];
+    if (!same || seen.has(p.measure) || roomParts.includes(p.part) || (facts.about.measures.get(p.measure)?.better ?? 'neither') === 'neither' || !isMeasured(facts, key)) return [];
     const base = withFields(key, { setup: from.setup, setting: from.setting });
     const value = facts.value(key);
     const change = isFact(value) ? facts.derive(hasRatios(value) ? 'percent_change' : 'difference', [key, base]) : undefined;
     if (!change || !isFact(change)) return [];
-    seen.add(what);
+    seen.add(p.measure);
     return [change];
   }).slice(0, mostRows);
 }
