@@ -6,6 +6,8 @@ import { backgroundTooNear } from './background-too-near.js';
 import { belowRoom } from './below-room.js';
 import { clockGivesWay } from './clock-gives-way.js';
 import { currenciesDiffer } from './currencies-differ.js';
+import { correctionStands } from './correction-stands.js';
+import { correctionUnknown } from './correction-unknown.js';
 import { curveFalls } from './curve-falls.js';
 import { decibelsAveraged } from './decibels-averaged.js';
 import { differenceAsTemperature } from './difference-as-temperature.js';
@@ -71,6 +73,8 @@ export const checks: readonly Check[] = [
   decibelsAveraged,
   meanOfRates,
   lowUndefined,
+  correctionUnknown,
+  correctionStands,
   withinSpread,
   tooSmallToMatter,
   unitUnlikely,

@@ -1,5 +1,5 @@
 // Weighs each value that the record says was told elsewhere against its readings; every check on stated values takes its own kind of fault from here.
-import { type Fact, type FactKind, factKinds, type Facts, isFact } from '../facts/index.js';
+import { correctionsOf, type Fact, type FactKind, factKinds, type Facts, isFact, readId } from '../facts/index.js';
 import { Exact, mean, show } from '../quantities/index.js';
 import { type Key, splitKey, type Stated } from '../records/index.js';
 import { alternativesTo, asDifference, gives, inUnitOf, likelySlip, type Slip } from '../slips/index.js';
@@ -26,8 +26,16 @@ const seen = new WeakMap<Facts, Weighed[]>();
 /** Each stated value once, with its fault where it has one. Kept per episode, as many checks ask. */
 export function weighStated({ episode, facts }: Context): Weighed[] {
   let all = seen.get(facts);
-  if (!all) seen.set(facts, (all = episode.stated.map((s) => weigh(s, facts))));
+  if (!all) seen.set(facts, (all = [...episode.stated, ...toldAsRight(facts)].map((s) => weigh(s, facts))));
   return all;
+}
+
+/** What a correction told as right is as much stated as what it corrects. */
+function toldAsRight(facts: Facts): Stated[] {
+  return correctionsOf(facts).flatMap(({ correction: c, fact }) => {
+    const id = c.is && readId(fact.id);
+    return id ? [{ kind: id.variant ? `${id.kind}.${id.variant}` : id.kind, operands: id.operands, quantity: c.is!.quantity, where: `correction of ${c.where}`, place: c.place, valuePlace: c.is!.place }] : [];
+  });
 }
 
 /** The findings of one kind of fault; `message` is handed what is the same in all of them. */

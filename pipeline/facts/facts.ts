@@ -199,7 +199,8 @@ export class Facts {
   stated(): Fact[] {
     const known = factKinds as readonly string[];
     return this.#stated.map((s) => ({ operands: s.operands, kind: s.kind.split('.') })).filter(({ kind }) => known.includes(kind[0]!))
-      .map(({ kind, operands }) => this.derive(kind[0] as FactKind, operands, kind[1])).filter(isFact);
+      .map(({ kind, operands }) => this.derive(kind[0] as FactKind, operands, kind[1])).filter(isFact)
+      .concat(this.about.corrections.map((c) => this.get(c.fact)).filter(isFact));
   }
 
   /** A leaf operation (raw, mean, constant) is handed its readings; all others are handed facts. */

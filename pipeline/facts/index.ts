@@ -5,6 +5,7 @@ export * from './stored.js';
 export * from './explain.js';
 export { suggestIds } from './suggest.js';
 export * from './quotes.js';
+export { correctionsOf, rightOf, whereOf } from './corrections.js';
 export { type Uncertainty, uncertaintyOf } from './uncertainty.js';
 export { type RoundingRule, roundingRules } from './rounding.js';
 export { betterWords, factName, nameOf, obtainedWords, phaseNote, placeOfName, quantityName } from './naming.js';

@@ -34,7 +34,7 @@ export const correction: Graphic = {
     const figure = sheet.block(shown, type.heading, 'text', { x: left + lead.width + unitGap, top: figureTop, width: fullWidth - lead.width - unitGap });
     const symbol = unit ? sheet.block(unit, type.title, 'text', { x: left + lead.width + figure.width + 2 * unitGap, top: figureTop + capHeight * (type.heading.size - type.title.size), width: measure(unit, type.title) + 1 }) : undefined;
     const below = [basis.runs, basis.room].filter(Boolean).join(' · ');
-    const foot = below ? sheet.block(sentence(below), type.small, 'quiet', { x: content.left, top: figure.bottom + gaps.part, width: fullWidth, most: 2 }) : undefined;
+    const foot = below ? sheet.block(sentence(below), type.small, 'quiet', { x: content.left, top: figure.bottom + gaps.part, width: fullWidth, most: 4 }) : undefined;
     const right = Math.max(stack.widest, lead.width + figure.width + 2 * unitGap + (symbol?.width ?? 0), foot?.width ?? 0);
     const { panel, shift } = lowerLeft(stage, right, (foot ?? figure).bottom);
     const lines = move([...stack.lines, ...[lead, figure, ...(symbol ? [symbol] : [])].flatMap((b) => b.lines.map((l) => ({ ...l, build: 'figures' }))), ...(foot?.lines ?? [])], shift);

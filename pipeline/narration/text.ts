@@ -1,5 +1,6 @@
 // narration.md: the sentences by section, the cautions beside them, and how long it all takes.
 import type { Facts } from '../facts/index.js';
+import { corrections } from './corrections.js';
 import { type Sentence, wordsPerMinute } from './sentence.js';
 import { shortTelling } from './short.js';
 
@@ -15,6 +16,8 @@ export function narrationText(facts: Facts, sentences: readonly Sentence[], caut
   const total = sentences.reduce((sum, s) => sum + s.seconds, 0);
   blocks.push(`${sentences.length} ${sentences.length === 1 ? 'sentence' : 'sentences'} to choose from, about ${clock(total)} in all at ${wordsPerMinute} words a minute. Each stands on its own.`);
   if (disclosures.length) blocks.push('## To disclose', bullets(disclosures.map((d) => d.text)));
+  const corrected = corrections(facts);
+  if (corrected.length) blocks.push('## To correct', bullets(corrected));
   if (cautions.length) blocks.push('## To say with it', bullets(cautions.map((c) => c.text)));
   const short = shortTelling(sentences, facts.about.measures);
   if (short.length > 1 && short.length < sentences.length) blocks.push(`## In short (${clock(short.reduce((sum, s) => sum + s.seconds, 0))})`, short.map((s) => escaped(s.text)).join('\n\n'));

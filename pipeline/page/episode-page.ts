@@ -1,6 +1,7 @@
 // The comparison page of an episode: one file that needs no script, no font and no second request.
-import { type Facts, writeReadings } from '../facts/index.js';
+import { correctionsOf, type Facts, writeReadings } from '../facts/index.js';
 import { corrected } from './corrected.js';
+import { correctionRows } from './corrections.js';
 import { curves, instruments, parameters, rooms, setups, system, type SmallTable, versions } from './conditions.js';
 import { dataUri, readingRows, readingsJson } from './data.js';
 import { derivations } from './derivations.js';
@@ -35,7 +36,7 @@ export function renderPage({ facts, pictures, sentences, cautions, findings, dra
   const { about } = facts;
   const { tables, shown } = resultTables(facts);
   const { charts, graphics } = pictureViews(pictures);
-  const ids = [...pictures.flatMap((p) => p.facts), ...sentences.flatMap((s) => s.facts)];
+  const ids = [...pictures.flatMap((p) => p.facts), ...sentences.flatMap((s) => s.facts), ...correctionsOf(facts).map((c) => c.fact.id)];
   const sections = [...new Set(sentences.map((s) => s.section))].map((name) => ({ name, sentences: sentences.filter((s) => s.section === name).map((s) => s.text) }));
   const conditions = [rooms(facts), corrected(facts, shown), instruments(facts), versions(facts)].filter((t) => t !== undefined);
   const tested = [setups(facts), parameters(facts), system(facts), ...curves(facts)].filter((t): t is SmallTable => t !== undefined);
@@ -50,6 +51,7 @@ export function renderPage({ facts, pictures, sentences, cautions, findings, dra
     summary: about.summary ?? '',
     draft, unsound,
     disclosures: about.disclosures.map((d) => d.text),
+    corrections: correctionRows(facts),
     cautions: cautions.map(cautionView),
     tables,
     common: commonWords(facts),

@@ -1,5 +1,6 @@
 // The second of two steps: tables, logs and texts join the outline, and all that refers to readings is tied to them.
 import type { Lines, Outcome, Source } from '../places/index.js';
+import { readCorrections } from './corrections-section.js';
 import type { Episode, Measure, Setting, Setup } from './episode.js';
 import { Given, type GivenFile } from './given.js';
 import { keyFields, splitKey } from './key.js';
@@ -73,6 +74,7 @@ export function assemble(outline: Outline, given: ReadonlyMap<string, GivenFile>
   const refs = new References(keys, reader, incomplete);
   setAside(ctx, refs, readings.all);
   const stated = readStated(ctx, refs);
+  const corrections = readCorrections(ctx, refs);
   const episode: Episode = {
     id: outline.id, place: reader.place(undefined, source.wholeLine(1)),
     ...outline.about,
@@ -80,7 +82,7 @@ export function assemble(outline: Outline, given: ReadonlyMap<string, GivenFile>
     settings: names.map('setting') as Map<string, Setting>,
     measures: names.map('measure') as Map<string, Measure>,
     workloads: names.map('workload'), parts: names.map('part'), phases: names.map('phase'),
-    readings: readings.all, traces: logs.traces, stated,
+    readings: readings.all, traces: logs.traces, stated, corrections,
     quotes: outline.quotes, pictures: outline.pictures, ...(theme && { theme }), ...(fields.motion && { motion: fields.motion }), ...(fields.sizes && { sizes: fields.sizes.map((s) => ({ size: s.value, place: s.place })) }), accept: readAccepted(ctx, refs), texts,
   };
   return { value: episode, findings: reader.findings.slice(before), sources };

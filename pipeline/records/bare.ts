@@ -15,7 +15,7 @@ export function bareEpisode(readings: Reading[], names: (Named & { kind: NameKin
   }
   return {
     id: '', title: '', place,
-    disclosures: [], method: [], cautions: [], versions: [], instruments: [], system: [], curves: [], traces: [], stated: [], quotes: [],
+    disclosures: [], method: [], cautions: [], versions: [], instruments: [], system: [], curves: [], traces: [], stated: [], corrections: [], quotes: [],
     pictures: [], accept: [], thresholds: [], severities: [], texts: [], secondUnits: new Map(),
     setups: new Map([...maps.setup].map(([id, n]) => [id, { ...n, kind: 'product' } satisfies Setup])),
     settings: new Map([...maps.setting].map(([id, n]) => [id, { ...n, parameters: [] } satisfies Setting])),

@@ -138,6 +138,24 @@ export interface Stated {
   valuePlace: Place;
 }
 
+/** What was wrong in a published episode, and the fact that is right. */
+export interface Correction {
+  /** As it was said or shown: "31 K". */
+  said: string;
+  saidPlace: Place;
+  /** A fact id, or a key. */
+  fact: string;
+  factPlace: Place;
+  /** What was told as right, where it is written down. */
+  is?: { quantity: Quantity; place: Place };
+  /** A time mark ("3:12"), "thumbnail", "description" … */
+  where: string;
+  /** ISO 8601. */
+  date?: string;
+  reason?: string;
+  place: Place;
+}
+
 /** A result of another episode, by fact id and not by copy; it stands among this episode's readings under `as`. */
 export interface Quote {
   episode: string;
@@ -225,6 +243,7 @@ export interface Episode {
   readings: Reading[];
   traces: Trace[];
   stated: Stated[];
+  corrections: Correction[];
   quotes: Quote[];
   pictures: PictureRequest[];
   /** How pictures look; the usual way where the record says nothing. */

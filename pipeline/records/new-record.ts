@@ -83,6 +83,10 @@ ${blocks.join('')}
 stated:
   # - {rise: ${s[0]?.id ?? ''}/${c[0]?.id ?? ''}/${w.id}/temperature/core/load, is: 29 K, where: thumbnail}
 
+# What was wrong once it was published, with the fact that is right; it stands on the page and has a graphic.
+corrections:
+  # - {said: 76 °C, fact: ${s[0]?.id ?? ''}/${c[0]?.id ?? ''}/${w.id}/temperature/core/load, where: 3:12, reason: the digits had changed places}
+
 # script: script.md
 `;
 }

@@ -3,6 +3,7 @@ import { nearest } from '../places/index.js';
 import { constantPhases } from './common-names.js';
 import { keyFields } from './key.js';
 import { coolant, fluid } from './coolant-shape.js';
+import { whereFault } from './correction-where.js';
 import { decimal, delimiter, encoding, layout } from './layout-shape.js';
 import { asId, day, id, ownFolder, path, pathFault, quantity, ref, refs, text, texts } from './plain-shapes.js';
 import { pictureSizes } from '../theme/index.js';
@@ -112,6 +113,12 @@ export const recordShape = fields({
     hint: `; expected is, where, or a kind of fact: ${statedKinds.join(', ')}`,
     rest: { key: statedKey, near: statedKinds, value: list(keyText('A key, or a fact id in brackets.'), 'Subject first, base last.', true), pattern: `^(${statedKinds.join('|')})(\\.[a-z-]+)?$` },
   }), 'What you have already said or written elsewhere: {rise: [KEY, KEY], is: 29 K}'),
+  corrections: list(fields({
+    said: text('What was said or shown, in its words: 31 K'), fact: text('Fact id, or key, of what is right.'),
+    is: quantity('What was told as right: 28 K. Held against the fact.'),
+    where: written('a time mark (3:12) or a text', 'Where it was said: a time mark (3:12), thumbnail, description.', whereFault, { type: 'string' }),
+    date: day('Day of the correction.'), reason: text('How it came about.'),
+  }, { expects: 'a map of said, fact, is, where, date, reason', required: ['said', 'fact', 'where'] }), 'What was wrong in the published episode: {said: 31 K, fact: FACT, where: 3:12}'),
   quotes: list(fields({
     from: id('The other episode.'), fact: text('Id of the fact there.'), as: keyText('Key under which it stands here.'), was: quantity('What it was when it was quoted.'),
   }, { expects: 'a map of from, fact, as, was', required: ['from', 'fact', 'as'] }), 'Results of other episodes, by fact id and not by copy.'),

@@ -43,7 +43,7 @@ export function readStated(ctx: Context, refs: References): Stated[] {
   });
 }
 
-function unitOfKind(ctx: Context, kind: string, subject: string | undefined): Unit | undefined {
+export function unitOfKind(ctx: Context, kind: string, subject: string | undefined): Unit | undefined {
   if (kind === 'percent_change' || kind === 'percent_of') return unit('%');
   if (kind === 'points') return unit('points');
   if (kind === 'ratio') return unit('x');

@@ -171,3 +171,20 @@ test('the index leads to each episode, newest first', () => {
   expect([...html.matchAll(/<h2><a href="([^"]+)"/g)].map((m) => m[1])).toEqual(['later/index.html', 'a%20b/index.html']);
   expect(html).toContain('1,234 readings, 1 fact, 2 open warnings');
 });
+
+describe('corrections', () => {
+  const correction = (more: object) => ({ said: '25 K', saidPlace: place, fact: 'rise:bench/stock/scene/temperature/core/load~workload=,phase=idle', factPlace: place, where: '3:12', place, ...more });
+  const pageWith = (...corrections: ReturnType<typeof correction>[]) => pageOf(factsWithAside({ corrections }));
+  test('stand in a section of their own, before the results, with the figure that the readings give', () => {
+    // 67.33 − 38.33 = 29.0, a rise: kelvins.
+    const html = pageWith(correction({ date: '2026-03-20', reason: 'Read off the <wrong> line' }));
+    expect(html.indexOf('id="corrections-title"')).toBeLessThan(html.indexOf('id="results-title"'));
+    expect(html).toContain('<a href="#corrections">Corrections</a>');
+    const item = /<section id="corrections"[\s\S]*?<\/section>/.exec(html)![0].replace(/<[^>]+>/g, '').replace(/[\s\u00a0\u202f]+/g, ' ');
+    expect(item).toContain('At 3:12: we said 25 K. Core temperature, rise (Bench, Stock, Scene, Under load) is 29 K. Read off the &lt;wrong&gt; line. Corrected on 20 March 2026.'.replace('Under load', 'Load'));
+    expect(validator.validateStringSync(html).results.flatMap((r) => r.messages)).toEqual([]);
+  });
+  test('one whose fact is not known is a finding, and no row; without any there is no section', () => {
+    for (const html of [pageWith(correction({ fact: 'nothing' })), pageWith()]) expect(html).not.toContain('id="corrections"');
+  });
+});
