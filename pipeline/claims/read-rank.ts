@@ -51,8 +51,9 @@ export function readRank(c: Context, index: number): Candidate[] {
       const all = siblings(c.grid, cell, slots);
       const set = cell.at.some((v) => c.grid.repeats.has(v)) ? all : firstTime(c.grid, all);
       if (set.length < 2 || (mention.value.sign() > 0 && mention.value.compare(Exact.of(set.length)) > 0)) continue;
-      // Of two, one is not the loudest but the louder.
-      const pair = set.length === 2 && size !== 2 && mention.superlative && sets.some((o) => siblings(c.grid, cell, o.slots).length > 2) ? 0.8 : 0;
+      // Of two, one is not the loudest but the louder; unless "in the closed case, …" leaves no more than two.
+      const within = /^(?:in|on|with|at|for)$/.test(c.parsed.low[0] ?? '') && c.hits.hits.some((h) => h.to <= mention.from && h.baseOf < 0 && !slots.includes(h.slot) && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && cell.at[h.slot] === h.value);
+      const pair = set.length === 2 && size !== 2 && mention.superlative && !within && sets.some((o) => siblings(c.grid, cell, o.slots).length > 2) ? 0.8 : 0;
       const sizeCost = size === undefined ? 0 : set.length === size ? 0 : 1.4;
       for (const [variant, more] of variants) {
         push(out, c, { kind: 'rank', variant, args: [cell.key, ...set.filter((x) => x !== cell).map((x) => x.key)] }, 'rank', cost + extra + sizeCost + pair + more, cell, `${variant} of ${set.length}`, { exact: true });
