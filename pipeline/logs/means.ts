@@ -1,6 +1,6 @@
 // Per-run values from the samples of a window, exact in the decimals that the log has.
 import { Exact, type Quantity, type Unit } from '../quantities/index.js';
-import type { Span } from './column.js';
+import type { Span } from './bucket-figures.js';
 import type { Take } from './layout.js';
 
 /** Below this a sample times its power of ten is a whole number without loss. */
