@@ -42,12 +42,20 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   }
   if (/^(?:take|minus)$/.test(before?.low ?? '') && t[n.from - 2]?.low === 'or' && /^(?:give|plus)$/.test(t[n.from - 3]?.low ?? '')) return 'a tolerance';
   if (before?.low === '±') return 'a tolerance';
+  // "2 more frames for every 10 watts": a slope, of which the record has neither end.
+  if (unit && /^for (?:each|every)$/.test(lowAt(t, n.from - 2, 2))) return 'a slope';
+  if (unit) for (const at of [unit.to, unit.to + 1]) if (/^for (?:each|every)$/.test(lowAt(t, at, 2)) && startsNumber(t, at + 2) && t[at + 2]!.low !== 'one') return 'a slope';
+  if (!unit && /^(?:more|less|fewer|extra)$/.test(next?.low ?? '') && /^for (?:each|every)$/.test(lowAt(t, n.to + 2, 2)) && startsNumber(t, n.to + 4) && t[n.to + 4]!.low !== 'one') return 'a slope';
   if (isIdiom(t, n)) return 'an idiom';
   return undefined;
 }
 
 function by(t: readonly Token[], i: number): boolean {
   return /^(?:by|x|×)$/.test(t[i]?.low ?? '');
+}
+
+function lowAt(t: readonly Token[], from: number, many: number): string {
+  return t.slice(Math.max(0, from), Math.max(0, from + many)).map((w) => w.low).join(' ');
 }
 
 function startsNumber(t: readonly Token[], i: number, ends = false): boolean {

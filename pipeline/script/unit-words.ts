@@ -1,5 +1,5 @@
 // Units as they are said and written after a number.
-import { perUnit, type Unit, unit, units } from '../quantities/index.js';
+import { differenceUnit, perUnit, type Unit, unit, units } from '../quantities/index.js';
 import type { Token } from './tokens.js';
 
 export interface UnitSpan {
@@ -79,12 +79,18 @@ export function unitAt(t: readonly Token[], i: number, one: boolean): UnitSpan |
   return found && compoundAt(t, found);
 }
 
+/** What stands between the two units; `driving`: only before a unit of power or energy, as the words mean other things too. */
+const forEach: readonly { words: readonly string[]; driving: boolean }[] = [
+  { words: ['per'], driving: false }, { words: ['/'], driving: false },
+  ...['for each', 'for every', 'for one', 'per single', 'to the', 'to a', 'each', 'every', 'a'].map((w) => ({ words: w.split(' '), driving: true })),
+];
+
 /** "frames per watt": one unit for each of another. */
 function compoundAt(t: readonly Token[], top: UnitSpan): UnitSpan {
-  const per = t[top.to]?.low;
-  if (per !== 'per' && per !== '/' || top.unit.dimension === 'share') return top;
-  const bottom = simpleUnit(t, top.to + 1);
-  return bottom ? { ...top, to: bottom.to, unit: perUnit(top.unit, bottom.unit) } : top;
+  const each = top.unit.dimension === 'share' ? undefined : forEach.find(({ words: w }) => w.every((x, k) => t[top.to + k]?.low === x));
+  const bottom = each && simpleUnit(t, top.to + each.words.length);
+  if (!bottom || (each.driving && bottom.unit.dimension !== 'power' && bottom.unit.dimension !== 'energy')) return top;
+  return { ...top, to: bottom.to, loose: false, unit: perUnit(top.unit.dimension === 'temperature' ? differenceUnit(top.unit) : top.unit, bottom.unit) };
 }
 
 function simpleUnit(t: readonly Token[], from: number): { unit: Unit; to: number } | undefined {
