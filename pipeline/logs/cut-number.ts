@@ -2,7 +2,7 @@
 import type { ReadLog } from './read-log.js';
 import type { Lines } from '../places/index.js';
 
-/** So many lines before the last must all have equally many decimals: a logger that drops final zeros does not keep that up. */
+/** So many lines before the last must all have equally many decimals, and one of them a final zero: some loggers drop those. */
 const alike = 50;
 
 /** Told where the last cell of the last line has fewer decimals than those of all the lines before it. */
@@ -14,7 +14,13 @@ export function tellCutNumber(log: ReadLog, delimiter: string, source: Lines): v
   const said = cell(last);
   const usual = decimals(cell(last - 1));
   if (!(decimals(said) < usual)) return;
-  for (let line = last - alike; line < last; line++) if (decimals(cell(line)) !== usual) return;
+  let zero = false;
+  for (let line = last - alike; line < last; line++) {
+    const text = cell(line);
+    if (decimals(text) !== usual) return;
+    zero ||= text.endsWith('0');
+  }
+  if (!zero) return;
   log.faults.add('cut', 'log-cut-off', 'warning', () => {
     const whole = source.wholeLine(last);
     return { ...whole, column: whole.endColumn - said.length };

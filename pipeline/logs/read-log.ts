@@ -47,8 +47,8 @@ export interface ReadLog {
   /** In the order of the layout's columns. */
   columns: ReadColumn[];
   faults: Faults;
-  /** Times and lines of the samples of one bucket. */
-  samplesOf(bucket: number): { times: readonly number[]; lines: readonly number[] };
+  /** Times, lines and, by column, values of the samples of one bucket; NaN where there is none. */
+  samplesOf(bucket: number): { times: readonly number[]; lines: readonly number[]; values: readonly (readonly number[])[] };
 }
 
 export interface ReadFrames {
@@ -79,7 +79,7 @@ export function readLog(text: LogText, layout: LogLayout, most?: number): { valu
       rows: buckets.rows.subarray(0, n), steps: buckets.steps.subarray(0, n), step: usualStep(buckets.early), faults,
       phases: layout.phaseColumn ? Array.from({ length: n }, (_, b) => reader.runs[buckets.runs[b]! - 1]!) : [],
       columns: buckets.columns.map((c) => ({ values: Float64Array.from({ length: n }, (_, b) => c.mean(b)), decimals: c.decimals, empty: c.filled === 0, bad: c.bad, figures: c })),
-      samplesOf: (b) => (buckets.rows[b] === 1 ? { times: [buckets.first[b]!], lines: [buckets.lines[b]!] } : again(b)),
+      samplesOf: (b) => (buckets.rows[b] === 1 ? { times: [buckets.first[b]!], lines: [buckets.lines[b]!], values: buckets.columns.map((c) => [c.mean(b)]) } : again(b)),
     },
     findings: [],
   };

@@ -5,21 +5,25 @@ import type { ReadLog } from './read-log.js';
 import { stuckIn } from './stuck.js';
 import { unitJump } from './unit-jump.js';
 import type { Window } from './windows.js';
-import { zerosAmong } from './zeros.js';
+import { type Zeros, zerosAmong } from './zeros.js';
 import type { Lines } from '../places/index.js';
 
 /** Quantities that never stand still to the last digit while they are measured; clocks, duties and set voltages do. */
 const lively: ReadonlySet<string> = new Set(['temperature', 'power', 'current', 'flow', 'sound-level']);
+/** Quantities whose unit may be a thousandth or a thousandfold by mistake; rates of data and loads do grow a thousandfold. */
+const prefixed: ReadonlySet<string> = new Set(['power', 'voltage', 'current', 'frequency', 'energy', 'temperature']);
+/** Phases in which power, clocks and voltages may be zero. */
+const resting: ReadonlySet<string> = new Set(['idle', 'standby', 'sleep', 'off', 'rest']);
 /** Quantities that are zero only where nothing is measured; fans and pumps do stop. */
 const neverZero: ReadonlySet<string> = new Set(['temperature', 'power', 'voltage', 'frequency', 'sound-level']);
 
 export function tellSensorFaults(log: ReadLog, layout: LogLayout, windows: readonly Window[], source: Lines): void {
   const phases = wholePhases(log, layout, windows);
-  const sensors = layout.columns.map((column, i) => ({ column, ...log.columns[i]! })).filter(({ column, empty }) => column.phase === undefined && !empty);
+  const sensors = layout.columns.map((column, index) => ({ column, index, ...log.columns[index]! })).filter(({ column, empty }) => column.phase === undefined && !empty);
   sensors.forEach((sensor) => {
-    const { column, values, figures } = sensor;
+    const { column, index, values, figures } = sensor;
     const others = sensors.filter((s) => s !== sensor);
-    const jump = unitJump(values, column.unit.dimension === 'temperature', log.phases, others.filter((o) => o.column.unit.dimension !== 'temperature').map((o) => o.values));
+    const jump = prefixed.has(column.unit.dimension) && unitJump(values, column.unit.dimension === 'temperature', log.phases, others.filter((o) => o.column.unit.dimension !== 'temperature').map((o) => o.values));
     if (jump) {
       const looks = jump.how === 'fahrenheit' ? 'as from Celsius to Fahrenheit or back' : 'a thousand times as much or as little';
       log.faults.add(`unit ${name(column)}`, 'log-unit-changes', 'error', lineOf(log, source, jump.row), `the column "${name(column)}" goes from ${short(jump.before)} to ${short(jump.after)} from one line to the next, ${looks}; its unit seems to change here`, { said: short(jump.after) });
@@ -27,16 +31,21 @@ export function tellSensorFaults(log: ReadLog, layout: LogLayout, windows: reado
     }
     if (neverZero.has(column.unit.dimension)) {
       for (const w of windows) {
-        const zeros = zerosAmong((b) => figures.low(b), (b) => figures.high(b), w.rows);
-        if (zeros.length) tellZeros(log, column, w, zeros, source);
+        const zeros = zerosAmong(figures, w.rows, (b) => {
+          const { lines, values: each } = log.samplesOf(b);
+          return { lines, values: each[index]! };
+        });
+        const mayRest = resting.has(w.phase) && column.unit.dimension !== 'temperature' && column.unit.dimension !== 'sound-level';
+        if (zeros && !(mayRest && zeros.share >= 0.5)) tellZeros(log, column, w, zeros, source);
       }
     }
     if (lively.has(column.unit.dimension)) {
-      const fellows = others.filter((o) => o.column.unit.dimension === column.unit.dimension).map((o) => o.values);
+      // The power of one part does not follow that of another; heat spreads.
+      const fellows = column.unit.dimension === 'temperature' ? others.filter((o) => o.column.unit.dimension === 'temperature').map((o) => o.values) : [];
       for (const { phase, rows } of phases) {
         for (const [from, to] of rows) {
           const still = stuckIn(log.times, values, { from, to }, fellows);
-          if (!still) continue;
+          if (!still || (values[still.from] === 0 && neverZero.has(column.unit.dimension))) continue;
           const lasted = Math.round(log.times[still.to - 1]! - log.times[still.from]!);
           log.faults.add(`stuck ${name(column)}`, 'log-sensor-sticks', 'warning', lineOf(log, source, still.from), `the column "${name(column)}" says ${values[still.from]} for ${lasted} s from this line on, to the last digit, within ${phase}; a sensor that still measures does not do that`, { said: String(values[still.from]) });
         }
@@ -45,12 +54,12 @@ export function tellSensorFaults(log: ReadLog, layout: LogLayout, windows: reado
   });
 }
 
-function tellZeros(log: ReadLog, column: LogColumn, w: Window, zeros: readonly number[], source: Lines): void {
-  const all = w.rows.reduce((n, [from, to]) => n + to - from, 0);
-  const says = zeros.length === all
+function tellZeros(log: ReadLog, column: LogColumn, w: Window, { first, line, count, all }: Zeros, source: Lines): void {
+  const often = count === undefined ? 'time and again' : `${count} time${count === 1 ? '' : 's'}`;
+  const says = count === all
     ? `on every line of ${w.phase}: nothing was measured; leave the column out`
-    : `from here on, ${zeros.length} time${zeros.length === 1 ? '' : 's'} in the ${all} lines of ${w.phase}, and is never near it on the others; a mean of both is too low`;
-  log.faults.add(`zero ${name(column)}`, 'log-reads-zero', 'warning', lineOf(log, source, zeros[0]!), `the column "${name(column)}" reads zero ${says}`, { said: '0' });
+    : `from here on, ${often} in the ${all} lines of ${w.phase}, and is never near it on the others; a mean of both is too low`;
+  log.faults.add(`zero ${name(column)}`, 'log-reads-zero', 'warning', () => source.wholeLine(line ?? log.lines[first]!), `the column "${name(column)}" reads zero ${says}`, { said: '0' });
 }
 
 function lineOf(log: ReadLog, source: Lines, row: number): () => ReturnType<Lines['wholeLine']> {

@@ -14,6 +14,8 @@ const restless = 0.9;
 const turning = 0.2;
 /** Another sensor of its kind moved by this share of its range while this one stood still. */
 const moved = 0.25;
+/** And by this many of the steps in which this one is told (which noise has to span too): a whole degree hides what is below it. */
+const coarse = 3;
 /** And this one follows that one elsewhere, over this share of its range. */
 const follows = 0.3;
 
@@ -52,7 +54,9 @@ function isNoise(values: Float64Array, phase: Stretch, still: Stretch): boolean 
     if (step * before < 0) turns++;
     before = step;
   }
-  return steps >= leastSamples && changes >= restless * steps && turns >= turning * changes;
+  // Between two neighbouring steps of a coarse sensor it flickers only as long as the truth lies on their border.
+  const others = Float64Array.from(rest);
+  return steps >= leastSamples && rangeOf(others) >= coarse * smallestStep(others) && changes >= restless * steps && turns >= turning * changes;
 }
 
 function leftBehind(values: Float64Array, fellow: Float64Array, still: Stretch): boolean {
@@ -62,7 +66,23 @@ function leftBehind(values: Float64Array, fellow: Float64Array, still: Stretch):
   const quarter = inside.length >> 2;
   const move = Math.abs(middle(inside.subarray(-quarter)) - middle(inside.subarray(0, quarter)));
   const outside = Float64Array.from([...values.subarray(0, still.from), ...values.subarray(still.to)]);
-  return move >= moved * range && rangeOf(outside) >= follows * range;
+  const step = smallestStep(values);
+  // A processor that is held at its limit stands at the same whole degree for as long as it is.
+  if (step >= 1 && values[still.from]! >= highest(values)) return false;
+  return move >= moved * range && move >= coarse * step && rangeOf(outside) >= follows * range;
+}
+
+function smallestStep(values: Float64Array): number {
+  let step = Infinity;
+  for (let i = 1; i < values.length; i++) {
+    const by = Math.abs(values[i]! - values[i - 1]!);
+    if (by > 1e-9 && by < step) step = by;
+  }
+  return step;
+}
+
+function highest(values: Float64Array): number {
+  return values.reduce((a, b) => (b > a ? b : a), -Infinity);
 }
 
 function rangeOf(values: Float64Array): number {

@@ -12,8 +12,8 @@ export interface UnitJump {
 const beside = 5;
 
 /**
- * The first such jump. A thousandfold one is taken at its word. Celsius and Fahrenheit differ by less than a sudden load
- * does, so that one counts only where nothing else happens: no phase begins, and none of the `others` moves by a quarter.
+ * The first such jump. From standby to load is a thousandfold too, and Celsius and Fahrenheit differ by less than a sudden
+ * load does, so it counts only where nothing else happens: no phase begins, and none of the `others` moves by a quarter.
  */
 export function unitJump(values: Float64Array, isTemperature: boolean, phases: readonly string[], others: readonly Float64Array[]): UnitJump | undefined {
   const rows: number[] = [];
@@ -26,15 +26,11 @@ export function unitJump(values: Float64Array, isTemperature: boolean, phases: r
     if (isTemperature ? !converted(last, next) : !thousandfold(last, next)) continue;
     const [before, after] = near(k, values);
     const row = rows[k]!;
-    if (!isTemperature) {
-      if (thousandfold(before, after)) return { row, before, after, how: 'thousand' };
-      continue;
-    }
     const quiet = (phases[row] ?? '') === (phases[rows[k - 1]!] ?? '') && others.every((o) => {
       const [a, b] = near(k, o);
       return !(Math.abs(b - a) > Math.abs(a) / 4);
     });
-    if (quiet && converted(before, after)) return { row, before, after, how: 'fahrenheit' };
+    if (quiet && (isTemperature ? converted : thousandfold)(before, after)) return { row, before, after, how: isTemperature ? 'fahrenheit' : 'thousand' };
   }
   return undefined;
 }

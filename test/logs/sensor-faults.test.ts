@@ -55,6 +55,46 @@ describe('a sensor that reads zero', () => {
   });
 });
 
+describe('a long log, held in stretches', () => {
+  const long = (value: (i: number) => number): Row[] => Array.from({ length: 40_000 }, (_, i) => ({ t: i / 10, phase: 'load', values: [value(i)] }));
+  test('a sawtooth that begins at zero: no alarm', () => {
+    expect(findings({ p: 'power/board W' }, long((i) => i % 90))).toEqual([]);
+    expect(findings({ p: 'power/board W' }, long((i) => (i % 3 === 1 ? 1 : i % 2 ? 0 : 89)))).toEqual([]);
+  });
+  test('zeros are counted by lines, and the first is told at its own', () => {
+    expect(findings({ p: 'power/board W' }, long((i) => (i === 30_001 || i === 30_002 || i === 35_003 ? 0 : 240 + (i % 7))))).toEqual(['30003 log-reads-zero: The column "p" reads zero from here on, 3 times in the 40000 lines of load, and is never near it on the others; a mean of both is too low']);
+  });
+  test('of very many it is not said how many', () => {
+    expect(findings({ p: 'power/board W' }, long((i) => (i % 100 === 51 ? 0 : 240 + (i % 7))))).toEqual(['53 log-reads-zero: The column "p" reads zero from here on, time and again in the 40000 lines of load, and is never near it on the others; a mean of both is too low']);
+  });
+  test('one that goes away for good is told', () => {
+    expect(findings({ p: 'power/board W' }, long((i) => (i >= 25_001 ? 0 : 240 + (i % 7))))).toEqual([expect.stringMatching(/^25003 log-reads-zero: .* 14999 times in the 40000 lines of load/)]);
+  });
+});
+
+describe('healthy logs have no alarm', () => {
+  const hour = (value: (t: number) => (number | string)[]): Row[] => Array.from({ length: 3600 }, (_, t) => ({ t, phase: 'load', values: value(t) }));
+  test.each<[string, Record<string, string>, Row[]]>([
+    ['a fan at constant duty', { d: 'utilisation/fan "%"'.replace(/"/g, ''), r: 'fan_speed/fan rpm', c: 'temperature/core °C' }, course((t, phase) => [60, 1200, degrees(t, phase).toFixed(1)])],
+    ['a clock locked at its limit', { f: 'frequency/core MHz', p: 'power/board W' }, course((_, phase) => [2500, watts(phase)])],
+    ['a clock that is off when idle', { f: 'frequency/core MHz' }, course((_, phase) => [phase === 'idle' ? 0 : 2500])],
+    ['a voltage in whole steps of 5 mV', { v: 'voltage/core V' }, course((_, phase) => [((phase === 'idle' ? 700 : 1050) + 5 * Math.round(g.normal())) / 1000])],
+    ['a voltage that drops its final zeros and ends on one', { v: 'voltage/core V' }, course((t) => [t === 119.5 ? '1.05' : '1.055'])],
+    ['a power meter that shows 0 W when idle', { p: 'power/wall W' }, course((_, phase) => [phase === 'idle' ? 0 : watts(phase)])],
+    ['a power meter that shows 0 W at standby and wakes now and then', { p: 'power/wall W' }, course((t, phase) => [phase === 'idle' ? (t % 10 === 5 ? 4.1 : 0) : watts(phase)])],
+    ['from 0.25 W at idle to 250 W under load', { p: 'power/wall W' }, course((_, phase) => [phase === 'idle' ? 0.25 : watts(phase)])],
+    ['a load that pulses between nothing and all', { p: 'power/rail W' }, course((t) => [t % 4 < 2 ? 0 : watts('load')])],
+    ['a rate of frames that is 0 while loading', { n: 'frame_rate/shown fps' }, course((t, phase) => [phase === 'idle' || t % 40 < 6 ? 0 : 90 + Math.round(3 * g.normal())])],
+    ['an hour in steps of 1 °C, beside one in steps of 0.1 °C that drifts below a degree', { a: 'temperature/core °C', b: 'temperature/memory °C' }, hour((t) => [t < 1800 ? (t % 2 ? 70 : 71) : 70, (68 + 0.6 * (t / 3600) + 0.05 * g.normal()).toFixed(1)])],
+    ['a processor held at 100 °C while the memory still warms', { a: 'temperature/core °C', b: 'temperature/memory °C' }, course((t, phase) => [Math.min(100, Math.round(degrees(t, phase, 160))), degrees(t, phase, 80).toFixed(1)])],
+    ['a part that draws whole watts and stands still while another rises', { a: 'power/processor W', b: 'power/card W' }, course((t, phase) => [phase === 'idle' ? 12 : t < 60 ? 30 : 65, degrees(t, phase, 250).toFixed(1)])],
+    ['an ambient sensor in whole degrees beside a core that warms', { a: 'temperature/room °C', b: 'temperature/core °C' }, course((t, phase) => [22, degrees(t, phase).toFixed(1)])],
+    ['five lines', { p: 'power/board W', c: 'temperature/core °C', f: 'frequency/core MHz' }, [0, 1, 2, 3, 4].map((t) => ({ t, phase: 'load', values: [250, 70, 2500] }))],
+  ])('%s', (_, columns, rows) => {
+    expect(findings(columns, rows)).toEqual([]);
+  });
+});
+
 describe('a unit that changes in the middle', () => {
   test('watts to milliwatts', () => {
     const rows = course((t, phase) => [t < 70 ? watts(phase) : (Number(watts(phase)) * 1000).toFixed(0)]);
