@@ -1,5 +1,5 @@
 // A mention in one unit for each of another, read as what was measured in the one divided by what was measured in the other, in the same test.
-import { perUnit, unit, type Unit } from '../quantities/index.js';
+import { convert, Exact, perUnit, unit, type Unit } from '../quantities/index.js';
 import { type Candidate, type Context, reachOfCosts, subjectCells, unitsOf, withCue, withMention } from './context.js';
 import { decide } from './decide.js';
 import type { Cell } from './grid.js';
@@ -13,6 +13,11 @@ import { type Term, valueOf } from './terms.js';
 const power: Readonly<Record<string, string>> = { J: 'W', kJ: 'kW' };
 const rates: ReadonlySet<string> = new Set(['frame-count']);
 const air = /^(?:room|ambient|air|inlet|intake)$/;
+
+/** The record has readings in a unit of that kind themselves: frames per watt noted as such. */
+export function isMeasuredIn(c: Context, u: Unit): boolean {
+  return c.grid.cells.some((x) => x.unit.id === u.id || convert(Exact.of(1), x.unit, u) !== undefined);
+}
 
 /** Undefined where the mention is in no such unit, or the record has nothing in one of the two. */
 export function readQuotient(c: Context, index: number): Reading | undefined {

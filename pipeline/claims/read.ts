@@ -5,14 +5,13 @@ import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
 import { grounded, rightElsewhere } from './doubt.js';
-import { farOff } from './far-off.js';
 import { endBeside } from './read-change.js';
 import { countedBy, setSize } from './counted.js';
 import { isCondition, isMark } from './read-condition.js';
 import { readCount, readRuns } from './read-count.js';
 import { decideFigure, sameChange } from './read-figure.js';
 import { readPoints, readRatio } from './read-proportion.js';
-import { readQuotient } from './read-quotient.js';
+import { isMeasuredIn, readQuotient } from './read-quotient.js';
 import { rangeAt, readRange } from './read-range.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
 import { insisted, oneNamed } from './insist.js';
@@ -45,8 +44,7 @@ function judged(c: Context, index: number): Reading {
   if (r.turned && !open && oneNamed(c, index, r.chosen!)) return r;
   const turned = turnedRound(c, index, r);
   if (turned) return { ...r, verdict: 'agrees', chosen: turned, why: turned.why };
-  const elsewhere = open ?? (r.turned ? undefined : farOff(c, index, r.chosen!));
-  if (elsewhere) return { ...r, verdict: 'untied', why: `would be right for another reading (${elsewhere})` };
+  if (open) return { ...r, verdict: 'untied', why: `would be right for another reading (${open})` };
   if (standsFirm(c, index, r)) return r;
   // Nothing in the sentence names the thing or the setting: an alarm needs that no reading of that kind at all would fit.
   const best = r.ranked[0]!;
@@ -90,7 +88,7 @@ function weigh(c: Context, index: number): Reading {
   const as = (d: Decision, mention: Mention = m): Reading => ({ ...d, mention });
   if (said.named) return as(readNamed(c, index));
   if (m.type === 'superlative' || m.type === 'ordinal') return as(readPlace(c, index));
-  const quotient = m.unit && !known(c, m.unit) ? readQuotient(c, index) : undefined;
+  const quotient = m.unit?.parts && !isMeasuredIn(c, m.unit) ? readQuotient(c, index) : undefined;
   if (quotient) return quotient;
   if (m.unit && !known(c, m.unit)) return as(foreign(c, index));
   if (isMark(c, index)) return as(decide(m, readValue(c, index).filter((x) => x.subject?.fixed && fit({ ...m, hedge: undefined } as Mention, x)), { silent: true }));

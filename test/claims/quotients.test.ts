@@ -78,3 +78,9 @@ describe('where the words leave open what is divided by what, nothing is flagged
     ['The Larch makes 0.50 frames per watt.', 'wall'],
   ])('%s', (script, part) => expect(read(script, twice)).toEqual([`agrees per_watt:larch//meadow/frame_rate/average/load~measure=power,part=${part}`]));
 });
+
+test('a record that has another efficiency among its readings is no reason to take a quotient for that one', () => {
+  const noted = factsOf([...at('larch', [['frame_rate', 'average', 90, 'fps'], ['power', 'board', 150, 'W'], ['temperature', 'core', 66, 'degC'], ['temperature', 'room', 21, 'degC'], ['frames_per_watt', 'board', 0.6, 'fps/W']])], names);
+  expect(read('The core of the Larch sits 0.30 degrees per watt over the room.', noted)).toEqual(['agrees per_watt:(over_room:larch//meadow/temperature/core/load~part=room)~measure=power,part=board']);
+  expect(read('The Larch makes 0.60 frames per watt.', noted)).toEqual(['agrees mean:larch//meadow/frames_per_watt/board/load']);
+});
