@@ -50,7 +50,8 @@ export function replay(args: readonly string[]): Pick<Run, 'text' | 'code'> | un
 function holds(run: Run): boolean {
   return [...run.program, ...run.outputs].every(([path, size, time]) => {
     const now = stampOf(path);
-    return now[1] === size && now[2] === time;
+    // JSON keeps what was not there as null.
+    return now[1] === (size ?? undefined) && now[2] === (time ?? undefined);
   }) && run.lists.every(([path, names]) => listHash(path) === names) && run.reads.every(([path, content]) => contentHash(path) === content);
 }
 
