@@ -19,6 +19,7 @@ export interface Judgement {
   matters?: Exact;
 }
 
+const judged = new WeakMap<Fact, Judgement | null>();
 const compared: ReadonlySet<FactKind> = new Set(['difference', 'rise', 'points', 'over_room', 'percent_change', 'ratio']);
 
 /**
@@ -28,6 +29,12 @@ const compared: ReadonlySet<FactKind> = new Set(['difference', 'rise', 'points',
  */
 export function judge(facts: Facts, fact: Fact): Judgement | undefined {
   if (!compared.has(fact.kind)) return undefined;
+  let judgement = judged.get(fact);
+  if (judgement === undefined) judged.set(fact, (judgement = weigh(facts, fact) ?? null));
+  return judgement ?? undefined;
+}
+
+function weigh(facts: Facts, fact: Fact): Judgement | undefined {
   if (fact.kind === 'percent_change' || fact.kind === 'ratio') return judgeAs(facts, fact);
   const [a, b] = facts.operands(fact);
   if (!a || !b) return undefined;

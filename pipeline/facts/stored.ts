@@ -44,8 +44,16 @@ export interface FactRecord extends KeyParts {
   second?: { value: string; unit: string; shown: string; spoken: string };
 }
 
+const recorded = new WeakMap<Fact, FactRecord>();
+
 /** Plain data, ready for JSON; the order of the fields is the order in the file. */
-export function factRecord(fact: Fact, facts: Facts): FactRecord {
+export function factRecord(fact: Fact, facts: Facts): Readonly<FactRecord> {
+  let record = recorded.get(fact);
+  if (!record) recorded.set(fact, (record = makeRecord(fact, facts)));
+  return record;
+}
+
+function makeRecord(fact: Fact, facts: Facts): FactRecord {
   const uncertainty = uncertaintyOf(facts, fact);
   const outcome = outcomeOf(facts, fact);
   const at = splitKey(fact.subject) ?? splitKey(makeKey({}))!;

@@ -21,6 +21,7 @@ export interface Uncertainty {
 }
 
 const kept = new WeakMap<Fact, Doubts | null>();
+const known = new WeakMap<Fact, Uncertainty | null>();
 
 /**
  * From the scatter of the runs (type A), the resolution and the accuracy of the instruments (type B), as in JCGM 100:2008.
@@ -29,6 +30,12 @@ const kept = new WeakMap<Fact, Doubts | null>();
  * or on a constant that was read, and where there is nothing to doubt (limits, prices).
  */
 export function uncertaintyOf(facts: Facts, fact: Fact): Uncertainty | undefined {
+  let uncertainty = known.get(fact);
+  if (uncertainty === undefined) known.set(fact, (uncertainty = workOut(facts, fact) ?? null));
+  return uncertainty ?? undefined;
+}
+
+function workOut(facts: Facts, fact: Fact): Uncertainty | undefined {
   const doubts = doubtsOf(facts, fact);
   if (!doubts || doubts.terms.size === 0 || doubts.unknown.size > 0) return undefined;
   const { rows, standard, dof } = combine([...doubts.terms.values()]);

@@ -6,6 +6,7 @@ interface Painted {
   data: { colours: Colours };
 }
 let engine: Promise<typeof import('handlebars')> | undefined;
+const compiled = new Map<string, HandlebarsTemplateDelegate>();
 
 async function load(): Promise<typeof import('handlebars')> {
   const { default: handlebars } = await import('handlebars');
@@ -19,5 +20,8 @@ async function load(): Promise<typeof import('handlebars')> {
 /** templates/graphics/KIND.svg.hbs filled in; strict, so that a name missing from the model is an error and not a gap. */
 export async function fill(kind: string, model: Record<string, unknown>, colours: Colours, templates: Templates): Promise<string> {
   const handlebars = await (engine ??= load());
-  return handlebars.compile(templates(`graphics/${kind}.svg.hbs`), { strict: true, knownHelpers: { text: true, colour: true, px: true } })(model, { data: { colours } }).replace(/>\s+</g, '><').trim();
+  const source = templates(`graphics/${kind}.svg.hbs`);
+  let template = compiled.get(source);
+  if (!template) compiled.set(source, (template = handlebars.compile(source, { strict: true, knownHelpers: { text: true, colour: true, px: true } })));
+  return template(model, { data: { colours } }).replace(/>\s+</g, '><').trim();
 }

@@ -9,9 +9,21 @@ export function twoSidedP(t: number, dof: number): number {
   return incompleteBeta(dof / (dof + t * t), dof / 2, 0.5);
 }
 
+const factors = new Map<number, Map<number, number>>();
+/** Effective degrees of freedom are any number at all: a long process would keep them without end. */
+const mostFactors = 10_000;
+
 /** The factor t that |t| exceeds with probability 1−level (0.95: 4.303 for 2 degrees of freedom). Throws RangeError for dof ≤ 0. */
 export function tFactor(level: number, dof: number): number {
   if (!(dof > 0)) throw new RangeError(`no t for ${dof} degrees of freedom`);
+  let known = factors.get(level);
+  if (!known || known.size >= mostFactors) factors.set(level, (known = new Map()));
+  let t = known.get(dof);
+  if (t === undefined) known.set(dof, (t = searched(level, dof)));
+  return t;
+}
+
+function searched(level: number, dof: number): number {
   let low = 0;
   let high = 1;
   while (twoSidedP(high, dof) > 1 - level && high < 1e12) high *= 2;
