@@ -25,11 +25,11 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
   // "leaves 182 millivolts to the limit"
   if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   for (let i = seg.from; i < m.from; i++) {
-    const opener = /^(?:than|versus|vs|against|beats|beat|beating|misses|missed|trails|trailing|trailed|leads|led|leading|behind|outperforms|outperform)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : low[i] === 'from' && /^(?:rise|rises|up|climb|drop|measured|gain|increase|counted|distance|gap|change)$/.test(low[i - 1] ?? '') && !/\d/.test(low[i + 1] ?? '') ? 1 : 0;
+    const opener = /^(?:than|versus|vs|against|beats|beat|beating|misses|missed|trails|trailing|trailed|leads|led|leading|behind|outperforms|outperform)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : low[i] === 'from' && /^(?:rise|rises|up|climb|drop|measured|gain|increase|counted|distance|gap|change|step|jump)$/.test(low[i - 1] ?? '') && !/\d/.test(low[i + 1] ?? '') ? 1 : 0;
     if (!opener || i + opener >= m.from) continue;
     // "against its target of 0.9 volts": the number is what the target is.
     if (low[m.from - 1] === 'of' && /^(?:limit|target|cap|rating|ceiling|threshold|goal|setpoint|budget|allowance|maximum|minimum)$/.test(low[m.from - 2] ?? '')) continue;
-    const stop = low.slice(i + opener, m.from).findIndex((w) => w === 'by' || w === ',' || w === ':');
+    const stop = low.slice(i + opener, m.from).findIndex((w) => w === 'by' || w === ',' || w === ':' || (w === 'to' && /^(?:step|jump)$/.test(low[i - 1] ?? '')));
     // Without a joint the comparison ends with the first thing named: "against the higher speed the Alderwick loses 36".
     const named = names.find((n) => n.from >= i + opener && n.to <= m.from && n.meanings.some((x) => x.own && x.slots.length > 0));
     return { from: i + opener, to: stop >= 0 ? i + opener + stop : named ? named.to : m.from };

@@ -1,7 +1,7 @@
 // For each slot of a key: how well each value goes with what is said and what was said before. Costs: 0 is what the words
 // say; below 1 a reading about as good; from 1 on a reading that asks for something unsaid. No cost depends on a value.
 import type { Dimension, Unit } from '../quantities/index.js';
-import { type Branch, type Cell, type Grid, kindOf } from './grid.js';
+import { type Branch, type Cell, type Grid, kindOf, onlySet } from './grid.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
 import type { Role } from './roles.js';
@@ -65,6 +65,9 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
       return { ...e, rest: Infinity, empty: 0.5, named: true, known: true };
     }
     const own = s.hits.filter((h) => h.slot === i && !h.departs && h.segment === index && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part')));
+    // "8 percent of its rated flow": what it is a share of tells the quantity.
+    const shared = slot.field === 'measure' && shareOf(p, index) ? s.hits.filter((h) => h.slot === i && h.from > said.mention.to && h.from <= said.mention.to + 4) : [];
+    if (shared.length && own.some((h) => !shared.includes(h)) && own.every((h) => shared.includes(h) || (h.from >= said.mention.from && h.to <= said.mention.to))) own.splice(0, own.length, ...shared);
     if (own.length) {
       const values = distinct(own, said.mention.from);
       values.forEach((v, k) => e.costs.set(v, k === 0 ? 0 : 0.6));
@@ -98,8 +101,13 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
   });
   phaseEvidence(g, out, from ? { ...s, roles: s.roles.filter((r) => !(r.segment === index - 1 && r.from >= from.mention.to)) } : s, index, state, options.ignoreBase ?? false, said.cue.op === 'change' || options.measured === true);
   measureEvidence(g, out, p, s, index, state, units);
-  dropIncompatible(g, out);
+  dropIncompatible(g, out, s.roles.some((r) => /^(?:limit|target|rated)$/.test(r.role)));
   return out;
+}
+
+function shareOf(p: Parsed, index: number): boolean {
+  const { mention } = p.said[index]!;
+  return (mention.unit?.id === '%' || mention.type === 'fraction') && p.low[mention.to] === 'of';
 }
 
 /** "131 frames per second": where a quantity is given as an average and otherwise, it is the average that needs no word. */
@@ -208,13 +216,16 @@ function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHit
 }
 
 /** A name that no reading of this measure has is about something else ("the meter showed 36.4 decibels"). */
-function dropIncompatible(g: Grid, out: SlotEvidence[]): void {
+function dropIncompatible(g: Grid, out: SlotEvidence[], setSaid: boolean): void {
   const m = out[g.of.measure[0]!]!;
+  const e0 = out[g.of.phase[0]!]!;
   const measures = [...(m.rest === Infinity ? m.costs.keys() : g.measureUnits.keys())];
   for (const field of ['part', 'setup', 'setting', 'workload'] as const) {
     for (const i of g.of[field]) {
       const e = out[i]!;
       if (!e.named) continue;
+      // "The drives in the Garrow": a part for which there is only a limit, beside parts that are numbered, where no limit is spoken of, stands for what was measured of it.
+      if (field === 'part' && !e0.named && !setSaid && measures.some((x) => onlySet(g, x, i, [...e.costs.keys()][0]!) && [...g.valuesWith.get(x)![i]!].some((v) => /[a-z]-?\d+$/.test(v))) && !measures.some((x) => (g.byMeasure.get(x) ?? []).some((y) => !y.fixed && e.costs.has(y.at[i]!)))) { out[i] = { costs: new Map(), rest: 0, empty: 0, named: false, known: true }; continue; }
       const fits = measures.some((x) => { const has = g.valuesWith.get(x)?.[i]; return has !== undefined && [...e.costs.keys()].some((v) => has.has(v)); });
       if (fits) continue;
       const part = field === 'part';

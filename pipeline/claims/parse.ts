@@ -29,7 +29,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const low = t.map((w) => w.low);
   const all = findMentions(t);
   const numbers = findNumbers(t);
-  const names = misheard(t, findNames(lex, atoms(t, numbers)), lex).filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !all.some((m) => m.composed && m.from <= n.from && n.to <= m.to));
+  const names = misheard(t, findNames(lex, atoms(t, numbers)), lex).filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
   const score = [...lex.unitOf.entries()].find(([, u]) => u.dimension === 'score');
   if (score) for (const m of all) if (m.unit?.id === 'points' && !low.slice(m.from, m.to).includes('percentage') && (Math.abs(m.value.toNumber()) > 100 || names.some((n) => n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && s.value === score[0]))))) Object.assign(m, { unit: score[1] });
   const quiet: { mention: Mention; why: string }[] = [];

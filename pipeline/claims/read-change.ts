@@ -2,7 +2,7 @@
 import type { Way } from '../script/index.js';
 import { basesFor, baseWords, changesOf, siblings } from './bases.js';
 import { type Candidate, type Context, polarity, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
-import type { Cell } from './grid.js';
+import { type Cell, movedTo } from './grid.js';
 import { fit } from './decide.js';
 import { overRoomTerm, push, readValue } from './read-value.js';
 import { firstCell, substitute, type Term } from './terms.js';
@@ -29,6 +29,19 @@ export function readChange(c: Context, index: number): Candidate[] {
   }
   const out: Candidate[] = [];
   const way = cue.way;
+  // "gives up 4 percent of its cold resistance": the state named is what it is a share of.
+  const phase = c.grid.of.phase[0]!;
+  const state = percent && c.parsed.low[mention.to] === 'of' ? c.hits.hits.find((h) => h.slot === phase && h.from > mention.to && h.from <= mention.to + 3) : undefined;
+  if (state && !cue.base) {
+    for (const { cell, cost } of cells) {
+      if (cell.at[phase] !== state.value || cell.fixed || cost > 1.2) continue;
+      for (const v of c.grid.values[phase]!.keys()) {
+        const then = v === state.value ? undefined : movedTo(c.grid, cell, phase, v);
+        if (then && !then.fixed) push(out, c, { kind: 'percent_change', args: [then.key, cell.key] }, 'percent_change', cost, then, 'against the state named', { sign: signOf(c, way, then), firm: true, base: cell });
+      }
+    }
+    if (out.length) return out;
+  }
   for (const { cell, cost } of cells) {
     if (out.length > 150) break;
     if (cell.constant && c.grid.roles.get(cell.at[c.grid.of.phase[0]!]!) === 'offset') continue;
@@ -90,7 +103,7 @@ export function readChange(c: Context, index: number): Candidate[] {
   }
   // A change of what was said last: a median, a rise over the room, a share.
   const last = c.now.said[0];
-  if (last && last.kind !== 'mean' && cue.op === 'change') {
+  if (last && last.kind !== 'mean' && cue.op === 'change' && !(last.kind === 'over_room' && words.roles.some((r) => r === 'limit' || r === 'target' || r === 'rated'))) {
     const subject = firstCell(c.grid, last)!;
     for (const change of changesOf(words)) {
       const other = substitute(c.grid, last, change);

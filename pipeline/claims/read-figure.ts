@@ -6,7 +6,7 @@ import { type Candidate, type Context, withCue, withMention } from './context.js
 import { decide, type Decision, fit, margin } from './decide.js';
 import type { Reading } from './read.js';
 import { readChange } from './read-change.js';
-import { readShare } from './read-proportion.js';
+import { ofNumberSaid, readShare } from './read-proportion.js';
 import { pairWith, push, readValue } from './read-value.js';
 import { known } from './slipped-unit.js';
 
@@ -166,5 +166,5 @@ function sameInPercent(c: Context, index: number): Candidate[] {
 
 function shareSure(c: Context, index: number): boolean {
   const words = baseWords(c, index);
-  return words.roles.length > 0 || words.leader || (words.pronoun && words.low.length === 1) || [...words.overrides.keys()].some((i) => c.grid.slots[i]!.field !== 'part');
+  return ofNumberSaid(c, index).length > 0 || words.roles.length > 0 || words.leader || (words.pronoun && words.low.length === 1) || [...words.overrides.keys()].some((i) => c.grid.slots[i]!.field !== 'part');
 }

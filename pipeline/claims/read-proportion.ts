@@ -1,6 +1,8 @@
 // A mention read as a proportion: a share of something, a multiple, points between two shares.
 import { basesFor, baseWords, changesOf, siblings } from './bases.js';
 import { type Candidate, type Context, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
+import { isFact } from '../facts/index.js';
+import { fits } from './fit.js';
 import { moved } from './grid.js';
 import { changeVerbs, phraseAt } from '../script/index.js';
 import { overRoomTerm, push } from './read-value.js';
@@ -16,6 +18,8 @@ export function readShare(c: Context, index: number): Candidate[] {
     const [b, a] = c.now.said;
     push(out, c, { kind: 'percent_of', args: [a!, b!] }, 'percent_of', 0.2, firstCell(c.grid, a!), 'of the two said last');
   }
+  const number = ofNumberSaid(c, index);
+  if (number.length) return number;
   // "83 percent of the frame rate": what follows is the measure itself, not what it is a share of.
   const ownPart = words.overrides.size > 0 && [...words.overrides.keys()].every((i) => c.grid.slots[i]!.field === 'part');
   if (ownPart) words.overrides.clear();
@@ -37,6 +41,24 @@ export function readShare(c: Context, index: number): Candidate[] {
   return out;
 }
 
+/** "198 watts, or 66 percent of the 300 it is built for": of what the record sets to just that, and of what was said last in its unit. */
+export function ofNumberSaid(c: Context, index: number): Candidate[] {
+  const g = c.grid;
+  const m = c.parsed.said[index]!.mention;
+  const of = c.parsed.said[index + 1]?.mention;
+  if (!of || of.type !== 'cardinal' || of.unit?.id === '%' || of.from !== m.to + 2 || c.parsed.low[m.to] !== 'of' || c.parsed.low[m.to + 1] !== 'the') return [];
+  const out: Candidate[] = [];
+  const last = c.now.said.find((t) => t.kind === 'mean');
+  const subject = last && firstCell(g, last);
+  if (!subject || subject.fixed) return [];
+  for (const k of g.byMeasure.get(subject.at[g.of.measure[0]!]!) ?? []) {
+    const fact = c.facts.value(k.key);
+    if (!k.fixed || !isFact(fact) || [...g.of.setup, ...g.of.setting].some((i) => k.at[i] && k.at[i] !== subject.at[i]) || !fits({ ...of, hedge: undefined } as typeof of, fact, { size: false, exact: true })) continue;
+    push(out, c, { kind: 'percent_of', args: [subject.key, k.key] }, 'percent_of', 0, subject, 'of the number said', { firm: true, base: k });
+  }
+  return out;
+}
+
 /** "twice", "2.3 times", "three quarters of", "half the spread we saw at 205". */
 export function readRatio(c: Context, index: number): Candidate[] {
   const said = c.parsed.said[index]!;
@@ -54,6 +76,14 @@ export function readRatio(c: Context, index: number): Candidate[] {
     if (prior && !changesOf(words).length) push(out, c, { kind: 'ratio', args: [last, prior] }, 'ratio', 0.7 + 0.6 * k, subject, 'the one before');
   }
   const { cells } = subjectCells(c, index, unitsOf(said, true));
+  // "14 percent faster than the one and 1.6 times as fast as the other": of the quantity, and the work, spoken of just before.
+  const compared = c.done[index - 1];
+  const before = compared?.kind === 'percent_change' || compared?.kind === 'ratio' ? compared.subject : undefined;
+  const same = [...c.grid.of.measure, ...c.grid.of.part, ...c.grid.of.workload];
+  if (before && !c.hits.hits.some((h) => h.segment === index && same.includes(h.slot))) {
+    for (const x of cells) if (same.some((i) => x.cell.at[i] !== before.at[i])) x.cost += 0.9;
+    cells.sort((x, y) => x.cost - y.cost);
+  }
   const verb = c.parsed.low.slice(said.segment.from, said.mention.from).some((_, i) => phraseAt(changeVerbs, c.parsed.low, said.segment.from + i) !== undefined);
   for (const { cell, cost } of cells) {
     if (out.length > 150) break;

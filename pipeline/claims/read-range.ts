@@ -1,6 +1,7 @@
 // Two mentions read as the ends of a range over several readings: "between 22 and 23 degrees", "from 37.4 to 43".
 import { siblings } from './bases.js';
 import { type Candidate, type Context, subjectCells, unitsOf } from './context.js';
+import { familyOf, familySaid } from './family.js';
 import type { Cell } from './grid.js';
 import type { Parsed } from './parse.js';
 import { otherCells } from './read-count.js';
@@ -29,8 +30,10 @@ export function rangeAt(p: Parsed, index: number): { first: number; second: numb
 export function readRange(c: Context, index: number, at: { first: number; second: number; sure: boolean }): Candidate[] {
   const said = c.parsed.said[at.second]!;
   const end = index === at.first ? 'low' : 'high';
-  const { cells, evidence } = subjectCells(c, at.first, unitsOf(said, false), { limit: 2.2 });
   const g = c.grid;
+  const { cells: found, evidence } = subjectCells(c, at.first, unitsOf(said, false), { limit: 2.2 });
+  // What was set does not range.
+  const cells = found.filter((x) => !x.cell.fixed);
   const out: Candidate[] = [];
   const seen = new Set<string>();
   const add = (set: readonly Cell[], cost: number): void => {
@@ -46,6 +49,8 @@ export function readRange(c: Context, index: number, at: { first: number; second
   const free = (field: 'setup' | 'setting' | 'workload'): readonly number[] => g.of[field].filter((i) => !evidence[i]!.named);
   const seenBase = new Set<string>();
   for (const { cell, cost } of cells) {
+    const family = familyOf(g, cell);
+    if (family.length && familySaid(c, cell) && !g.of.part.some((i) => evidence[i]!.named && family.some((x) => evidence[i]!.costs.has(x.at[i]!)))) { add(family, cost); continue; }
     const id = [...g.of.measure, ...g.of.part, ...g.of.phase].map((i) => cell.at[i]).join('/');
     const wide = siblings(g, cell, [...free('setup'), ...free('setting'), ...free('workload')]);
     if (!seenBase.has(id)) { seenBase.add(id); add(wide, cost + (other ? 0.8 : 0)); }

@@ -3,6 +3,7 @@ import { type Fact, isFact } from '../facts/index.js';
 import { siblings } from './bases.js';
 import { fits } from './fit.js';
 import { type Candidate, type Context, oddlySized, oddSize, subjectCells, unitsOf } from './context.js';
+import { familyOf, familySaid } from './family.js';
 import type { Cell } from './grid.js';
 import { evaluate, type Term, valueOf } from './terms.js';
 
@@ -24,6 +25,7 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
   const { cells } = subjectCells(c, index, unitsOf(said, false), limit === undefined ? {} : { limit });
   const out: Candidate[] = [];
   const run = runNamed(c.parsed);
+  const named = said.cue.median && c.hits.hits.some((h) => h.segment <= index && c.grid.of.setup.includes(h.slot));
   const overRoom = said.cue.overRoom || (c.parsed.low.includes('room') && c.parsed.said.some((s) => s.cue.overRoom) && pairWith(c, index) !== undefined);
   // "under the 50", "above my 48": a mark that was set, before anything measured.
   const mark = /^(?:less than|more than)$/.test(said.mention.hedge?.name ?? '') && /^(?:the|my|our|that|this)$/.test(c.parsed.low[said.mention.from - 1] ?? '');
@@ -33,6 +35,8 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
     const set = cell.fixed && loose && markIs(c, cell, said);
     const cost = set ? Math.min(plain, 0) - 0.1 : mark ? plain + (cell.fixed ? -0.6 : 0.6) : plain;
     if (said.cue.median) {
+      const family = named ? familyOf(c.grid, cell) : [];
+      if (family.length && familySaid(c, cell)) { push(out, c, { kind: 'median', args: family.map((x) => x.key) }, 'mean', cost, cell, 'the median of them'); continue; }
       for (const field of ['setup', 'setting'] as const) {
         const set = siblings(c.grid, cell, c.grid.of[field]);
         if (set.length > 2) push(out, c, { kind: 'median', args: set.map((x) => x.key) }, 'mean', cost + (field === 'setup' ? 0 : 1), cell, 'the median');

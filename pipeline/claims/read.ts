@@ -5,9 +5,12 @@ import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
 import { grounded, rightElsewhere } from './doubt.js';
+import { farOff } from './far-off.js';
 import { endBeside } from './read-change.js';
 import { countedBy, setSize } from './counted.js';
 import { isCondition, isMark } from './read-condition.js';
+import { isPrice } from './prices.js';
+import { readContrast } from './read-contrast.js';
 import { readCount, readRuns } from './read-count.js';
 import { decideFigure, sameChange } from './read-figure.js';
 import { readPoints, readRatio } from './read-proportion.js';
@@ -44,7 +47,8 @@ function judged(c: Context, index: number): Reading {
   if (r.turned && !open && oneNamed(c, index, r.chosen!)) return r;
   const turned = turnedRound(c, index, r);
   if (turned) return { ...r, verdict: 'agrees', chosen: turned, why: turned.why };
-  if (open) return { ...r, verdict: 'untied', why: `would be right for another reading (${open})` };
+  const elsewhere = open ?? (r.turned ? undefined : farOff(c, index, r.chosen!));
+  if (elsewhere) return { ...r, verdict: 'untied', why: `would be right for another reading (${elsewhere})` };
   if (standsFirm(c, index, r)) return r;
   // Nothing in the sentence names the thing or the setting: an alarm needs that no reading of that kind at all would fit.
   const best = r.ranked[0]!;
@@ -88,6 +92,9 @@ function weigh(c: Context, index: number): Reading {
   const as = (d: Decision, mention: Mention = m): Reading => ({ ...d, mention });
   if (said.named) return as(readNamed(c, index));
   if (m.type === 'superlative' || m.type === 'ordinal') return as(readPlace(c, index));
+  const contrast = readContrast(c, index);
+  if (contrast) return contrast;
+  if (isPrice(c, index)) return as(decide(m, [], { silent: true }));
   const quotient = m.unit?.parts && !isMeasuredIn(c, m.unit) ? readQuotient(c, index) : undefined;
   if (quotient) return quotient;
   if (m.unit && !known(c, m.unit)) return as(foreign(c, index));
@@ -203,8 +210,23 @@ function readPlace(c: Context, index: number): Decision {
   const noun = tokens[m.to];
   const foreignNoun = m.superlative !== undefined && m.superlative.of.length === 0 && noun?.kind === 'word' && !rankTrailers.test(noun.low) && !c.parsed.names.some((n) => n.from <= m.to + 1 && m.to < n.to && n.meanings.some((x) => x.own));
   const standing = !foreignNoun && (subjectSaid || sizeSaid(c, index) !== undefined || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it|which|it's|that's)$/.test(w)));
-  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 && sizeSaid(c, index) === undefined ? 0.9 : m.value.toNumber() === 1 ? 0.5 : 0.35) : 0.5)) && (m.type !== 'ordinal' || ranking(c, index))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
+  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 && sizeSaid(c, index) === undefined ? 0.9 : m.value.toNumber() === 1 ? 0.5 : 0.35) : 0.5)) && (m.type !== 'ordinal' || (ranking(c, index) && measureSpoken(c, index, best.candidate)))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
   return d;
+}
+
+/** A place by itself says nothing about what is ranked: its measure is named with it, or that of the figure beside it or said last. */
+function measureSpoken(c: Context, index: number, x: Candidate): boolean {
+  const g = c.grid;
+  const measure = g.of.measure[0]!;
+  const of = x.subject?.at[measure];
+  if (c.parsed.said.some((s) => s.mention.unit?.parts && s.mention.unit.id !== x.fact.unit.id) || /\b(?:per|for each|for every) watt\b/.test(c.parsed.low.join(' '))) return false;
+  const before = c.done[index - 1];
+  const figure = c.parsed.said[index - 1]?.mention;
+  if (figure?.type === 'cardinal' && figure.unit && (before?.subject?.at[measure] !== of || before?.kind === 'per_watt')) return figureBeside(c, index)?.at[measure] === of;
+  const dims = g.measureUnits.get(of ?? '');
+  if (c.hits.hits.some((h) => h.segment <= index && h.slot === measure && h.value === of) || c.hits.dimensions.some((d) => d.segment <= index && d.dimension.some((y) => dims?.has(y)))) return true;
+  const last = c.now.said[0] && firstCell(g, c.now.said[0]);
+  return figureBeside(c, index)?.at[measure] === of || last?.at[measure] === of || c.now.placed.some((k) => g.byKey.get(k)?.at[measure] === of) || c.done.slice(0, index).some((d) => d?.subject?.at[measure] === of);
 }
 
 /** It is of the quantity that was said last. */

@@ -13,7 +13,7 @@ const changes: [Way, string][] = [
 ];
 /** Nouns of change: "a rise of 29 degrees", "the gap is 4", "Sag: 40 millivolts". */
 const nouns: [Way, string][] = [
-  ['up', 'rise|increase|jump|climb|bump|boost|premium|uplift|step up|hike|surplus|excess|growth'],
+  ['up', 'rise|increase|jump|climb|bump|boost|premium|uplift|step up|step from|jump from|climb from|hike|surplus|excess|growth'],
   ['down', 'drop|fall|decrease|loss|decline|reduction|saving|savings|dip|sag|cut|droop|deficit'],
   ['gained', 'gain'],
   ['apart', 'difference|gap|spread|delta|margin|swing|distance|headroom|change|lead|penalty|advantage|disadvantage|benefit|improvement|edge|range|heat|span|cushion|slack|variation'],
