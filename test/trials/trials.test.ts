@@ -31,6 +31,8 @@ const floors: Record<string, { caught: number; alarms: number; coverage: number;
   'undervolt-card': { caught: 80, alarms: 0, coverage: 92, tied: 93, quiet: 100 },
   'unpunctuated-ssd': { caught: 88, alarms: 0, coverage: 89, tied: 91, quiet: 100 },
   'memory-speeds-desk': { caught: 88, alarms: 0, coverage: 97, tied: 91, quiet: 100 },
+  'battery-boxes': { caught: 68, alarms: 0, coverage: 82, tied: 93, quiet: 100 },
+  'storage-boxes': { caught: 80, alarms: 0, coverage: 86, tied: 90, quiet: 75 },
 };
 
 const share = (a: number, b: number): number => (b ? (100 * a) / b : 100);

@@ -1,0 +1,66 @@
+// An alarm says that a number is a slip of what the record gives. A number that is nowhere near it, and is just right for
+// something else that the record has of the same thing, is no slip: the words were misread.
+//   "The Larch takes 11.3"                   no power of 242 watts told wrong, where its time to switch is 11.3
+//   "1.8 times as fast as the other"          no ratio of 0.58
+import { isFact, withValue } from '../facts/index.js';
+import { Exact } from '../quantities/index.js';
+import { constantOf, type Cell } from './grid.js';
+import type { Candidate, Context } from './context.js';
+import { siblings } from './bases.js';
+import { fit } from './decide.js';
+import { inSaidUnit } from './fit.js';
+
+/** A slip of the tongue or of a digit rarely takes a number further than this; common practice, no published source. */
+const near = { low: 0.6, high: 1.67 } as const;
+
+/** More pairs than this are not tried. */
+const most = 20000;
+
+/** What the number is right for, of the same thing; undefined where it is near what the record gives, or right for nothing. */
+export function farOff(c: Context, index: number, x: Candidate): string | undefined {
+  const m = c.parsed.said[index]!.mention;
+  const own = inSaidUnit(x.fact, m);
+  if (!own || own.sign() === 0 || !x.subject) return undefined;
+  const factor = Math.abs(m.value.over(own).toNumber());
+  if (factor >= near.low && factor <= near.high) return undefined;
+  const setup = c.grid.of.setup[0];
+  const of = (a: Cell): boolean => setup === undefined || a.at[setup] === x.subject!.at[setup];
+  if (!x.base) {
+    for (const a of c.grid.cells) {
+      if (!of(a)) continue;
+      const fact = c.facts.value(a.key);
+      if (isFact(fact) && fit(m, { ...x, kind: 'mean', sign: 0, fact })) return a.key;
+    }
+    return undefined;
+  }
+  let tried = 0;
+  for (const a of c.grid.cells) {
+    if (!of(a) || a.fixed) continue;
+    for (const b of against(c, a)) {
+      if (tried++ > most) return undefined;
+      if (compares(c, index, x, a, b)) return `${a.key} against ${b.key}`;
+    }
+  }
+  return undefined;
+}
+
+/** What it may be compared with: the same of other things, settings, work, phases, and what is set for it. */
+function* against(c: Context, a: Cell): Generator<Cell> {
+  const g = c.grid;
+  for (const field of ['setup', 'setting', 'workload', 'phase', 'part'] as const) for (const b of siblings(g, a, g.of[field])) if (b !== a) yield b;
+  for (const role of ['limit', 'target', 'rated'] as const) { const b = constantOf(g, a, role); if (b) yield b; }
+}
+
+function compares(c: Context, index: number, x: Candidate, a: Cell, b: Cell): boolean {
+  const m = c.parsed.said[index]!.mention;
+  const [p, q] = [c.facts.value(a.key), c.facts.value(b.key)];
+  if (!isFact(p) || !isFact(q) || p.unit !== q.unit) return false;
+  if (x.kind === 'difference' || x.kind === 'rise') {
+    const d = c.facts.derive('difference', [a.key, b.key]);
+    return isFact(d) && fit(m, { ...x, sign: 0, fact: d });
+  }
+  if (q.value.sign() === 0 || p.unit.dimension === 'temperature') return false;
+  const share = p.value.over(q.value);
+  const values = x.kind === 'ratio' ? [share] : [share.minus(Exact.of(1)).times(Exact.of(100)), share.times(Exact.of(100))];
+  return values.some((v) => fit(m, { ...x, sign: 0, fact: withValue(x.fact, v) }));
+}
