@@ -1,6 +1,6 @@
 import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { cli, pairs, project, scratch, timed } from './measure.mjs';
+import { cli, costed, median, pairs, project, scratch } from './measure.mjs';
 
 export const says = 'a build of the demo from nothing, whole process, against a bare loop that draws the same pictures one at a time';
 
@@ -11,13 +11,18 @@ export function run() {
   cpSync(join(project, 'data'), data, { recursive: true });
   for (const name of readdirSync(data, { recursive: true }).filter((n) => n.endsWith('episode.yaml'))) writeFileSync(join(data, name), readFileSync(join(data, name), 'utf8').replace(/^motion:.*\n/m, ''));
   const [built, looped, cache] = ['built', 'looped', 'cache'].map((n) => join(folder, n));
+  const work = { build: [], loop: [] };
+  const wall = (by, { ms, cpu }) => {
+    work[by].push(cpu);
+    return ms;
+  };
   const build = () => {
     for (const f of [built, cache]) rmSync(f, { recursive: true, force: true });
-    return timed([cli, 'build', '--data', data, '--out', built, '--cache', cache]);
+    return wall('build', costed([cli, 'build', '--data', data, '--out', built, '--cache', cache]));
   };
   const loop = () => {
     rmSync(looped, { recursive: true, force: true });
-    return timed([join(import.meta.dirname, 'bare-loop.mjs'), data, looped]);
+    return wall('loop', costed([join(import.meta.dirname, 'bare-loop.mjs'), data, looped]));
   };
   const result = pairs(5, build, loop);
   const pictures = readdirSync(looped, { recursive: true }).filter((n) => n.endsWith('.png'));
@@ -30,5 +35,10 @@ export function run() {
     const twin = builtNames.get(unnumbered(name));
     if (twin === undefined || !readFileSync(join(looped, name)).equals(readFileSync(join(built, twin)))) throw new Error(`${name} differs`);
   }
-  return [{ what: `${pictures.length} PNG files, byte-equal`, most: 0.85, ...result }];
+  const seconds = (by) => (median(work[by]) / 1000).toFixed(1);
+  return [
+    { what: `${pictures.length} PNG files, byte-equal`, most: 0.8, ...result },
+    // The build does more than the loop (it checks, proofs, writes pages); it is quicker for keeping all cores busy.
+    { what: 'the same in processor time, all threads', ratio: median(work.build.map((b, i) => b / work.loop[i])), detail: `${seconds('build')} s against ${seconds('loop')} s` },
+  ];
 }

@@ -1,6 +1,6 @@
 // Processes timed whole, in pairs that take turns, so that a slow moment of the machine falls on both.
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 
@@ -14,12 +14,22 @@ export function scratch() {
 }
 
 /** Milliseconds of a whole process; throws when it exits otherwise than expected. */
-export function timed(args, { cwd = project, codes = [0] } = {}) {
+export function timed(args, { cwd = project, codes = [0], env = process.env } = {}) {
   const started = process.hrtime.bigint();
-  const { status, stderr } = spawnSync(process.execPath, args, { cwd, encoding: 'utf8', maxBuffer: 1 << 28 });
+  const { status, stderr } = spawnSync(process.execPath, args, { cwd, env, encoding: 'utf8', maxBuffer: 1 << 28 });
   const taken = Number(process.hrtime.bigint() - started) / 1e6;
   if (!codes.includes(status)) throw new Error(`${args.join(' ')} exited with ${status}\n${stderr}`);
   return taken;
+}
+
+/** The same with the processor time of all its threads, which a machine with other work to do falsifies less: `{ms, cpu}`, both in milliseconds. */
+export function costed(args, options) {
+  const folder = scratch();
+  const told = join(folder, 'cpu');
+  const ms = timed(['--require', join(import.meta.dirname, 'tell-cpu.cjs'), ...args], { ...options, env: { ...process.env, CPU_TOLD_IN: told } });
+  const cpu = Number(readFileSync(told, 'utf8'));
+  rmSync(folder, { recursive: true, force: true });
+  return { ms, cpu };
 }
 
 export function median(numbers) {
