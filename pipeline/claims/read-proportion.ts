@@ -78,7 +78,7 @@ export function readRatio(c: Context, index: number): Candidate[] {
   const { cells } = subjectCells(c, index, unitsOf(said, true));
   // "14 percent faster than the one and 1.6 times as fast as the other": of the quantity, and the work, spoken of just before.
   const compared = c.done[index - 1];
-  const before = compared?.kind === 'percent_change' || compared?.kind === 'ratio' ? compared.subject : undefined;
+  const before = compared && /^(?:percent_change|ratio|mean)$/.test(compared.kind) && (compared.kind !== 'mean' || !/^as much\b/.test(c.parsed.low.slice(said.mention.to, said.mention.to + 2).join(' '))) ? compared.subject : undefined;
   const same = [...c.grid.of.measure, ...c.grid.of.part, ...c.grid.of.workload];
   if (before && !c.hits.hits.some((h) => h.segment === index && same.includes(h.slot))) {
     for (const x of cells) if (same.some((i) => x.cell.at[i] !== before.at[i])) x.cost += 0.9;
