@@ -92,6 +92,8 @@ export const oddSize = 0.8;
 export function oddlySized(c: Context, index: number, cell: Cell): boolean {
   const { mention } = c.parsed.said[index]!;
   const value = Math.abs(mention.value.toNumber());
+  // "The core temperature is 6 degrees": said of the quantity itself, however odd.
+  if (/^(?:is|was|are|were)$/.test(c.parsed.low[mention.from - 1] ?? '') && c.hits.hits.some((h) => h.segment === index && c.grid.of.measure.includes(h.slot))) return false;
   if (mention.type !== 'cardinal' || mention.unit?.id === '%' || /^(?:more|less) than$/.test(mention.hedge?.name ?? '') || (mention.unit && mention.unit.id !== cell.unit.id && !(mention.unit.dimension.startsWith('temperature') && mention.loose))) return false;
   const { low, high } = extentOf(c, cell);
   const slack = Math.max(high - low, high / 4);

@@ -109,7 +109,8 @@ export function spokenOf(c: Context, index: number, slot: number, subject: Cell,
   if (field === 'measure') return new Set();
   const paired = c.hits.paired.get(index)?.find((x) => x.slot === slot);
   if (paired) return new Set(pairedSurely(c, index) ? [paired.value] : []);
-  if (field === 'phase') return new Set();
+  // "under load … 38": the phase that stands beside a plain value is meant, and the figure of another is the slip looked for.
+  if (field === 'phase') return new Set(plain ? c.hits.hits.filter((h) => h.slot === slot && h.segment === index && h.baseOf < 0).map((h) => h.value) : []);
   const unit = c.parsed.said[index]!.mention.unit;
   if (field === 'part' && !c.hits.hits.some((h) => h.slot === slot && (!plain || h.segment <= index)) && (plain || (unit && unit.dimension !== 'share'))) return new Set();
   if (field === 'part') return new Set([subject.at[slot]!]);

@@ -20,7 +20,8 @@ const most = 20000;
 export function farOff(c: Context, index: number, x: Candidate): string | undefined {
   const m = c.parsed.said[index]!.mention;
   const own = inSaidUnit(x.fact, m);
-  if (!own || own.sign() === 0 || !x.subject) return undefined;
+  // A unit says what kind of thing is meant: then the number is wrong, however far off.
+  if (!own || own.sign() === 0 || !x.subject || (m.unit && !['share', 'points', 'ratio'].includes(m.unit.dimension))) return undefined;
   const factor = Math.abs(m.value.over(own).toNumber());
   if (factor >= near.low && factor <= near.high) return undefined;
   const setup = c.grid.of.setup[0];
