@@ -1,7 +1,7 @@
 // For each slot of a key: how well each value goes with what is said and what was said before. Costs: 0 is what the words
 // say; below 1 a reading about as good; from 1 on a reading that asks for something unsaid. No cost depends on a value.
 import type { Dimension, Unit } from '../quantities/index.js';
-import { type Branch, type Cell, type Grid, kindOf, onlySet } from './grid.js';
+import { type Grid, kindOf, onlySet } from './grid.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
 import type { Role } from './roles.js';
@@ -232,76 +232,4 @@ function dropIncompatible(g: Grid, out: SlotEvidence[], setSaid: boolean): void 
       out[i] = { costs: new Map(), rest: part ? 0.3 : 1, empty: 0, named: false, known: part };
     }
   }
-}
-
-/** Cells with their cost above the best one's, the best first, none more than `limit` above it. */
-export function cellsFor(g: Grid, e: readonly SlotEvidence[], limit: number): { cell: Cell; cost: number }[] {
-  for (const start of [1.5, 4, 7]) {
-    const found = walkTree(g, e, start + limit, limit);
-    const least = found[0]?.cost;
-    if (least === undefined || least > start) continue;
-    return found.filter((x) => x.cost <= least + limit).map((x) => ({ cell: x.cell, cost: x.cost - least }));
-  }
-  return [];
-}
-
-/** Cells that cost no more than `limit`; those more than `above` dearer than the best may be left out. */
-function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number, above: number): { cell: Cell; cost: number }[] {
-  const out: { cell: Cell; cost: number }[] = [];
-  const order = g.order;
-  const costOf = (i: number, value: string): number => {
-    const slot = e[i]!;
-    return value === '' ? slot.empty : slot.costs.get(value) ?? (g.slots[i]!.field === 'setup' && g.holders.has(value) && !slot.named ? 0.3 : slot.rest);
-  };
-  // What was spoken of last among the things that a measure has: a part that it lacks is no reason against the others.
-  const least = new Map<string, number[]>();
-  const leastFor = (measure: string): number[] => {
-    let list = least.get(measure);
-    if (!list) {
-      const with_ = g.valuesWith.get(measure);
-      list = e.map((slot, i) => (slot.named || !with_ || g.slots[i]!.field === 'measure' ? 0 : Math.min(g.slots[i]!.field === 'phase' ? 0.9 : 9, ...[...with_[i]!].map((v) => costOf(i, v)))));
-      least.set(measure, list);
-    }
-    return list;
-  };
-  // What constants may cost less at the end.
-  const slack = g.holders.size ? 1 : 0;
-  let most = limit;
-  const walk = (branch: Branch, depth: number, cost: number, floor: readonly number[] | undefined): void => {
-    if (out.length > 600) return;
-    if (depth === order.length) {
-      if (!branch.cell) return;
-      const own = cost + (branch.cell.fixed ? constantCost(g, e, branch.cell) : 0);
-      out.push({ cell: branch.cell, cost: own });
-      most = Math.min(most, own + above + slack);
-      return;
-    }
-    const i = order[depth]!;
-    const step = (value: string, next: Branch): void => {
-      const raw = costOf(i, value);
-      if (raw === Infinity) return;
-      const below = floor?.[i] ?? 0;
-      const c = below === Infinity ? raw : raw - below;
-      if (cost + c <= most) walk(next, depth + 1, cost + c, floor ?? leastFor(value));
-    };
-    const slot = e[i]!;
-    // The values that the words or the sentences before give first: they are the cheap ones, and bound what else is looked at.
-    for (const value of slot.costs.keys()) { const next = branch.next.get(value); if (next) step(value, next); }
-    const open = slot.costs.has('') ? undefined : branch.next.get('');
-    if (open) step('', open);
-    const below = floor?.[i] ?? 0;
-    const others = g.holders.size && g.slots[i]!.field === 'setup' ? Math.min(0.3, slot.rest) : slot.rest;
-    if (others === Infinity || cost + others - (below === Infinity ? 0 : below) > most) return;
-    for (const [value, next] of branch.next) if (value !== '' && !slot.costs.has(value)) step(value, next);
-  };
-  walk(g.tree, 0, 0, undefined);
-  return out.sort((a, b) => a.cost - b.cost || a.cell.index - b.cell.index);
-}
-
-/** A limit or target is meant only where the words say so, or where the measure has nothing else. */
-function constantCost(g: Grid, e: readonly SlotEvidence[], cell: Cell): number {
-  const phase = e[g.of.phase[0]!]!;
-  if (phase.named) return 0;
-  if (e.some((x, i) => g.slots[i]!.field === 'setup' && x.named && g.holders.has(cell.at[i]!))) return -1;
-  return 0;
 }

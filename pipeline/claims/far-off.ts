@@ -22,6 +22,8 @@ export function farOff(c: Context, index: number, x: Candidate): string | undefi
   const own = inSaidUnit(x.fact, m);
   // A unit says what kind of thing is meant: then the number is wrong, however far off.
   if (!own || own.sign() === 0 || !x.subject || (m.unit && !['share', 'points', 'ratio'].includes(m.unit.dimension))) return undefined;
+  // Digits that have changed places take a number far, and are a slip all the same.
+  if (digitsOf(m.value.toString()) === digitsOf(x.fact.shown)) return undefined;
   const factor = Math.abs(m.value.over(own).toNumber());
   if (factor >= near.low && factor <= near.high) return undefined;
   const setup = c.grid.of.setup[0];
@@ -43,6 +45,10 @@ export function farOff(c: Context, index: number, x: Candidate): string | undefi
     }
   }
   return undefined;
+}
+
+function digitsOf(text: string): string {
+  return text.replace(/\D/g, '').split('').sort().join('');
 }
 
 /** What it may be compared with: the same of other things, settings, work, phases, and what is set for it. */

@@ -19,7 +19,7 @@ beforeAll(() => {
 }, 400_000);
 
 // Floors: what was measured, less a little. Neighbouring values of other readings keep some alarms back on purpose.
-const floors: Record<Mutation, number> = { 'up one': 0.76, 'down one': 0.76, 'digits swapped': 0.84, 'unit': 0.62, 'way': 0.45 };
+const floors: Record<Mutation, number> = { 'up one': 0.76, 'down one': 0.76, 'digits swapped': 0.81, 'unit': 0.62, 'way': 0.45 };
 test.each(mutations)('%s', (kind) => {
   const list = of([...outcomes.values()].flat(), kind);
   expect(list.length).toBeGreaterThan(25);
