@@ -147,7 +147,8 @@ function* others(c: Context, a: Cell, itself: boolean, apart: boolean): Generato
   for (const role of ['limit', 'target', 'rated'] as const) { const b = constantOf(g, a, role); if (b) yield b; }
 }
 
-function factOf(c: Context, x: Candidate, a: Cell, b: Cell): Candidate['fact'] | undefined {
+/** The comparison of two cells in the form that the candidate has. */
+export function factOf(c: Context, x: Candidate, a: Cell, b: Cell): Candidate['fact'] | undefined {
   const [p, q] = [c.facts.value(a.key), c.facts.value(b.key)];
   if (!isFact(p) || !isFact(q)) return undefined;
   const own = (f: typeof p): Exact | undefined => (f.unit === p.unit ? f.value : convert(f.value, f.unit, p.unit));

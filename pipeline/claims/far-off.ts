@@ -2,12 +2,12 @@
 // something else that the record has of the same thing, is no slip: the words were misread.
 //   "The Larch takes 11.3"                   no power of 242 watts told wrong, where its time to switch is 11.3
 //   "1.8 times as fast as the other"          no ratio of 0.58
-import { isFact, withValue } from '../facts/index.js';
-import { Exact } from '../quantities/index.js';
+import { isFact } from '../facts/index.js';
 import { constantOf, type Cell } from './grid.js';
 import type { Candidate, Context } from './context.js';
 import { siblings } from './bases.js';
 import { fit } from './decide.js';
+import { factOf } from './doubt.js';
 import { inSaidUnit } from './fit.js';
 
 /** A slip of the tongue or of a digit rarely takes a number further than this; common practice, no published source. */
@@ -60,14 +60,12 @@ function* against(c: Context, a: Cell): Generator<Cell> {
 
 function compares(c: Context, index: number, x: Candidate, a: Cell, b: Cell): boolean {
   const m = c.parsed.said[index]!.mention;
-  const [p, q] = [c.facts.value(a.key), c.facts.value(b.key)];
-  if (!isFact(p) || !isFact(q) || p.unit !== q.unit) return false;
-  if (x.kind === 'difference' || x.kind === 'rise') {
-    const d = c.facts.derive('difference', [a.key, b.key]);
-    return isFact(d) && fit(m, { ...x, sign: 0, fact: d });
-  }
-  if (q.value.sign() === 0 || p.unit.dimension === 'temperature') return false;
-  const share = p.value.over(q.value);
-  const values = x.kind === 'ratio' ? [share] : [share.minus(Exact.of(1)).times(Exact.of(100)), share.times(Exact.of(100))];
-  return values.some((v) => fit(m, { ...x, sign: 0, fact: withValue(x.fact, v) }));
+  // A share of degrees means nothing.
+  if (a.unit.dimension === 'temperature' && x.kind !== 'difference' && x.kind !== 'rise') return false;
+  // A percentage is of the whole, or of what changed.
+  const kinds = x.kind.startsWith('percent_') ? ['percent_change', 'percent_of'] : [x.kind];
+  return kinds.some((kind) => {
+    const fact = factOf(c, { ...x, kind }, a, b);
+    return fact !== undefined && fit(m, { ...x, kind, sign: 0, fact });
+  });
 }

@@ -4,7 +4,7 @@ import { capHeight, inkLeft, measure, type Stage, type TextStyle } from '../them
 import { type Block, type Composer, lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 import { operandsOf } from './operands.js';
-import { betterOf, differing, numberAndUnit, sentence, signed, where } from './words.js';
+import { betterOf, differing, inCommon, numberAndUnit, sentence, signed, where } from './words.js';
 
 /** Figure, unit, and the room for the arrow: the largest of the two settings that fits. */
 const settings: { value: TextStyle; unit: TextStyle; gap: number }[] = [
@@ -26,7 +26,7 @@ export const beforeAfter: Graphic = {
     const differs = differing([before.subject, after.subject]);
     const [from, to] = [before, after].map((f) => splitKey(f.subject)!) as [NonNullable<ReturnType<typeof splitKey>>, NonNullable<ReturnType<typeof splitKey>>];
     const names = [where(facts, from, differs), where(facts, to, differs), change.kind === 'percent_change' ? 'Change' : 'Difference'].map((n) => n || '—');
-    const common = where(facts, to, (['setup', 'setting', 'workload'] as const).filter((f) => !differs.includes(f)));
+    const common = inCommon(facts, to, differs);
     const basis = basisOf(facts, [before, after]);
     const title = request.title ?? factName(facts.about, before) + (differs.includes('phase') || operandsOf(facts, before).length ? '' : phaseNote(facts, from));
     const footText = [betterOf(facts, before), common, basis.runs, basis.room, change.sofa ? 'difference taken before rounding' : ''].filter(Boolean).join(' · ');

@@ -37,6 +37,12 @@ export class Composer {
     return isFact(fact) ? fact : this.complain('picture-empty', `cannot show ${id}: ${fact && 'why' in fact ? fact.why : 'it is no fact id'}`, id);
   }
 
+  /** A finding that says what to shorten (`remedy`), where the panel of picture `name` reaches out at the top. */
+  within(panel: Rect, name: string, remedy: string): void {
+    const over = this.stage.panel.y - panel.y;
+    if (over > 4) this.complain('label-too-long', `picture "${name}" is ${Math.ceil(over)} px too high; ${remedy}`);
+  }
+
   /** Text on as few lines as it needs, its first capital line at `top`; too long a text is a misfit. */
   block(text: string, style: TextStyle, colour: Line['colour'], at: { x: number; top: number; width: number; most?: number; anchor?: Line['anchor'] }): Block {
     const wrapped = wrap(text, style, at.width, at.most ?? 1);

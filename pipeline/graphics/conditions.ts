@@ -3,7 +3,7 @@ import { basisOf, type Facts, isFact, isMeasured, splitKey } from '../facts/inde
 import { wrap } from '../theme/index.js';
 import { Composer } from './compose.js';
 import type { Graphic } from './graphic.js';
-import { type LabelRow, setLabelRows } from './label-rows.js';
+import { type LabelRow, ownRows, setLabelRows } from './label-rows.js';
 
 const mostLines = 6;
 
@@ -39,10 +39,7 @@ function fittingRows(sheet: Composer, title: string, rows: readonly LabelRow[]):
 
 /** "Label: text; Label: text" where the record says what to show, else what it knows. */
 function entries(facts: Facts, own: string | undefined, { stage, fullWidth }: Composer): { rows: { label: string; text: string }[]; used: string[] } {
-  if (own) {
-    const rows = own.split(/[;\n]/).map((p) => /^\s*([^:]+):\s*(.+?)\s*$/.exec(p)).filter((m) => m !== null).map((m) => ({ label: m[1]!, text: m[2]! }));
-    return { rows: rows.length ? rows : [{ label: '', text: own }], used: [] };
-  }
+  if (own) return { rows: ownRows(own), used: [] };
   const { about } = facts;
   const keys = facts.keys().filter((k) => isMeasured(facts, k));
   const shown = keys.map((k) => facts.value(k)).filter(isFact);

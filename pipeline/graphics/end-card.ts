@@ -24,7 +24,7 @@ export const endCard: Graphic = {
       // Where they do not all fit, what they are about, so that none is left out.
       { head: 'Cautions about', texts: [listed(cautions.map((c) => c.subject || c.brief))], colour: 'highlight' },
     ], [request.text, defers].filter(Boolean).join(' '));
-    if (panel.y < sheet.stage.panel.y - 4) sheet.complain('label-too-long', `picture "${request.name}" is ${Math.ceil(sheet.stage.panel.y - panel.y)} px too high; shorten the disclosures`);
+    sheet.within(panel, request.name, 'shorten the disclosures');
     return { title, panel, lines, facts: [], alt: text, model: { lines, marks } };
   },
 };

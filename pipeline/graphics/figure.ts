@@ -5,7 +5,7 @@ import { fitting } from './stack.js';
 import { lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 import { operandsOf } from './operands.js';
-import { differing, madeOf, numberAndUnit, sentence, signed, where } from './words.js';
+import { differing, inCommon, madeOf, numberAndUnit, sentence, signed, where } from './words.js';
 
 const unitGap = 20;
 
@@ -31,7 +31,7 @@ export const figure: Graphic = {
     const against = subject && base && differs.some((f) => f === 'setup' || f === 'setting') ? `${where(facts, splitKey(subject.subject)!, differs)} against ${where(facts, splitKey(base.subject)!, differs)}` : '';
     const phase = operands.length === 0 && parts?.phase ? nameOf(facts.about, 'phase', parts.phase).toLowerCase() : '';
     const labelText = request.title ?? [factName(facts.about, fact), phase].filter(Boolean).join(', ');
-    const common = parts ? where(facts, parts, (['setup', 'setting', 'workload'] as const).filter((f) => !differs.includes(f))) : '';
+    const common = parts ? inCommon(facts, parts, differs) : '';
     const details = [made, request.text ?? [against, common].filter(Boolean).join(' · '), basis.runs].filter(Boolean).map(sentence);
 
     const x = content.left;

@@ -5,7 +5,7 @@ import { lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 import { operandsOf } from './operands.js';
 import { Stack } from './stack.js';
-import { differing, numberAndUnit, sentence, where } from './words.js';
+import { differing, inCommon, numberAndUnit, sentence, where } from './words.js';
 
 const bar = 44;
 const overshoot = 16;
@@ -24,7 +24,7 @@ export const gauge: Graphic = {
     const differs = differing(found.map((f) => f.subject));
     const title = request.title ?? factName(facts.about, found[0]!);
     const basis = basisOf(facts, found);
-    const common = where(facts, splitKey(found[0]!.subject)!, (['setup', 'setting', 'workload'] as const).filter((f) => !differs.includes(f)));
+    const common = inCommon(facts, splitKey(found[0]!.subject)!, differs);
     const footText = ['the bar starts at zero, the mark is the limit', common, basis.runs, basis.room].filter(Boolean).join(' · ');
     // The whole track is the limit, unless something is above it: then the mark stands inside.
     const whole = Math.max(100, ...found.map((f) => f.value.toNumber()));
@@ -56,7 +56,7 @@ export const gauge: Graphic = {
     }
     const foot = sheet.block(sentence(footText), type.small, 'quiet', { x: content.left, top, width: fullWidth, most: 3 });
     const { panel, shift } = lowerLeft(stage, fullWidth, foot.bottom);
-    if (panel.y < stage.panel.y - 4) sheet.complain('label-too-long', `picture "${request.name}" is ${Math.ceil(stage.panel.y - panel.y)} px too high; name fewer facts or shorten its title`);
+    sheet.within(panel, request.name, 'name fewer facts or shorten its title');
     const moved = move([...lines, ...foot.lines], shift);
     return {
       title, panel, lines: moved,

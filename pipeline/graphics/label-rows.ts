@@ -13,6 +13,12 @@ export interface LabelRows {
   rules: { x: number; y: number; width: number }[];
 }
 
+/** "Label: text; Label: text", as a record gives its own rows; a text without a label is one row. */
+export function ownRows(text: string): LabelRow[] {
+  const rows = text.split(/[;\n]/).map((p) => /^\s*([^:]+):\s*(.+?)\s*$/.exec(p)).filter((m) => m !== null).map((m) => ({ label: m[1]!, text: m[2]! }));
+  return rows.length ? rows : [{ label: '', text }];
+}
+
 /** A title and its rows at the lower left. What is too high for the picture is a finding that says what to shorten (`remedy`). */
 export function setLabelRows(sheet: Composer, title: string, rows: readonly LabelRow[], name: string, remedy: string, most = 2): LabelRows {
   const { stage, gaps, fullWidth } = sheet;
@@ -35,6 +41,6 @@ export function setLabelRows(sheet: Composer, title: string, rows: readonly Labe
     top = words.bottom + type.small.size * (lineHeight - 0.05) + 2;
   }
   const { panel, shift } = lowerLeft(stage, widest, lines.at(-1)!.y);
-  if (panel.y < stage.panel.y - 4) sheet.complain('label-too-long', `picture "${name}" is ${Math.ceil(stage.panel.y - panel.y)} px too high; ${remedy}`);
+  sheet.within(panel, name, remedy);
   return { panel, lines: move(lines, shift), rules: move(rules, shift).map((r) => ({ ...r, x: content.left, width: widest })) };
 }

@@ -1,7 +1,7 @@
 // How the figures were made: runs, window, room, instruments, what was set aside.
 import { basisOf, type Facts, isFact, isMeasured, type Reading } from '../facts/index.js';
 import type { Graphic } from './graphic.js';
-import { type LabelRow, setLabelRows } from './label-rows.js';
+import { type LabelRow, ownRows, setLabelRows } from './label-rows.js';
 
 export const method: Graphic = {
   kind: 'method',
@@ -20,11 +20,6 @@ export const method: Graphic = {
     };
   },
 };
-
-function ownRows(text: string): LabelRow[] {
-  const rows = text.split(/[;\n]/).map((p) => /^\s*([^:]+):\s*(.+?)\s*$/.exec(p)).filter((m) => m !== null).map((m) => ({ label: m[1]!, text: m[2]! }));
-  return rows.length ? rows : [{ label: '', text }];
-}
 
 function entries(facts: Facts): { rows: LabelRow[]; used: string[] } {
   const { about } = facts;

@@ -1,11 +1,11 @@
 // Two or three figures of one kind side by side, each under the name it belongs to: what a sentence says with "respectively".
-import { basisOf, factName, type Fact, type KeyParts, splitKey } from '../facts/index.js';
+import { basisOf, factName, type Fact, splitKey } from '../facts/index.js';
 import { capHeight, inkLeft, type Line, measure, type TextStyle } from '../theme/index.js';
 import { lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 import { operandsOf } from './operands.js';
 import { fitting, Stack } from './stack.js';
-import { betterOf, differing, numberAndUnit, sentence, signed, where } from './words.js';
+import { betterOf, differing, inCommon, numberAndUnit, sentence, signed, where } from './words.js';
 
 /** Figure and unit: the largest that fits. */
 const settings: { value: TextStyle; unit: TextStyle }[] = [
@@ -33,7 +33,7 @@ export const pair: Graphic = {
     const names = subjects.map((p) => where(facts, p, differs) || where(facts, p) || '—');
     const title = request.title ?? factName(facts.about, first);
     const basis = basisOf(facts, found);
-    const common = where(facts, subjects[0] as KeyParts, (['setup', 'setting', 'workload'] as const).filter((f) => !differs.includes(f)));
+    const common = inCommon(facts, subjects[0]!, differs);
     const footText = [against(facts, found, differs), ['mean', 'constant'].includes(first.kind) ? betterOf(facts, first) : '', common, basis.runs, basis.room].filter(Boolean).join(' · ');
 
     const shown = found.map((f) => ({ ...numberAndUnit(f), colour: 'text' as Line['colour'] })).map((s, i) => ({ ...s, number: signed(found[i]!, s.number) }));

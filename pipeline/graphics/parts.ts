@@ -23,7 +23,7 @@ export const parts: Graphic = {
     // Two columns where one would not fit or would leave the picture's width empty.
     const wants = rows.length > 4 && rows.every((r) => widthOf(sheet, r) <= half);
     const set = lay(sheet, title, rows, wants ? 2 : 1);
-    if (set.panel.y < stage.panel.y - 4) sheet.complain('label-too-long', `picture "${request.name}" is ${Math.ceil(stage.panel.y - set.panel.y)} px too high; shorten the parts or their details`);
+    sheet.within(set.panel, request.name, 'shorten the parts or their details');
     return {
       title, panel: set.panel, lines: set.lines, facts: [],
       alt: `${title}. ${rows.map((r) => [r.name, r.more].filter(Boolean).join(': ')).join('; ')}.`,

@@ -4,7 +4,7 @@ import { capHeight, type Line, measure, mostRows } from '../theme/index.js';
 import { showNumber } from '../quantities/index.js';
 import { type Composer, lowerLeft } from './compose.js';
 import type { Graphic } from './graphic.js';
-import { betterOf, differing, sentence, where } from './words.js';
+import { betterOf, differing, inCommon, sentence, where } from './words.js';
 
 const pitch = 104;
 const barHeight = 10;
@@ -29,7 +29,7 @@ export const ranking: Graphic = {
     const unit = first.fact.unit.symbol;
     const title = (request.title ?? factName(facts.about, first.fact) + (first.fact.kind === 'mean' && !differs.includes('phase') ? phaseNote(facts, splitKey(first.fact.subject)!) : '')) + (slice ? ` (${slice.part} of ${slice.parts})` : '');
     const phase = splitKey(first.fact.subject)!.phase;
-    const common = where(facts, splitKey(first.fact.subject)!, (['setup', 'setting', 'workload'] as const).filter((f) => !differs.includes(f)));
+    const common = inCommon(facts, splitKey(first.fact.subject)!, differs);
     const basis = basisOf(facts, rows.map((r) => r.fact));
     const better = facts.about.measures.get(measureId)?.better ?? 'neither';
     const won = bestOf(facts, measureId, all.map((r) => r.fact));
@@ -64,7 +64,7 @@ export const ranking: Graphic = {
     const foot = footText ? sheet.block(sentence(footText), type.small, 'quiet', { x, top: top - pitch + capHeight * type.value.size + 20 + barHeight + gaps.part, width, most: 5 }) : undefined;
     const bottom = foot?.bottom ?? top - pitch + capHeight * type.value.size + 30;
     const height = bottom - content.top + padding.top + padding.bottom;
-    if (height > fullPanel.height) sheet.complain('label-too-long', `picture "${request.name}" is ${Math.ceil(height - fullPanel.height)} px too high; name fewer rows or shorten its names`);
+    if (height > fullPanel.height) sheet.complain(rows.length > 2 ? 'too-many-rows' : 'label-too-long', `picture "${request.name}" is ${Math.ceil(height - fullPanel.height)} px too high; name fewer rows or shorten its names`);
     const { panel, shift } = stage.narrow ? lowerLeft(stage, width, bottom) : beside();
     const moved = lines.concat(foot?.lines ?? []).map((l) => ({ ...l, y: l.y + shift }));
     return {

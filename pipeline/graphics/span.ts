@@ -7,7 +7,7 @@ import { lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 import { operandsOf } from './operands.js';
 import { Stack } from './stack.js';
-import { differing, sentence, signed, where } from './words.js';
+import { differing, inCommon, sentence, signed, where } from './words.js';
 
 const track = 16;
 const dot = 22;
@@ -32,7 +32,7 @@ export const span: Graphic = {
     const differs = differing(found.map((f) => f.subject));
     const title = request.title ?? factName(facts.about, first.fact);
     const basis = basisOf(facts, found);
-    const common = where(facts, splitKey(first.fact.subject)!, (['setup', 'setting', 'workload'] as const).filter((f) => !differs.includes(f)));
+    const common = inCommon(facts, splitKey(first.fact.subject)!, differs);
     const footText = [legend(facts, first.ends), scale.says, common, basis.runs, basis.room].filter(Boolean).join(' · ');
 
     const head = new Stack(sheet, { x: content.left, top: content.top, width: fullWidth });
@@ -67,7 +67,7 @@ export const span: Graphic = {
     }
     const foot = sheet.block(sentence(footText), type.small, 'quiet', { x: content.left, top: top - 4, width: fullWidth, most: 4 });
     const { panel, shift } = lowerLeft(stage, fullWidth, foot.bottom);
-    if (panel.y < stage.panel.y - 4) sheet.complain('label-too-long', `picture "${request.name}" is ${Math.ceil(stage.panel.y - panel.y)} px too high; name fewer facts or shorten its title`);
+    sheet.within(panel, request.name, 'name fewer facts or shorten its title');
     const moved = move([...lines, ...foot.lines], shift);
     return {
       title, panel, lines: moved,

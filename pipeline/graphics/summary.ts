@@ -4,7 +4,7 @@ import { type Line, lineHeight, measure } from '../theme/index.js';
 import { type Composer, lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 import { operandsOf } from './operands.js';
-import { differing, sentence, signed, where } from './words.js';
+import { differing, inCommon, sentence, signed, where } from './words.js';
 
 const groups = ['gained', 'cost', 'other', 'same', 'open'] as const;
 type Group = (typeof groups)[number];
@@ -50,7 +50,7 @@ export const summary: Graphic = {
     });
     const foot = footText ? sheet.block(sentence(footText), type.small, 'quiet', { x: content.left, top: bottom + gaps.part + 10, width: fullWidth, most: 3 }) : undefined;
     const { panel, shift } = lowerLeft(stage, fullWidth, foot?.bottom ?? bottom);
-    if (panel.y < stage.panel.y - 4) sheet.complain('label-too-long', `picture "${request.name}" is ${Math.ceil(stage.panel.y - panel.y)} px too high; name fewer facts`);
+    sheet.within(panel, request.name, 'name fewer facts');
     const moved = move([...lines, ...(foot?.lines ?? [])], shift);
     return {
       title, panel, lines: moved,
@@ -86,7 +86,7 @@ function circumstances(facts: Facts, found: readonly Fact[]): [string, string] {
     const [a, b] = [where(facts, subject, own), base ? where(facts, splitKey(base.subject)!, own) : ''];
     return a && b && a !== b ? `${a} against ${b}` : differs.includes('phase') && base ? `From ${nameOf(facts.about, 'phase', splitKey(base.subject)!.phase).toLowerCase()} to ${nameOf(facts.about, 'phase', subject.phase).toLowerCase()}` : '';
   }));
-  const same = where(facts, pairs[0]!.subject, (['setup', 'setting', 'workload'] as const).filter((f) => !differs.includes(f)));
+  const same = inCommon(facts, pairs[0]!.subject, differs);
   return [texts.size === 1 ? [...texts][0]! : '', same];
 }
 

@@ -15,6 +15,11 @@ export function differing(keys: readonly string[]): KeyField[] {
   return (['setup', 'setting', 'workload', 'phase'] as const).filter((f) => new Set(all.map((p) => p[f]).filter(Boolean)).size > 1);
 }
 
+/** What they have in common of setup, setting and workload. */
+export function inCommon(facts: Facts, parts: KeyParts, differs: readonly KeyField[]): string {
+  return where(facts, parts, circumstances.filter((f) => !differs.includes(f)));
+}
+
 /** Number and unit apart, for two sizes of type; "$499" and "12×" stay whole. */
 export function numberAndUnit(fact: Fact): { number: string; unit: string } {
   const number = showNumber(fact.value, fact.decimals);

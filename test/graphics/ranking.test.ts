@@ -31,3 +31,9 @@ test('a part shows its stretch with the places of all, and one factor for all ba
 test.each(stages.map((s) => [s.id, s] as const))('three rows stand on %s', (_, stage) => {
   expect(prepareGraphic({ ...request, slice: { from: 0, to: 3, part: 1, parts: 3 } }, facts, stage, template).findings).toEqual([]);
 });
+
+test('rows that are too high for a picture are too many for it, so that they are split further', () => {
+  const low = { ...wide, panel: { ...wide.panel, height: 500 } };
+  const { findings } = prepareGraphic({ ...request, slice: { from: 0, to: 6, part: 1, parts: 2 } }, facts, low, template);
+  expect(findings.map((f) => f.code)).toContain('too-many-rows');
+});

@@ -15,7 +15,7 @@ const floors: Record<string, { caught: number; alarms: number; coverage: number;
   'careful-paste': { caught: 88, alarms: 0, coverage: 98, tied: 91, quiet: 100 },
   'case-airflow': { caught: 76, alarms: 0, coverage: 97, tied: 88, quiet: 100 },
   'external-card-dock': { caught: 68, alarms: 0, coverage: 84, tied: 89, quiet: 100 },
-  'fahrenheit-loop': { caught: 60, alarms: 0, coverage: 94, tied: 91, quiet: 100 },
+  'fahrenheit-loop': { caught: 68, alarms: 0, coverage: 94, tied: 91, quiet: 100 },
   'mini-pc-trio': { caught: 84, alarms: 0, coverage: 96, tied: 93, quiet: 100 },
   'notes-memory-kits': { caught: 92, alarms: 0, coverage: 95, tied: 87, quiet: 100 },
   'power-supply-transients': { caught: 76, alarms: 0, coverage: 91, tied: 91, quiet: 100 },
