@@ -16,7 +16,7 @@ export function narrationText(facts: Facts, sentences: readonly Sentence[], caut
   const total = sentences.reduce((sum, s) => sum + s.seconds, 0);
   blocks.push(`${sentences.length} ${sentences.length === 1 ? 'sentence' : 'sentences'} to choose from, about ${clock(total)} in all at ${wordsPerMinute} words a minute. Each stands on its own.`);
   if (disclosures.length) blocks.push('## To disclose', bullets(disclosures.map((d) => d.text)));
-  const corrected = corrections(facts);
+  const corrected = corrections(facts, sentences);
   if (corrected.length) blocks.push('## To correct', bullets(corrected));
   if (cautions.length) blocks.push('## To say with it', bullets(cautions.map((c) => c.text)));
   const short = shortTelling(sentences, facts.about.measures);

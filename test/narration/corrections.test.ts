@@ -12,11 +12,26 @@ const with_ = (...corrections: { said: string; fact: string; where: string; reas
 const difference = 'difference:b/s/w/temperature/core/load~setup=a';
 const told = (facts: ReturnType<typeof factsOf>) => /## To correct\n\n([\s\S]*?)\n\n##/.exec(narrationText(facts, narrate(facts), []))?.[1];
 
+/** What is right as narration says it: the plainest sentence with the fact in it. */
+const sentenceOf = (facts: ReturnType<typeof factsOf>, id: string) => narrate(facts).filter((s) => s.facts.includes(id)).sort((a, b) => a.facts.length - b.facts.length || a.text.length - b.text.length)[0];
+
+test('what is right is told by the sentence that says it', () => {
+  const facts = with_({ said: '5.1 K', fact: difference, where: '3:12', reason: 'one run was missing' });
+  const right = sentenceOf(facts, difference)!.text;
+  expect(right).toContain('four point one degrees');
+  expect(told(facts)).toBe(`- At 3:12 we said 5.1 K. That was wrong. ${right} One run was missing.`);
+});
+
 test.each([
-  [{ said: '5.1 K', fact: difference, where: '3:12', reason: 'one run was missing' }, '- At 3:12 we said 5.1 K. That was wrong: core temperature, difference (b, s, w, load, against a) is four point one degrees. One run was missing.'],
-  [{ said: '46 °C.', fact: 'b/s/w/temperature/core/load', where: 'thumbnail' }, '- In the thumbnail we said 46 °C. That was wrong: core temperature (b, s, w, load) is sixty-four point two degrees.'],
-  [{ said: '46 °C', fact: 'b/s/w/temperature/core/load', where: 'on the second chart' }, '- On the second chart we said 46 °C. That was wrong: core temperature (b, s, w, load) is sixty-four point two degrees.'],
-])('%j', (correction, line) => expect(told(with_(correction))).toBe(line));
+  ['thumbnail', 'In the thumbnail'], ['the description', 'In the description'], ['on the second chart', 'On the second chart'], ['3:12', 'At 3:12'],
+])('where it was said: %s', (where, words) => {
+  expect(told(with_({ said: '46 °C.', fact: 'b/s/w/temperature/core/load', where }))).toMatch(new RegExp(`^- ${words} we said 46 °C\\. That was wrong\\. .*sixty-four point two degrees`));
+});
+
+test('where no sentence says it, the figure has its name', () => {
+  const facts = with_({ said: '5.1 K', fact: difference, where: '3:12' });
+  expect(/## To correct\n\n(.*)/.exec(narrationText(facts, [], []))?.[1]).toBe('- At 3:12 we said 5.1 K. That was wrong: core temperature, difference (b, s, w, load, against a) is four point one degrees.');
+});
 
 test('what has no fact behind it is told nowhere', () => {
   const facts = with_({ said: '5 K', fact: 'nothing of the kind', where: '3:12' });
