@@ -3,7 +3,7 @@
 //   "The Larch takes 11.3"                   no power of 242 watts told wrong, where its time to switch is 11.3
 //   "1.8 times as fast as the other"          no ratio of 0.58
 import { isFact } from '../facts/index.js';
-import { constantOf, type Cell } from './grid.js';
+import { constantOf, type Cell, type Grid } from './grid.js';
 import type { Candidate, Context } from './context.js';
 import { siblings } from './bases.js';
 import { fit } from './decide.js';
@@ -26,25 +26,40 @@ export function farOff(c: Context, index: number, x: Candidate): string | undefi
   if (digitsOf(m.value.toString()) === digitsOf(x.fact.shown)) return undefined;
   const factor = Math.abs(m.value.over(own).toNumber());
   if (factor >= near.low && factor <= near.high) return undefined;
-  const setup = c.grid.of.setup[0];
-  const of = (a: Cell): boolean => setup === undefined || a.at[setup] === x.subject!.at[setup];
+  const same = ofTheSame(c.grid, x.subject);
   if (!x.base) {
-    for (const a of c.grid.cells) {
-      if (!of(a)) continue;
+    for (const a of same) {
       const fact = c.facts.value(a.key);
       if (isFact(fact) && fit(m, { ...x, kind: 'mean', sign: 0, fact })) return a.key;
     }
     return undefined;
   }
   let tried = 0;
-  for (const a of c.grid.cells) {
-    if (!of(a) || a.fixed) continue;
+  for (const a of same) {
+    if (a.fixed) continue;
     for (const b of against(c, a)) {
       if (tried++ > most) return undefined;
       if (compares(c, index, x, a, b)) return `${a.key} against ${b.key}`;
     }
   }
   return undefined;
+}
+
+const bySetup = new WeakMap<Grid, Map<string, Cell[]>>();
+
+/** All readings of the setup that a cell is of. */
+function ofTheSame(g: Grid, cell: Cell): readonly Cell[] {
+  const nameOf = (a: Cell): string => g.of.setup.map((i) => a.at[i]).join();
+  let groups = bySetup.get(g);
+  if (!groups) {
+    bySetup.set(g, (groups = new Map()));
+    for (const a of g.cells) {
+      const group = groups.get(nameOf(a));
+      if (group) group.push(a);
+      else groups.set(nameOf(a), [a]);
+    }
+  }
+  return groups.get(nameOf(cell)) ?? [];
 }
 
 function digitsOf(text: string): string {
