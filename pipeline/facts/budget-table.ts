@@ -25,6 +25,8 @@ export interface BudgetTable {
   /** Combined standard uncertainty, its effective degrees of freedom, the coverage factor for 95 % and their product. */
   standard: number;
   dof: number | null;
+  /** Those of Welch and Satterthwaite, where they were not taken: the interval would be narrower than the scatter alone makes it. */
+  welchDof?: number | null;
   coverageFactor: number;
   expanded: number;
   /** As shown. */
@@ -38,7 +40,7 @@ export function budgetTable(facts: Facts, fact: Fact): BudgetTable | undefined {
   const lines = [...u.rows].sort((a, b) => b.contribution - a.contribution).map((r): BudgetLine => ({
     source: r.source, kind: r.kind, standard: six(r.standard), sensitivity: six(r.sensitivity), dof: degrees(r.dof), contribution: six(r.contribution),
   }));
-  return { lines, standard: six(u.standard), dof: degrees(u.dof), coverageFactor: six(u.factor), expanded: six(u.half95), unit: differenceUnit(fact.unit).symbol };
+  return { lines, standard: six(u.standard), dof: degrees(u.dof), ...(u.held && { welchDof: degrees(u.welch) }), coverageFactor: six(u.factor), expanded: six(u.half95), unit: differenceUnit(fact.unit).symbol };
 }
 
 const columns = ['source', 'type', 'standard', 'sensitivity', 'dof', 'contribution'] as const;
@@ -49,7 +51,8 @@ export function printBudget(table: BudgetTable): string[] {
   const widths = columns.map((_, c) => Math.max(...rows.map((r) => r[c]!.length)));
   const printed = rows.map((r) => r.map((cell, c) => (c < 2 ? cell.padEnd(widths[c]!) : cell.padStart(widths[c]!))).join('  ').trimEnd());
   const unit = table.unit && ` ${table.unit}`;
-  return [...printed, `combined ${figure(table.standard, 2)}${unit} with ${shownDof(table.dof)} degrees of freedom; times ${figure(table.coverageFactor)} is ${expandedShown(table)}`];
+  const held = table.welchDof === undefined ? '' : ` (as wide as the scatter alone makes it; ${shownDof(table.welchDof)} after Welch and Satterthwaite)`;
+  return [...printed, `combined ${figure(table.standard, 2)}${unit} with ${shownDof(table.dof)} degrees of freedom${held}; times ${figure(table.coverageFactor)} is ${expandedShown(table)}`];
 }
 
 /** "± 0.96 K at 95 %". */
@@ -73,9 +76,7 @@ export function tellOutcome(facts: Facts, fact: Fact): OutcomeTold | undefined {
   const unit = difference.unit.symbol && ` ${difference.unit.symbol}`;
   if (half95 === undefined) return { outcome, interval: '', says: 'it rests on a single run or on a value of unknown uncertainty, so that nothing can be said' };
   const half = figure(half95, 2);
-  // See claim95: no claim rests on an interval that a further source of doubt has made narrower.
-  const wider = half95 > (uncertaintyOf(facts, difference)?.half95 ?? 0) * 1.01 ? ', as the scatter alone has it' : '';
-  const interval = `${showNumber(difference.value, half.split('.')[1]?.length ?? 0)} ± ${half}${unit} at 95 %${wider}`;
+  const interval = `${showNumber(difference.value, half.split('.')[1]?.length ?? 0)} ± ${half}${unit} at 95 %`;
   const least = matters ? `${figure(matters.toNumber(), 2)}${unit}` : '';
   if (outcome === 'same') return { outcome, interval, says: `${interval}, all of it within the ${least} that matters` };
   if (outcome !== 'undecided') return { outcome, interval, says: `${interval}, which leaves out zero` };

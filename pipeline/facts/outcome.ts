@@ -13,7 +13,7 @@ export interface Judgement {
   outcome: DifferenceOutcome;
   /** The difference that was judged, of which a change in percent or a ratio is another form. */
   difference: Fact;
-  /** Half-width of the interval that it is judged by: that of 95 %, not narrower than the scatter alone makes it; undefined where it is not known: single runs, constants. */
+  /** Half-width of the interval that it is judged by: that of 95 %; undefined where it is not known: single runs, constants. */
   half95?: number;
   /** The smallest difference that matters, in the difference's unit. */
   matters?: Exact;
@@ -41,7 +41,7 @@ function weigh(facts: Facts, fact: Fact): Judgement | undefined {
   const matters = leastThatMatters(facts, a, b);
   const judgement: Judgement = { outcome: 'undecided', difference: fact, ...(matters && { matters }) };
   const known = [a, b].every((f) => (doubtsOf(facts, f)?.terms.size ?? 0) > 0);
-  const half95 = known ? uncertaintyOf(facts, fact)?.claim95 : undefined;
+  const half95 = known ? uncertaintyOf(facts, fact)?.half95 : undefined;
   if (half95 === undefined) return judgement;
   const size = Math.abs(fact.value.toNumber());
   const outcome = matters && size + half95 <= matters.toNumber() ? 'same' : size <= half95 ? 'undecided' : fact.value.sign() > 0 ? 'higher' : 'lower';

@@ -1,21 +1,15 @@
 // How well a fact is known: every source of doubt, followed through all that is derived.
-import { type BudgetRow, combine, coverageFactor, effectiveDof, type Term } from '../statistics/index.js';
+import { type BudgetRow, combine, type Coverage, covering, type Term } from '../statistics/index.js';
 import type { Fact } from './fact.js';
 import type { Facts } from './facts.js';
 import { type Doubts, doubtsOfReading } from './sources.js';
 import { weightsOf } from './weights.js';
 
-export interface Uncertainty {
+export interface Uncertainty extends Coverage {
   /** Standard uncertainty in the fact's unit (a temperature's in kelvins or °F of difference). */
   standard: number;
-  /** Effective degrees of freedom (Welch–Satterthwaite); Infinity where nothing scatters. */
-  dof: number;
-  /** t of 95 % for these degrees of freedom. */
-  factor: number;
-  /** Expanded uncertainty, 95 %: factor · standard. */
+  /** Expanded uncertainty, 95 %: factor · standard. What is claimed, stated and shown rests on it alike. */
   half95: number;
-  /** What a claim has to stay clear of: half95, but never less than the scatter alone leaves open; see below. */
-  claim95: number;
   /** What it is made of; a source that cancels stands there with nothing. */
   rows: BudgetRow[];
 }
@@ -38,22 +32,10 @@ export function uncertaintyOf(facts: Facts, fact: Fact): Uncertainty | undefined
 function workOut(facts: Facts, fact: Fact): Uncertainty | undefined {
   const doubts = doubtsOf(facts, fact);
   if (!doubts || doubts.terms.size === 0 || doubts.unknown.size > 0) return undefined;
-  const { rows, standard, dof } = combine([...doubts.terms.values()]);
-  if (!(standard > 0)) return undefined;
-  const factor = coverageFactor({ dof });
-  const half95 = factor * standard;
-  return { standard, dof, factor, half95, claim95: Math.max(half95, fromScatter(rows)), rows };
-}
-
-/**
- * A second source of doubt raises the effective degrees of freedom, and the expanded uncertainty of few runs may get smaller
- * for it: where an instrument adds a third of what the scatter does, the 95 % of Welch and Satterthwaite are 92 for three runs
- * and 87 for two (simulated). No claim is made on the strength of that.
- */
-function fromScatter(rows: readonly BudgetRow[]): number {
-  const parts = rows.filter((r) => r.kind === 'A' && r.contribution > 0).map((r) => ({ u2: r.contribution ** 2, dof: r.dof }));
-  if (parts.length === 0 || parts.length === rows.length) return 0;
-  return coverageFactor({ dof: effectiveDof(parts) }) * Math.sqrt(parts.reduce((sum, p) => sum + p.u2, 0));
+  const budget = combine([...doubts.terms.values()]);
+  if (!(budget.standard > 0)) return undefined;
+  const coverage = covering(budget);
+  return { ...coverage, standard: budget.standard, half95: coverage.factor * budget.standard, rows: budget.rows };
 }
 
 /** Undefined where it cannot be followed. */

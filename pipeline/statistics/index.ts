@@ -12,6 +12,7 @@ export * from './means.js';
 export * from './frames.js';
 export * from './autocorrelation.js';
 export * from './budget.js';
+export * from './coverage.js';
 export * from './steady.js';
 export * from './approach.js';
 export * from './integral.js';

@@ -35,6 +35,19 @@ function searched(level: number, dof: number): number {
   return (low + high) / 2;
 }
 
+/** The degrees of freedom, from 0.001 to `most`, whose factor of `level` is t: the inverse of `tFactor`. `most` where t is no more than the normal factor. */
+export function dofOfFactor(t: number, level: number, most = Infinity): number {
+  if (t <= tFactor(level, Infinity)) return most;
+  let low = 1e-3;
+  let high = Math.min(most, asGoodAsNormal);
+  for (let i = 0; i < 100 && high - low > 1e-12 * high; i++) {
+    const middle = Math.sqrt(low * high);
+    if (twoSidedP(t, middle) > 1 - level) low = middle;
+    else high = middle;
+  }
+  return Math.sqrt(low * high);
+}
+
 /** Welch–Satterthwaite: degrees of freedom of a sum of squared standard uncertainties (JCGM 100:2008, G.4); Infinity where none scatters. */
 export function effectiveDof(parts: readonly { u2: number; dof: number }[]): number {
   const total = parts.reduce((s, p) => s + p.u2, 0);

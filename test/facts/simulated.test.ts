@@ -93,6 +93,10 @@ describe('the stated 95 % interval holds the truth', () => {
     ['the meter dominates', { runs: 3, scatter: 0.1, step: 0.1, share: 0.01, constant: 1, meters: 'one' }],
     ['a meter each', { runs: 3, scatter: 0.1, step: 0.1, share: 0.01, constant: 1, meters: 'two' }],
     ['steps and next to no scatter', { runs: 3, scatter: 0.05, step: 1, share: 0, constant: 0, meters: 'one' }],
+    // Standard uncertainties: 2/√3 of the scatter, 0.67/√3 of the meter; for two runs 2/√2 and 0.82/√3.
+    ['three runs and a meter that adds a third', { runs: 3, scatter: 2, step: 0.01, share: 0, constant: 0.67, meters: 'one' }],
+    ['two runs and a meter that adds a third', { runs: 2, scatter: 2, step: 0.01, share: 0, constant: 0.82, meters: 'one' }],
+    ['two runs and a meter each that adds a third', { runs: 2, scatter: 2, step: 0.01, share: 0, constant: 0.82, meters: 'two' }],
     ['scatter and meter alike', { runs: 3, scatter: 1, step: 0.1, share: 0.005, constant: 0.5, meters: 'two' }],
   ])('in at least 93 percent of cases: %s', (_what, world) => {
     for (const [name, share] of coverage(world, trials, 30)) expect(share, name).toBeGreaterThanOrEqual(0.93);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { effectiveDof, tFactor, twoSidedP } from '../../pipeline/statistics/index.js';
+import { dofOfFactor, effectiveDof, tFactor, twoSidedP } from '../../pipeline/statistics/index.js';
 import { oracle } from '../oracles/table.js';
 
 const close = (a: number, b: number, relative: number): void => expect(Math.abs(a - b)).toBeLessThanOrEqual(Math.abs(b) * relative);
@@ -20,6 +20,12 @@ test('t has closed forms for one and two degrees of freedom, and becomes the nor
   close(tFactor(0.95, 1e7), 1.959964, 1e-6);
   expect(() => tFactor(0.95, 0)).toThrow(RangeError);
   for (const [t, dof] of [[1.5, 3], [0.2, 7.03], [12, 1.5]] as const) close(tFactor(1 - twoSidedP(t, dof), dof), t, 1e-9);
+});
+
+test('the degrees of freedom of a factor are found again', () => {
+  for (const dof of [0.5, 1, 1.234, 2, 7.03, 40, 12345]) close(dofOfFactor(tFactor(0.95, dof), 0.95), dof, dof < 1000 ? 1e-9 : 1e-6);
+  expect(dofOfFactor(1.9, 0.95)).toBe(Infinity);
+  expect(dofOfFactor(1.9, 0.95, 12)).toBe(12);
 });
 
 // JCGM 100:2008, G.4.1, example 2 (recalled, recomputed): 0.25, 0.57 and 0.82 % with 9, 4 and 14 degrees of freedom.
