@@ -58,8 +58,13 @@ export function unitsOf(said: Said, changeOrShare: boolean): readonly Unit[] | u
   if (u.dimension === 'temperature' || u.dimension === 'temperature-difference') return temperature;
   if (u.id === '%' && changeOrShare) return undefined;
   if (u.id === 'points') return undefined;
-  return [u];
+  let own = alone.get(u);
+  if (!own) alone.set(u, (own = [u]));
+  return own;
 }
+
+/** One list for each unit, so that what is known of a list is found again. */
+const alone = new WeakMap<Unit, readonly Unit[]>();
 
 /** A bare number whose measure the words leave open is hardly one that lies far outside all that the record has of that measure, or is said finer than it is given. */
 function implausible(c: Context, index: number, measure: string, value: number): number {

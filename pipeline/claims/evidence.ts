@@ -1,7 +1,9 @@
 // For each slot of a key: how well each value goes with what is said and what was said before. Costs: 0 is what the words
 // say; below 1 a reading about as good; from 1 on a reading that asks for something unsaid. No cost depends on a value.
 import type { Dimension, Unit } from '../quantities/index.js';
-import { type Grid, kindOf, onlySet } from './grid.js';
+import type { Grid } from './grid.js';
+import { inSlots } from './in-slots.js';
+import { measuresIn, onlySet, wasMeasured } from './measured.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
 import type { Role } from './roles.js';
@@ -52,7 +54,8 @@ export const unlisted = 2;
 
 export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, state: State, units: readonly Unit[] | undefined, options: { ahead?: boolean; ignoreBase?: boolean; ownPart?: boolean; measured?: boolean } = {}): SlotEvidence[] {
   const said = p.said[index]!;
-  const measures = units && [...g.measureUnits].filter(([, dims]) => units.some((u) => dims.has(kindOf(u)))).map(([m]) => m);
+  const measures = units && measuresIn(g, units).list;
+  const slots = inSlots(g, s.hits);
   // "from 38.2 at idle to 84.6": what stands by the first end is just what the second is not.
   const from = p.low[said.mention.from - 1] === 'to' && index > 0 && p.low.slice(Math.max(0, p.said[index - 1]!.mention.from - 3), p.said[index - 1]!.mention.from).includes('from') ? p.said[index - 1]! : undefined;
   // What no reading in this unit has cannot be what is spoken of.
@@ -64,9 +67,10 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
       e.costs.set(pair.value, 0);
       return { ...e, rest: Infinity, empty: 0.5, named: true, known: true };
     }
-    const own = s.hits.filter((h) => h.slot === i && !h.departs && h.segment === index && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part')));
+    const hits = slots[i]!;
+    const own = hits.filter((h) => !h.departs && h.segment === index && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part')));
     // "8 percent of its rated flow": what it is a share of tells the quantity.
-    const shared = slot.field === 'measure' && shareOf(p, index) ? s.hits.filter((h) => h.slot === i && h.from > said.mention.to && h.from <= said.mention.to + 4) : [];
+    const shared = slot.field === 'measure' && shareOf(p, index) ? hits.filter((h) => h.from > said.mention.to && h.from <= said.mention.to + 4) : [];
     if (shared.length && own.some((h) => !shared.includes(h)) && own.every((h) => shared.includes(h) || (h.from >= said.mention.from && h.to <= said.mention.to))) own.splice(0, own.length, ...shared);
     if (own.length) {
       const values = distinct(own, said.mention.from);
@@ -75,17 +79,17 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     }
     // A test plan is no thing tested: its name says nothing about the figures that follow.
     const thing = (v: string): boolean => slot.field !== 'setup' || !g.holders.has(v);
-    const earlier = s.hits.filter((h) => h.slot === i && h.segment < index && h.baseOf < 0 && possible(i, h.value) && thing(h.value));
-    const later = options.ahead ? s.hits.filter((h) => h.slot === i && h.segment > index && h.segment <= index + 1 && h.baseOf < 0 && possible(i, h.value) && thing(h.value)) : [];
-    const near = [...later, ...[...earlier].reverse()].filter((h) => !(from && h.segment === index - 1 && h.from >= from.mention.to));
+    const earlier = hits.filter((h) => h.segment < index && h.baseOf < 0 && possible(i, h.value) && thing(h.value));
+    const later = options.ahead ? hits.filter((h) => h.segment > index && h.segment <= index + 1 && h.baseOf < 0 && possible(i, h.value) && thing(h.value)) : [];
+    const near = hits.length === 0 ? hits : [...later, ...earlier.reverse()].filter((h) => !(from && h.segment === index - 1 && h.from >= from.mention.to));
     let cost = 0;
     for (const h of near) if (!e.costs.has(h.value) && !near.some((o) => o.value !== h.value && contains(o.value, h.value))) { e.costs.set(h.value, cost); cost = cost === 0 ? 0.7 : cost + 0.3; }
     if (near.length) { e.known = true; e.rest = unlisted; }
     if (slot.field === 'phase' || slot.field === 'measure') return e;
     const fresh = near.length === 0;
     const section = state.heading.find(([slot]) => slot === i)?.[1];
-    const ends = from ? s.hits.filter((h) => h.slot === i && h.segment === index - 1 && h.from >= from.mention.to).map((h) => h.value) : [];
-    const topics = state.topics[i]!.filter((v) => possible(i, v) && !ends.includes(v));
+    const ends = from ? hits.filter((h) => h.segment === index - 1 && h.from >= from.mention.to).map((h) => h.value) : undefined;
+    const topics = state.topics[i]!.filter((v) => possible(i, v) && !ends?.includes(v));
     // Of things named side by side, the section's own comes first.
     const lead = section === undefined ? 0 : topics.indexOf(section);
     if (lead > 0 && lead < state.together[i]!) topics.unshift(...topics.splice(lead, 1));
@@ -133,7 +137,7 @@ function phaseEvidence(g: Grid, out: SlotEvidence[], s: SentenceHits, index: num
   const e = out[i]!;
   e.empty = 0.2;
   if (e.named) return;
-  const ofRole = (role: Role): string[] => [...g.values[i]!.keys()].filter((v) => g.roles.get(v) === role);
+  const ofRole = (role: Role): readonly string[] => phasesOf(g, role);
   const own = s.roles.filter((r) => r.segment === index && (r.baseOf !== index || ignoreBase) && ofRole(r.role).length && !(change && /^(?:limit|target|rated)$/.test(r.role)));
   const firm = own.filter((r) => r.firm).at(-1);
   if (firm) {
@@ -161,6 +165,17 @@ function phaseEvidence(g: Grid, out: SlotEvidence[], s: SentenceHits, index: num
   e.rest = 1.6;
 }
 
+const phases = new WeakMap<Grid, Map<Role, readonly string[]>>();
+
+/** The phases of the record that play a role. */
+function phasesOf(g: Grid, role: Role): readonly string[] {
+  let byRole = phases.get(g);
+  if (!byRole) phases.set(g, (byRole = new Map()));
+  let found = byRole.get(role);
+  if (!found) byRole.set(role, (found = [...g.values[g.of.phase[0]!]!.keys()].filter((v) => g.roles.get(v) === role)));
+  return found;
+}
+
 const usualOf = new WeakMap<Grid, ReadonlySet<string>>();
 /** The phases that a figure is about where none is named: under load, or the end of a long run; and any that has no other beside it. */
 function defaultPhases(g: Grid): ReadonlySet<string> {
@@ -177,7 +192,7 @@ function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHit
   const i = g.of.measure[0]!;
   const e = out[i]!;
   e.empty = Infinity;
-  const allowed = units && new Set([...g.measureUnits].filter(([, dims]) => units.some((u) => dims.has(kindOf(u)))).map(([m]) => m));
+  const allowed = units && measuresIn(g, units).set;
   const within = (v: string): boolean => !allowed || allowed.has(v);
   if (e.named) {
     for (const v of [...e.costs.keys()]) if (!within(v)) e.costs.delete(v);
@@ -188,7 +203,7 @@ function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHit
     e.named = false;
   }
   const cue = p.said[index]!.cue;
-  const fromWords = (list: readonly (readonly Dimension[])[]): string[] => [...g.measureUnits].filter(([, dims]) => list.some((d) => d.some((x) => dims.has(x)))).map(([m]) => m).filter(within);
+  const fromWords = (list: readonly (readonly Dimension[])[]): string[] => list.length === 0 ? [] : [...g.measureUnits].filter(([, dims]) => list.some((d) => d.some((x) => dims.has(x)))).map(([m]) => m).filter(within);
   const compared = cue.of?.length ? fromWords([cue.of]) : [];
   const own = fromWords(s.dimensions.filter((d) => d.segment === index).map((d) => d.dimension));
   const earlier = fromWords(s.dimensions.filter((d) => d.segment < index).map((d) => d.dimension));
@@ -219,13 +234,14 @@ function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHit
 function dropIncompatible(g: Grid, out: SlotEvidence[], setSaid: boolean): void {
   const m = out[g.of.measure[0]!]!;
   const e0 = out[g.of.phase[0]!]!;
-  const measures = [...(m.rest === Infinity ? m.costs.keys() : g.measureUnits.keys())];
+  let measures: string[] | undefined;
   for (const field of ['part', 'setup', 'setting', 'workload'] as const) {
     for (const i of g.of[field]) {
       const e = out[i]!;
       if (!e.named) continue;
+      measures ??= [...(m.rest === Infinity ? m.costs.keys() : g.measureUnits.keys())];
       // "The drives in the Garrow": a part for which there is only a limit, beside parts that are numbered, where no limit is spoken of, stands for what was measured of it.
-      if (field === 'part' && !e0.named && !setSaid && measures.some((x) => onlySet(g, x, i, [...e.costs.keys()][0]!) && [...g.valuesWith.get(x)![i]!].some((v) => /[a-z]-?\d+$/.test(v))) && !measures.some((x) => (g.byMeasure.get(x) ?? []).some((y) => !y.fixed && e.costs.has(y.at[i]!)))) { out[i] = { costs: new Map(), rest: 0, empty: 0, named: false, known: true }; continue; }
+      if (field === 'part' && !e0.named && !setSaid && measures.some((x) => onlySet(g, x, i, [...e.costs.keys()][0]!) && [...g.valuesWith.get(x)![i]!].some((v) => /[a-z]-?\d+$/.test(v))) && !measures.some((x) => [...e.costs.keys()].some((v) => wasMeasured(g, x, i, v)))) { out[i] = { costs: new Map(), rest: 0, empty: 0, named: false, known: true }; continue; }
       const fits = measures.some((x) => { const has = g.valuesWith.get(x)?.[i]; return has !== undefined && [...e.costs.keys()].some((v) => has.has(v)); });
       if (fits) continue;
       const part = field === 'part';

@@ -1,7 +1,8 @@
 // Parts of one thing that are numbered alike: the bays of a rack, the cores of a chip. What is said of "the bays" is said over all of them.
 import type { Context } from './context.js';
 import { siblings } from './bases.js';
-import { type Cell, type Grid, onlySet } from './grid.js';
+import type { Cell, Grid } from './grid.js';
+import { onlySet } from './measured.js';
 
 /** The like-numbered parts of the same setup, setting and work that were measured; empty where there are fewer than two. */
 export function familyOf(g: Grid, cell: Cell): Cell[] {

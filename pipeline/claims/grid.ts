@@ -227,9 +227,3 @@ function findConstant(g: Grid, cell: Cell, role: Role): Cell | undefined {
 }
 
 export { constantRoles };
-
-/** Nothing of that part was measured: it has a limit or a target. */
-export function onlySet(g: Grid, measure: string, slot: number, value: string): boolean {
-  const own = (g.byMeasure.get(measure) ?? []).filter((x) => x.at[slot] === value);
-  return own.length > 0 && own.every((x) => x.fixed);
-}
