@@ -14,7 +14,7 @@ const fields: readonly KeyField[] = ['setup', 'setting', 'part', 'workload'];
 export function restated(g: Grid, agreed: Agreed, r: Reading, named: readonly Hit[]): Reading {
   const m = r.mention;
   if (m.type !== 'cardinal' || !m.unit) return r;
-  const key = `${m.value.toString()} ${m.unit.dimension} ${m.decimals}`;
+  const key = `${m.value.n}/${m.value.d} ${m.unit.dimension} ${m.decimals}`;
   if (r.verdict === 'agrees' && r.chosen) {
     const list = agreed.get(key);
     if (list) list.push(r.chosen);

@@ -6,7 +6,7 @@ import type { SentenceHits } from './evidence.js';
 import type { Grid } from './grid.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
-import { type WordlessClaim, wordlessClaims } from './wordless.js';
+import { type Heard, type WordlessClaim, wordlessClaims } from './wordless.js';
 import type { Verdict } from './verdict.js';
 
 /** A sentence as it was read. */
@@ -35,15 +35,22 @@ interface Doubt {
 export function unsupported(looked: readonly Looked[], mentions: readonly Verdict[], script: Source, g: Grid, facts: Facts): Finding[] {
   const doubts: Doubt[] = [];
   const turned: Finding[] = [];
-  const agreeing = mentions.filter((m) => m.verdict === 'agrees').map((m) => ({ m, at: script.offset(m.place.line, m.place.column) }));
+  // Sentences and mentions both stand in the order of the script: they are gone through side by side.
+  let next = 0;
   for (const { sentence, parsed, hits, before } of looked) {
-    if (careful.test(sentence.text)) continue;
     const [start, end] = [sentence.start, sentence.start + sentence.text.length];
-    const own = agreeing.filter(({ at }) => at >= start && at < end).map(({ m }) => m);
+    const own: Verdict[] = [];
+    for (; next < mentions.length; next++) {
+      const m = mentions[next]!;
+      const at = script.offset(m.place.line, m.place.column);
+      if (at >= end) break;
+      if (at >= start && m.verdict === 'agrees') own.push(m);
+    }
+    if (isCareful(parsed)) continue;
     const said = own.flatMap((m) => doubtOf(facts, m) ?? []);
     doubts.push(...said);
     if (said.length > 0 || own.some((m) => compares.has(m.kind))) continue;
-    for (const claim of wordlessClaims({ g, parsed, hits, before, facts })) {
+    for (const claim of claimsIn({ g, parsed, hits, before, facts })) {
       const place = script.place(start + claim.start, start + claim.end);
       if (claim.opposite) turned.push(otherWay(facts, claim, place, script.text.slice(start + claim.start, start + claim.end)));
       else if (weighable(facts, claim.difference)) doubts.push({ place, said: script.text.slice(start + claim.start, start + claim.end), fact: claim.difference, ...reasonOf(facts, claim.difference) });
@@ -51,6 +58,27 @@ export function unsupported(looked: readonly Looked[], mentions: readonly Verdic
   }
   const single = doubts.filter((d) => d.why === undefined);
   return [...doubts.flatMap((d) => (d.why === undefined ? [] : [warning(facts, d)])), ...(single.length ? [onSingleRuns(single)] : []), ...turned];
+}
+
+const known = new WeakMap<Parsed, boolean>();
+
+function isCareful(p: Parsed): boolean {
+  let it = known.get(p);
+  if (it === undefined) known.set(p, (it = careful.test(p.text)));
+  return it;
+}
+
+const none: readonly WordlessClaim[] = [];
+const heard = new WeakMap<SentenceHits, readonly WordlessClaim[]>();
+
+/** What the sentence claims without a number, kept for as long as its reading is. */
+function claimsIn(h: Heard): readonly WordlessClaim[] {
+  let claims = heard.get(h.hits);
+  if (!claims) {
+    const found = wordlessClaims(h);
+    heard.set(h.hits, (claims = found.length > 0 ? found : none));
+  }
+  return claims;
 }
 
 /** A ratio is said of sizes ("three quarters of it") more than of winners. */
