@@ -9,6 +9,7 @@ const months = new Set('january february march april may june july august septem
 const idioms = new Set([
   'first of all', 'at first', 'first off', 'first things first', 'first time', 'first thing', 'in the first place', 'for the first', 'second thought', 'second thoughts', 'second nature', 'second hand', 'seconds later', 'third party', 'one thing', 'one more thing', 'one of those', 'one or two', 'one by one', 'number one', 'zero sum', 'zero chance', 'in one go', 'half the battle', 'half the fun', 'half the story', 'half asleep', 'half way', 'halfway', 'better half', 'think twice', 'look twice', 'once or twice', 'twice about', 'double check', 'double checked', 'double edged', 'double click', 'two cents', 'one way or another', 'one day', 'one another', 'no one', 'four letter', 'on all fours', 'at sixes', 'nine to five', 'ten out of ten', 'hundred percent sure', 'hundred percent certain', 'hundred percent agree', '100 percent sure', '110 percent', 'a thousand words', 'a thousand times', 'a million times', 'two things', 'three things', 'in two minds', 'one last', 'one final', 'one question', 'two questions', 'one word', 'two words', 'back to square one', 'first and foremost', 'first glance', 'first look', 'first impression', 'split second', 'just a second', 'give it a second', 'wait a second', 'in a second', 'one second', 'one minute', 'a couple', 'last but not least', 'half hour', 'half a dozen', 'half decent', 'half of you', 'half of us', 'quarter turn', 'second opinion', 'second guess', 'two sides', 'both sides', 'second to none', 'third time lucky',
 ]);
+const openings = new Set([...idioms].map((p) => p.split(' ')[0]!));
 const offers = /^(?:code|discount|voucher|coupon|rebate|cashback)$/;
 const longest = 4;
 
@@ -73,6 +74,8 @@ function isPercent(u: UnitSpan | undefined): boolean {
 
 function isIdiom(t: readonly Token[], n: NumberSpan): boolean {
   for (let from = Math.max(0, n.from - longest + 1); from <= n.from; from++) {
+    const first = t[from]!.low === '-' ? t[from + 1] : t[from];
+    if (!first || (first.low !== '-' && !openings.has(first.low))) continue;
     let phrase = '';
     for (let i = from; i < Math.min(t.length, from + longest + 1); i++) {
       phrase += (phrase ? ' ' : '') + (t[i]!.low === '-' ? '' : t[i]!.low);

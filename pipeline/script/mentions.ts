@@ -33,8 +33,7 @@ export interface Mention {
   idle?: string;
 }
 
-export function findMentions(t: readonly Token[]): Mention[] {
-  const numbers = findNumbers(t);
+export function findMentions(t: readonly Token[], numbers: readonly NumberSpan[] = findNumbers(t)): Mention[] {
   const out: Mention[] = [];
   for (let k = 0; k < numbers.length; k++) {
     const n = numbers[k]!;

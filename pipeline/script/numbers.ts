@@ -29,6 +29,9 @@ export function findNumbers(t: readonly Token[]): NumberSpan[] {
   return out;
 }
 
+/** Words that a number can begin with; those in "-ieth" besides. */
+const starters = new Set(['minus', 'negative', 'half', 'a', 'an', 'point', 'dozen', ...[multipliers, parts, tens, teens, ones, ordinals].flatMap((m) => [...m.keys()]), ...halvers]);
+
 function numberAt(t: readonly Token[], i: number): NumberSpan | undefined {
   const at = t[i]!;
   if (at.kind === 'number') return digitsAt(t, i);
@@ -40,6 +43,7 @@ function numberAt(t: readonly Token[], i: number): NumberSpan | undefined {
   }
   if (at.kind !== 'word') return undefined;
   const w = at.low;
+  if (!starters.has(w) && !w.endsWith('ieth')) return undefined;
   if (w === 'minus' || w === 'negative') return negative(t[i + 1] ? numberAt(t, i + 1) : undefined, i);
   if (multipliers.has(w)) return { from: i, to: i + 1, value: whole(multipliers.get(w)!), decimals: 0, form: 'words', type: 'multiplier' };
   if (halvers.has(w) && !(t[i - 1] && smallAt(t, i - 1))) return { from: i, to: i + 1, value: Exact.of(1, 2), decimals: 0, form: 'words', type: 'multiplier' };
