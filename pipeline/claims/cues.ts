@@ -3,6 +3,7 @@ import { changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type
 import type { Dimension } from '../quantities/index.js';
 import type { Segment } from './clauses.js';
 import { baseScope, notTrailer, ratioBase } from './cue-base.js';
+import type { Cover } from './cover.js';
 import type { Name } from './lexicon.js';
 
 export type Operation = 'value' | 'change' | 'share' | 'ratio' | 'rank' | 'count' | 'range' | 'points';
@@ -37,8 +38,8 @@ const adverbial = new Set(['only', 'just', 'even', 'still', 'also', 'actually', 
 const roomPhrases = [['over', 'room'], ['over', 'the', 'room'], ['above', 'room'], ['above', 'the', 'room'], ['above', 'ambient'], ['over', 'ambient'], ['over', 'the', 'ambient'], ['above', 'the', 'ambient'], ['over', 'air'], ['warmer', 'than', 'the', 'room'], ['hotter', 'than', 'the', 'room'], ['over', 'intake'], ['above', 'intake']];
 const wattPhrases = [['per', 'watt'], ['a', 'watt'], ['for', 'each', 'watt'], ['for', 'every', 'watt']];
 
-export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, seg: Segment, reach: number, names: readonly Name[]): Cue {
-  const covered = (k: number): boolean => names.some((n) => n.from <= k && k < n.to && n.meanings.some((x) => x.own));
+export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, seg: Segment, reach: number, names: readonly Name[], cover: Cover): Cue {
+  const covered = (k: number): boolean => cover.own[k] === true;
   const cue: Cue = { op: 'value', because: '', overRoom: false, median: false, another: false, placed: false, doubtful: false, perWatt: false };
   const segment = low.slice(seg.from, seg.to);
   cue.overRoom = hasPhrase([...low.slice(0, 4).join(' ').match(/^(?:over|above) (?:the )?(?:room|ambient|intake)/) ? ['over', 'room'] : [], ...segment], roomPhrases);
@@ -55,8 +56,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
     return cue;
   }
   // A verb inside a name ("heat sink") is none.
-  const measured = (k: number): boolean => names.some((n) => n.from <= k && k < n.to && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'part' || f === 'measure')));
-  const plain = low.map((w, k) => (covered(k) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? (measured(k) ? '\u0000' : '\u0001') : w));
+  const plain = low.map((w, k) => (covered(k) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? (cover.measured[k] ? '\u0000' : '\u0001') : w));
   const change = changeOf(plain, m, seg, covered);
   const base = baseScope(low, m, seg, Math.max(seg.to, reach), names, covered);
   if (base) cue.base = base;

@@ -43,8 +43,15 @@ function likely(p: Parsed, n: Name, before: readonly Hit[], state: State): reado
 
 /** The mention whose comparison a name stands in, or -1: of several, the last that is said to compare ("at 39.6 decibels it is 1.1 quieter than the other"). */
 function comparing(p: Parsed, at: number): number {
-  const around = p.said.flatMap((s, i) => (s.cue.base && at >= s.cue.base.from && at < s.cue.base.to ? [i] : []));
-  return around.findLast((i) => p.said[i]!.cue.op !== 'value' && p.said[i]!.mention.from < at) ?? around[0] ?? -1;
+  let first = -1;
+  let last = -1;
+  for (let i = 0; i < p.said.length; i++) {
+    const { cue, mention } = p.said[i]!;
+    if (!cue.base || at < cue.base.from || at >= cue.base.to) continue;
+    if (first < 0) first = i;
+    if (cue.op !== 'value' && mention.from < at) last = i;
+  }
+  return last >= 0 ? last : first;
 }
 
 /** "41 on the processor and 38 on the card, so 0.2 up on the one and 0.2 down on the other": the two that were named last, in their order. */

@@ -6,6 +6,7 @@ import type { Lexicon, Name } from './lexicon.js';
 
 export function misheard(t: readonly Token[], names: readonly Name[], lex: Lexicon): Name[] {
   const out = [...names];
+  if (lex.heard.size === 0) return out;
   for (let i = 0; i < t.length; i++) {
     if (!opens(t, i) || names.some((n) => n.from <= i && i < n.to)) continue;
     const one = t[i]!.low;
@@ -26,7 +27,14 @@ export function misheard(t: readonly Token[], names: readonly Name[], lex: Lexic
 function opens(t: readonly Token[], i: number): boolean {
   const w = t[i]!;
   if (w.kind !== 'word' || w.low.length < 3) return false;
-  return /^(?:the|okay|ok|so|now|and|then|right|well)$/.test(t[i - 1]?.low ?? '') || (/^\p{Lu}/u.test(w.text) && i > 0);
+  return i > 0 && (leading.has(t[i - 1]!.low) || isCapital(w.text));
+}
+
+const leading = new Set(['the', 'okay', 'ok', 'so', 'now', 'and', 'then', 'right', 'well']);
+
+function isCapital(word: string): boolean {
+  const c = word.charCodeAt(0);
+  return c < 128 ? c >= 65 && c <= 90 : /^\p{Lu}/u.test(word);
 }
 
 function nearOf(lex: Lexicon, word: string, joined: boolean): Lexicon['heard'] extends ReadonlyMap<string, infer M> ? M | undefined : never {

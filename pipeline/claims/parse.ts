@@ -1,5 +1,6 @@
 // One sentence read with the record's names: its mentions, the names around each, and what the words say each one is. Pure.
 import { findMentions, findNumbers, type Mention, type Token, tokens, unitAt } from '../script/index.js';
+import { coverOf } from './cover.js';
 import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
 import { atoms, findNames, isVerb, type Lexicon, type Meaning, meaningsOf, type Name } from './lexicon.js';
@@ -81,7 +82,8 @@ export function parse(text: string, lex: Lexicon): Parsed {
   }
   for (const w of t) if (w.kind === 'time') quiet.push({ mention: { ...all[0], from: 0, to: 0, start: w.start, end: w.end } as Mention, why: 'a time mark' });
   const cuts = segments(t, live.map((l) => l.mention), names);
-  const said = live.map((l, i): Said => ({ ...l, segment: cuts[i]!, cue: cueOf(t, low, l.mention, cuts[i]!, reach(t, l.mention), names) }));
+  const cover = coverOf(names, t.length);
+  const said = live.map((l, i): Said => ({ ...l, segment: cuts[i]!, cue: cueOf(t, low, l.mention, cuts[i]!, reach(t, l.mention), names, cover) }));
   const parsed = { text, tokens: t, low, names, said, quiet };
   shareCues(parsed);
   elide(parsed);

@@ -20,16 +20,17 @@ export const selfTwice: SelfCheck = {
     ['The Varrow draws 240 watts from the wall in the closed case.\nSo the Varrow drew 250 watts from the wall in the closed case.', '250 watts'],
   ],
   run(all) {
-    const known = new Map<string, { at: SelfSentence; mention: Mention; order: number }>();
+    const known = new Map<number, Map<string, { at: SelfSentence; mention: Mention }>>();
     const out: SelfFault[] = [];
-    all.forEach((at, order) => {
+    for (const at of all) {
       const own = signature(at.parsed);
-      if (!own) return;
-      const key = `${at.section}|${own.key}`;
-      const before = known.get(key);
-      if (!before) { known.set(key, { at, mention: own.mention, order }); return; }
+      if (!own) continue;
+      let section = known.get(at.section);
+      if (!section) known.set(at.section, (section = new Map()));
+      const before = section.get(own.key);
+      if (!before) { section.set(own.key, { at, mention: own.mention }); continue; }
       const [a, b] = [before.mention, own.mention];
-      if (same(a, b)) return;
+      if (same(a, b)) continue;
       const words = at.parsed.text.slice(b.start, b.end);
       const first = before.at.parsed.text.slice(a.start, a.end);
       const by = before.at.sentence.start;
@@ -37,7 +38,7 @@ export const selfTwice: SelfCheck = {
         code: 'self-twice', start: at.sentence.start + b.start, end: at.sentence.start + b.end, message: `Says ${words}; the same was said with ${first} before`,
         against: [{ start: by + a.start, end: by + a.end, label: `said as ${first}` }],
       });
-    });
+    }
     return out;
   },
 };
@@ -65,9 +66,9 @@ function sign(p: Parsed): { key: string; mention: Mention } | null {
   for (const [i, w] of p.low.entries()) {
     if (i >= m.from && i < m.to) continue;
     if (p.tokens[i]!.kind !== 'word') continue;
-    // What points elsewhere may stand for another thing each time.
-    if (/^(?:it|this|that|these|those|there|he|she|they|another|other|others|same|one|again|too|also|now|then|next|here|if|would|could|should|not|no|never|n't|run|runs|pass|first|second|third)$/.test(w)) { if (!/^(?:again|now|here|that|then)$/.test(w)) return null; continue; }
-    if (!plainWords.has(w)) words.add(w.replace(/(?<=\w{3})s$/, ''));
+    if (elsewhere.has(w)) return null;
+    if (pointing.has(w) || plainWords.has(w)) continue;
+    words.add(w.endsWith('s') ? w.replace(/(?<=\w{3})s$/, '') : w);
   }
   if (words.size < leastNamed) return null;
   return { key: `${cue.op}${cue.overRoom ? ' over room' : ''}|${m.unit.dimension}|${[...words].sort().join(' ')}`, mention: m };
@@ -79,6 +80,10 @@ function same(a: Mention, b: Mention): boolean {
   if (a.unit !== b.unit) return false;
   return a.decimals > b.decimals ? roundsTo(a.value, b.value, b) : b.decimals > a.decimals ? roundsTo(b.value, a.value, a) : false;
 }
+
+/** What points elsewhere may stand for another thing each time. */
+const elsewhere = new Set("it this these those there he she they another other others same one too also next if would could should not no never n't run runs pass first second third".split(' '));
+const pointing = new Set(['again', 'now', 'here', 'that', 'then']);
 
 const plainWords = new Set(('the a an of in on at to for with from by as and or but so because than which who what when while where our my your we you i us me is was are were be been being has have had do does did get gets got getting ' +
   'sit sits sat run ran reach reaches reached hit hits draw draws drew drawn pull pulls pulled settle settles settled show shows showed read reads measure measures measured come comes came go goes went land lands landed stay stays stayed hold holds held ' +
