@@ -1,5 +1,6 @@
 // A log of any length in a bounded number of buckets, each of samples that follow each other in one phase. A short log has one
-// sample in each; when there are too many, every two that lie in one phase become one.
+// sample in each; when there are too many, every two that lie in one phase become one. They begin at whole multiples of their
+// width, and where a phase begins: so the same rows lie together whatever the phases say, and whoever counts them.
 import { Column } from './column.js';
 import type { RowSink } from './row-reader.js';
 import { earlySamples } from './usual-step.js';
@@ -49,7 +50,7 @@ export class Buckets implements RowSink {
   }
 
   room(): number {
-    return this.#width - this.rows[this.count - 1]!;
+    return (this.#width - (this.total % this.#width)) % this.#width;
   }
 
   /** To be called once all is taken, before figures are asked for. */
@@ -59,7 +60,7 @@ export class Buckets implements RowSink {
 
   take(time: number, line: number, position: number, shift: number, run: number): number {
     let b = this.count - 1;
-    if (b < 0 || this.rows[b]! >= this.#width || this.runs[b] !== run) b = this.#open(time, line, position, shift, run);
+    if (b < 0 || this.total % this.#width === 0 || this.runs[b] !== run) b = this.#open(time, line, position, shift, run);
     if (this.total++ < earlySamples) this.early.push(time);
     this.rows[b]!++;
     this.last[b] = time;
@@ -93,7 +94,7 @@ export class Buckets implements RowSink {
     if (this.count >= this.#most) {
       this.#fold();
       const b = this.count - 1;
-      if (this.rows[b]! < this.#width && this.runs[b] === run) return b;
+      if (this.total % this.#width !== 0 && this.runs[b] === run) return b;
     }
     if (this.count === this.#size) this.#grow(Math.min(2 * this.#size, this.#most));
     const b = this.count++;
@@ -108,11 +109,14 @@ export class Buckets implements RowSink {
     return b;
   }
 
-  /** Every two buckets of one run, or one that is left alone; how many that makes. */
+  /** Every two buckets of one run that make a whole multiple, or one that is left alone; how many that makes. */
   #pairs(make: (to: number, a: number, b: number) => void): number {
     let to = 0;
+    let end = 0;
     for (let a = 0; a < this.count; to++) {
-      const next = a + 1 < this.count && this.runs[a + 1] === this.runs[a] ? a + 1 : a;
+      end += this.rows[a]!;
+      const next = a + 1 < this.count && this.runs[a + 1] === this.runs[a] && end % (2 * this.#width) !== 0 ? a + 1 : a;
+      if (next !== a) end += this.rows[next]!;
       make(to, a, next);
       a = next + 1;
     }
