@@ -27,7 +27,13 @@ function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number, above: num
     let list = least.get(measure);
     if (!list) {
       const with_ = g.valuesWith.get(measure);
-      list = e.map((slot, i) => (slot.named || !with_ || g.slots[i]!.field === 'measure' ? 0 : Math.min(g.slots[i]!.field === 'phase' ? 0.9 : 9, ...[...with_[i]!].map((v) => costOf(i, v)))));
+      list = e.map((slot, i) => {
+        const { field } = g.slots[i]!;
+        if (slot.named || !with_ || field === 'measure') return 0;
+        let smallest = field === 'phase' ? 0.9 : 9;
+        for (const v of with_[i]!) smallest = Math.min(smallest, costOf(i, v));
+        return smallest;
+      });
       least.set(measure, list);
     }
     return list;
@@ -45,25 +51,25 @@ function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number, above: num
       return;
     }
     const i = order[depth]!;
-    const step = (value: string, next: Branch): void => {
-      const raw = costOf(i, value);
-      if (raw === Infinity) return;
-      const below = floor?.[i] ?? 0;
-      const c = below === Infinity ? raw : raw - below;
-      if (cost + c <= most) walk(next, depth + 1, cost + c, floor ?? leastFor(value));
-    };
     const slot = e[i]!;
     // The values that the words or the sentences before give first: they are the cheap ones, and bound what else is looked at.
-    for (const value of slot.costs.keys()) { const next = branch.next.get(value); if (next) step(value, next); }
+    for (const value of slot.costs.keys()) { const next = branch.next.get(value); if (next) step(value, next, i, depth, cost, floor); }
     const open = slot.costs.has('') ? undefined : branch.next.get('');
-    if (open) step('', open);
+    if (open) step('', open, i, depth, cost, floor);
     const below = floor?.[i] ?? 0;
     const others = g.holders.size && g.slots[i]!.field === 'setup' ? Math.min(0.3, slot.rest) : slot.rest;
     if (others === Infinity || cost + others - (below === Infinity ? 0 : below) > most) return;
-    for (const [value, next] of branch.next) if (value !== '' && !slot.costs.has(value)) step(value, next);
+    for (const [value, next] of branch.next) if (value !== '' && !slot.costs.has(value)) step(value, next, i, depth, cost, floor);
+  };
+  const step = (value: string, next: Branch, i: number, depth: number, cost: number, floor: readonly number[] | undefined): void => {
+    const raw = costOf(i, value);
+    if (raw === Infinity) return;
+    const below = floor?.[i] ?? 0;
+    const c = below === Infinity ? raw : raw - below;
+    if (cost + c <= most) walk(next, depth + 1, cost + c, floor ?? leastFor(value));
   };
   walk(g.tree, 0, 0, undefined);
-  return out.sort((a, b) => a.cost - b.cost || a.cell.index - b.cell.index);
+  return out.length < 2 ? out : out.sort((a, b) => a.cost - b.cost || a.cell.index - b.cell.index);
 }
 
 /** A limit or target is meant only where the words say so, or where the measure has nothing else. */

@@ -76,20 +76,26 @@ function implausible(c: Context, index: number, measure: string, value: number):
   return mention.decimals > decimals + 1 ? 0.8 : 0;
 }
 
-const extents = new WeakMap<Facts, Map<string, { low: number; high: number }>>();
+interface Extent { low: number; high: number }
+const extents = new WeakMap<Facts, { kinds: Map<string, Extent>; cells: Map<Cell, Extent> }>();
 
 /** Smallest and largest reading of a measure at one part, under one workload, in one phase; constants by themselves. */
-function extentOf(c: Context, cell: Cell): { low: number; high: number } {
+function extentOf(c: Context, cell: Cell): Extent {
   let known = extents.get(c.facts);
-  if (!known) extents.set(c.facts, (known = new Map()));
+  if (!known) extents.set(c.facts, (known = { kinds: new Map(), cells: new Map() }));
+  const { kinds, cells } = known;
+  const found = cells.get(cell);
+  if (found) return found;
   const { measure, part, workload, phase } = c.grid.of;
   const kind = (x: Cell): string => [...measure, ...part, ...workload, ...phase].map((i) => x.at[i]).join('/');
-  if (known.size === 0) for (const x of c.grid.cells) for (const r of c.facts.readings(x.key)) {
+  if (kinds.size === 0) for (const x of c.grid.cells) for (const r of c.facts.readings(x.key)) {
     const v = Math.abs(r.quantity.value.toNumber());
-    const e = known.get(kind(x));
-    known.set(kind(x), e ? { low: Math.min(e.low, v), high: Math.max(e.high, v) } : { low: v, high: v });
+    const e = kinds.get(kind(x));
+    kinds.set(kind(x), e ? { low: Math.min(e.low, v), high: Math.max(e.high, v) } : { low: v, high: v });
   }
-  return known.get(kind(cell))!;
+  const own = kinds.get(kind(cell))!;
+  cells.set(cell, own);
+  return own;
 }
 
 /** How much dearer a plain reading is whose kind of reading has nothing of that size: less than half or more than twice of any, or further off than they lie apart. No word says so, and it is no doubt about what is true: its own kind always has something of its size. */
@@ -97,10 +103,10 @@ export const oddSize = 0.8;
 
 export function oddlySized(c: Context, index: number, cell: Cell): boolean {
   const { mention } = c.parsed.said[index]!;
-  const value = Math.abs(mention.value.toNumber());
   // "The core temperature is 6 degrees": said of the quantity itself, however odd.
   if (/^(?:is|was|are|were)$/.test(c.parsed.low[mention.from - 1] ?? '') && c.hits.hits.some((h) => h.segment === index && c.grid.of.measure.includes(h.slot))) return false;
   if (mention.type !== 'cardinal' || mention.unit?.id === '%' || /^(?:more|less) than$/.test(mention.hedge?.name ?? '') || (mention.unit && mention.unit.id !== cell.unit.id && !(mention.unit.dimension.startsWith('temperature') && mention.loose))) return false;
+  const value = Math.abs(mention.value.toNumber());
   const { low, high } = extentOf(c, cell);
   const slack = Math.max(high - low, high / 4);
   return value < low - slack || value > high + slack || value < low / 2 || value > high * 2;
@@ -108,9 +114,13 @@ export function oddlySized(c: Context, index: number, cell: Cell): boolean {
 
 export function subjectCells(c: Context, index: number, units: readonly Unit[] | undefined, options: { ahead?: boolean; limit?: number; ignoreBase?: boolean; ownPart?: boolean; measured?: boolean } = {}): { cells: { cell: Cell; cost: number }[]; evidence: SlotEvidence[] } {
   const evidence = evidenceFor(c.grid, c.parsed, c.hits, index, c.now, units, options);
-  const value = Math.abs(c.parsed.said[index]!.mention.value.toNumber());
+  const { mention } = c.parsed.said[index]!;
+  const found = cellsFor(c.grid, evidence, options.limit ?? reachOfCosts);
+  // A unit tells the measure, and with it what is plausible: the best stays at no cost.
+  if (mention.unit || mention.type !== 'cardinal') return { cells: found, evidence };
+  const value = Math.abs(mention.value.toNumber());
   const odd = new Map<string, number>();
-  const cells = cellsFor(c.grid, evidence, options.limit ?? reachOfCosts).map((x) => {
+  const cells = found.map((x) => {
     const measure = x.cell.at[c.grid.of.measure[0]!]!;
     let more = odd.get(measure);
     if (more === undefined) odd.set(measure, (more = implausible(c, index, measure, value)));

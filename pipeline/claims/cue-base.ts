@@ -9,13 +9,22 @@ for (const opener of baseOpeners) {
   openers.set(words[0]!, [...(openers.get(words[0]!) ?? []), { opener, words }]);
 }
 
+const likeness = new Set(['same', 'identical', 'equal', 'equivalent']);
+/** Words that may open what is compared with, before the number. */
+const before = new Set('than versus vs against beats beat beating misses missed trails trailing trailed leads led leading behind outperforms outperform compared relative ahead higher lower above below from'.split(' '));
+
+function standsAt(low: readonly string[], words: readonly string[], at: number): boolean {
+  return words.every((w, k) => low[at + k] === w);
+}
+
 /** What the number is compared with: from the word that opens it to the end of its stretch. */
 export function baseScope(low: readonly string[], m: Mention, seg: Segment, end: number, names: readonly Name[], covered: (k: number) => boolean): { from: number; to: number } | undefined {
   // "At 115.8 frames per second, the rate is the same as at stock."
-  for (let i = m.to; i + 1 < low.length; i++) if (/^(?:same|identical|equal|equivalent)$/.test(low[i]!) && /^(?:as|to)$/.test(low[i + 1]!)) return { from: i + 2, to: endOfBase(low, i + 2, low.length) };
+  for (let i = m.to; i + 1 < low.length; i++) if (likeness.has(low[i]!) && /^(?:as|to)$/.test(low[i + 1]!)) return { from: i + 2, to: endOfBase(low, i + 2, low.length) };
   for (let i = m.to; i < end; i++) {
-    for (const { opener, words } of openers.get(low[i]!) ?? []) {
-      if (!words.every((w, k) => low[i + k] === w)) continue;
+    const opening = openers.get(low[i]!);
+    if (opening) for (const { opener, words } of opening) {
+      if (!standsAt(low, words, i)) continue;
       if (covered(i) || (/^(?:over|under|above|below|from|off)$/.test(opener) && (i > m.to + 4 || notTrailer(low, i, 1)))) continue;
       return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
     }
@@ -25,6 +34,7 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
   // "leaves 182 millivolts to the limit"
   if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   for (let i = seg.from; i < m.from; i++) {
+    if (!before.has(low[i]!)) continue;
     const opener = /^(?:than|versus|vs|against|beats|beat|beating|misses|missed|trails|trailing|trailed|leads|led|leading|behind|outperforms|outperform)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : low[i] === 'from' && /^(?:rise|rises|up|climb|drop|measured|gain|increase|counted|distance|gap|change|step|jump)$/.test(low[i - 1] ?? '') && !/\d/.test(low[i + 1] ?? '') ? 1 : 0;
     if (!opener || i + opener >= m.from) continue;
     // "against its target of 0.9 volts": the number is what the target is.

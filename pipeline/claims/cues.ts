@@ -36,16 +36,17 @@ const blockers = new Set(['to', 'at', 'is', 'are', 'was', 'were', 'reads', 'read
 const adverbial = new Set(['only', 'just', 'even', 'still', 'also', 'actually', 'some', 'bit', 'a', 'much', 'far', 'again', 'whole', 'or', 'so', 'no']);
 
 const roomPhrases = [['over', 'room'], ['over', 'the', 'room'], ['above', 'room'], ['above', 'the', 'room'], ['above', 'ambient'], ['over', 'ambient'], ['over', 'the', 'ambient'], ['above', 'the', 'ambient'], ['over', 'air'], ['warmer', 'than', 'the', 'room'], ['hotter', 'than', 'the', 'room'], ['over', 'intake'], ['above', 'intake']];
+const roomWords = new Set(roomPhrases.map((p) => p[0]!));
 const wattPhrases = [['per', 'watt'], ['a', 'watt'], ['for', 'each', 'watt'], ['for', 'every', 'watt']];
 
 export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, seg: Segment, reach: number, names: readonly Name[], cover: Cover): Cue {
   const covered = (k: number): boolean => cover.own[k] === true;
   const cue: Cue = { op: 'value', because: '', overRoom: false, median: false, another: false, placed: false, doubtful: false, perWatt: false };
   const segment = low.slice(seg.from, seg.to);
-  cue.overRoom = hasPhrase([...low.slice(0, 4).join(' ').match(/^(?:over|above) (?:the )?(?:room|ambient|intake)/) ? ['over', 'room'] : [], ...segment], roomPhrases);
+  cue.overRoom = low.some((w) => roomWords.has(w)) && hasPhrase([...low.slice(0, 4).join(' ').match(/^(?:over|above) (?:the )?(?:room|ambient|intake)/) ? ['over', 'room'] : [], ...segment], roomPhrases);
   // "temperature over room" may be the name of a measure itself.
   if (cue.overRoom && names.some((n) => n.to - n.from > 1 && n.meanings.some((x) => x.own && x.slots.length > 0) && low.slice(n.from, n.to - 1).some((w, k) => /^(?:over|above)$/.test(w) && /^(?:room|ambient|intake|air|the)$/.test(low[n.from + k + 1]!)))) cue.overRoom = false;
-  cue.median = segment.includes('median') || (m.from > 0 && low.slice(Math.max(0, seg.from - 8), m.from).includes('median') && !low.slice(Math.max(0, seg.from - 8), m.from).some((w, k, all) => /^(?:is|was|climbs|rises|falls|sits)$/.test(w) && k < all.length - 3) && /^(?:is|was|of|at|to|:)$/.test(low[m.from - 1] ?? ''));
+  cue.median = low.includes('median') && (segment.includes('median') || (m.from > 0 && low.slice(Math.max(0, seg.from - 8), m.from).includes('median') && !low.slice(Math.max(0, seg.from - 8), m.from).some((w, k, all) => /^(?:is|was|climbs|rises|falls|sits)$/.test(w) && k < all.length - 3) && /^(?:is|was|of|at|to|:)$/.test(low[m.from - 1] ?? '')));
   cue.perWatt = hasPhrase(low.slice(m.to, Math.min(seg.to, m.to + 4)), wattPhrases);
   cue.another = /^(?:another|further|additional|extra)$/.test(low[m.from - 1] ?? '');
   cue.placed = placed(t, m);

@@ -49,7 +49,7 @@ class Ranked {
 }
 
 export function decide(m: Mention, candidates: readonly Candidate[], weighing: Weighing): Decision {
-  const ranked = [...candidates].sort((a, b) => a.cost - b.cost).map((candidate) => new Ranked(m, candidate));
+  const ranked = (candidates.length < 2 ? candidates : [...candidates].sort((a, b) => a.cost - b.cost)).map((candidate) => new Ranked(m, candidate));
   const best = ranked[0];
   if (!best) return { verdict: weighing.silent ? 'not-a-claim' : 'untied', why: 'no reading of the record goes with these words', ranked };
   // The same comparison the other way round is never "about as good": it is the mistake looked for.

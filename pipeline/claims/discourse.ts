@@ -36,7 +36,7 @@ export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits
     if (fitting.length === 1) { topics[measure] = remember(topics[measure]!, fitting[0]![0]); ages[measure] = 0; }
   }
   const together = [...s.together];
-  const seen = new Map<number, Set<string>>();
+  const seen: string[][] = [];
   // Read backwards, the first name of the last stretch ends up on top.
   for (const h of hits) {
     if (g.slots[h.slot]!.field === 'setup' && g.holders.has(h.value)) continue;
@@ -50,9 +50,9 @@ export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits
     if (options.heading && (field === 'measure' || field === 'part') && g.values[h.slot]!.size < 2) continue;
     topics[h.slot] = remember(topics[h.slot]!, h.value);
     ages[h.slot] = 0;
-    const values = seen.get(h.slot) ?? new Set();
-    seen.set(h.slot, values.add(h.value));
-    together[h.slot] = values.size;
+    const values = (seen[h.slot] ??= []);
+    if (!values.includes(h.value)) values.push(h.value);
+    together[h.slot] = values.length;
   }
   const heading = options.heading ? hits.map((h) => [h.slot, h.value] as const) : s.heading;
   return { ...lessCompared(s), topics, ages, together, heading };
@@ -72,41 +72,48 @@ export function afterMention(c: Context, index: number, chosen: Candidate | unde
   const now = c.now;
   if (!chosen) return now;
   const g = c.grid;
-  let next: State = { ...now };
+  const next: { -readonly [K in keyof State]: State[K] } = { ...now };
   const kind = chosen.term.kind;
-  if (kind !== 'rank' && kind !== 'count' && kind !== 'range') next = { ...next, said: [chosen.term, ...now.said.filter((t) => !sameTerm(t, chosen.term))].slice(0, 4) };
-  if (kind === 'percent_of') next = { ...next, shares: [chosen.term, ...now.shares].slice(0, 2) };
+  if (kind !== 'rank' && kind !== 'count' && kind !== 'range') next.said = [chosen.term, ...now.said.filter((t) => !sameTerm(t, chosen.term))].slice(0, 4);
+  if (kind === 'percent_of') next.shares = [chosen.term, ...now.shares].slice(0, 2);
   // Whoever comes first says which way the table runs.
-  if (kind === 'rank' && chosen.fact.value.toNumber() === 1 && (chosen.term.variant === 'lowest' || chosen.term.variant === 'highest')) next = { ...next, leads: { variant: chosen.term.variant, of: chosen.subject ? [...g.of.measure, ...g.of.part].map((i) => chosen.subject!.at[i]).join('/') : '' } };
-  if (kind === 'rank' && chosen.subject) next = { ...next, placed: [...now.placed.filter((k) => k !== chosen.subject!.key), chosen.subject.key].slice(-8) };
-  if (chosen.change?.length && chosen.subject && chosen.base && !chosen.base.fixed) next = { ...next, base: chosen.change, pair: [chosen.base.key, chosen.subject.key], since: 0 };
+  if (kind === 'rank' && chosen.fact.value.toNumber() === 1 && (chosen.term.variant === 'lowest' || chosen.term.variant === 'highest')) next.leads = { variant: chosen.term.variant, of: chosen.subject ? [...g.of.measure, ...g.of.part].map((i) => chosen.subject!.at[i]).join('/') : '' };
+  if (kind === 'rank' && chosen.subject) next.placed = [...now.placed.filter((k) => k !== chosen.subject!.key), chosen.subject.key].slice(-8);
+  if (chosen.change?.length && chosen.subject && chosen.base && !chosen.base.fixed) Object.assign(next, { base: chosen.change, pair: [chosen.base.key, chosen.subject.key], since: 0 });
   const cell = chosen.subject;
   if (cell && chosen.term.kind === 'mean') {
-    if (cell.fixed) next = { ...next, constant: cell.key };
+    if (cell.fixed) next.constant = cell.key;
     const previous = index > 0 ? c.done[index - 1] : undefined;
     const low = c.parsed.low.slice(index > 0 ? c.parsed.said[index - 1]!.mention.to : 0, c.parsed.said[index]!.mention.from);
-    if (previous?.subject && previous.term.kind === 'mean' && low.includes('to') && previous.subject !== cell) next = { ...next, pair: [previous.subject.key, cell.key], since: 0 };
+    if (previous?.subject && previous.term.kind === 'mean' && low.includes('to') && previous.subject !== cell) Object.assign(next, { pair: [previous.subject.key, cell.key], since: 0 });
   }
   if (cell && (kind === 'mean' || kind === 'difference' || kind === 'rise' || kind === 'percent_change')) {
     // The measure and part of a figure read carry on, as do things that the words left open.
     const topics = [...next.topics];
     for (const field of ['measure', 'part'] as const) for (const i of g.of[field]) if (cell.at[i]) topics[i] = remember(topics[i]!, cell.at[i]!);
-    next = { ...next, topics };
+    next.topics = topics;
   }
   return next;
 }
 
-export function afterSentence(g: Grid, p: Parsed, s: State, hits: readonly Hit[]): State {
+/** The first things of one kind that are named and not only compared with. */
+function spread(g: Grid, bySlot: readonly (readonly Hit[])[]): { slot: number; values: readonly string[] } | undefined {
+  for (const [slot, own] of bySlot.entries()) {
+    if (own.length < 2 || !listed.has(g.slots[slot]!.field)) continue;
+    const values = [...new Set(own.filter((h) => h.baseOf < 0).map((h) => h.value))];
+    if (values.length > 1) return { slot, values };
+  }
+  return undefined;
+}
+
+const listed: ReadonlySet<string> = new Set(['setup', 'setting', 'part', 'workload']);
+
+export function afterSentence(g: Grid, p: Parsed, s: State, { hits, bySlot }: SentenceHits): State {
   let out = s;
   if (hits.length === 0 && !p.low.includes('to')) return out;
-  const lists = nameLists(g, p, hits);
-  const spread = g.slots.flatMap((_, slot) => {
-    const values = [...new Set(hits.filter((h) => h.slot === slot && h.baseOf < 0).map((h) => h.value))];
-    return values.length > 1 && ['setup', 'setting', 'part', 'workload'].includes(g.slots[slot]!.field) ? [{ slot, values }] : [];
-  });
-  const list = lists.at(-1) ?? spread[0];
+  const list = nameLists(p, bySlot).at(-1) ?? spread(g, bySlot);
   if (list) out = { ...out, list: { slot: list.slot, values: list.values }, ...(list.values.length > 2 && { table: { slot: list.slot, values: list.values } }) };
-  const order = p.low.includes('to') && /\b(?:from )?(?:the )?(\w+est) to (?:the )?(\w+est)\b/.exec(p.low.join(' '));
+  const order = p.low.some((w, i) => w === 'to' && p.low[i - 1]?.endsWith('est')) && /\b(?:from )?(?:the )?(\w+est) to (?:the )?(\w+est)\b/.exec(p.low.join(' '));
   if (order) out = { ...out, order: /^(?:cool|cold|quiet|low|small|light|short|slow)/.test(order[1]!) ? 'lowest' : 'highest' };
   return out;
 }

@@ -2,7 +2,6 @@
 // say; below 1 a reading about as good; from 1 on a reading that asks for something unsaid. No cost depends on a value.
 import type { Dimension, Unit } from '../quantities/index.js';
 import type { Grid } from './grid.js';
-import { inSlots } from './in-slots.js';
 import { measuresIn, onlySet, wasMeasured } from './measured.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
@@ -41,6 +40,8 @@ export interface Course { slot: number; from: string; to: string }
 
 export interface SentenceHits {
   hits: readonly Hit[];
+  /** The same by slot. */
+  bySlot: readonly (readonly Hit[])[];
   roles: readonly { role: Role; firm: boolean; from: number; to: number; segment: number; baseOf: number }[];
   dimensions: readonly { dimension: readonly Dimension[]; from: number; segment: number }[];
   course?: Course;
@@ -55,7 +56,6 @@ export const unlisted = 2;
 export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, state: State, units: readonly Unit[] | undefined, options: { ahead?: boolean; ignoreBase?: boolean; ownPart?: boolean; measured?: boolean } = {}): SlotEvidence[] {
   const said = p.said[index]!;
   const measures = units && measuresIn(g, units).list;
-  const slots = inSlots(g, s.hits);
   // "from 38.2 at idle to 84.6": what stands by the first end is just what the second is not.
   const from = p.low[said.mention.from - 1] === 'to' && index > 0 && p.low.slice(Math.max(0, p.said[index - 1]!.mention.from - 3), p.said[index - 1]!.mention.from).includes('from') ? p.said[index - 1]! : undefined;
   // What no reading in this unit has cannot be what is spoken of.
@@ -65,17 +65,17 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     const pair = s.paired.get(index)?.find((x) => x.slot === i);
     if (pair) {
       e.costs.set(pair.value, 0);
-      return { ...e, rest: Infinity, empty: 0.5, named: true, known: true };
+      return outright(e, 0.5);
     }
-    const hits = slots[i]!;
-    const own = hits.filter((h) => !h.departs && h.segment === index && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part')));
+    const hits = s.bySlot[i]!;
+    const own = hits.length === 0 ? [] : hits.filter((h) => !h.departs && h.segment === index && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part')));
     // "8 percent of its rated flow": what it is a share of tells the quantity.
     const shared = slot.field === 'measure' && shareOf(p, index) ? hits.filter((h) => h.from > said.mention.to && h.from <= said.mention.to + 4) : [];
     if (shared.length && own.some((h) => !shared.includes(h)) && own.every((h) => shared.includes(h) || (h.from >= said.mention.from && h.to <= said.mention.to))) own.splice(0, own.length, ...shared);
     if (own.length) {
       const values = distinct(own, said.mention.from);
       values.forEach((v, k) => e.costs.set(v, k === 0 ? 0 : 0.6));
-      return { ...e, rest: Infinity, empty: slot.field === 'phase' ? 0.3 : slot.field === 'setup' ? 1 : 0.4, named: true, known: true };
+      return outright(e, slot.field === 'phase' ? 0.3 : slot.field === 'setup' ? 1 : 0.4);
     }
     // A test plan is no thing tested: its name says nothing about the figures that follow.
     const thing = (v: string): boolean => slot.field !== 'setup' || !g.holders.has(v);
@@ -109,6 +109,11 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
   return out;
 }
 
+/** The words name the value. */
+function outright(e: SlotEvidence, empty: number): SlotEvidence {
+  return Object.assign(e, { rest: Infinity, empty, named: true, known: true });
+}
+
 function shareOf(p: Parsed, index: number): boolean {
   const { mention } = p.said[index]!;
   return (mention.unit?.id === '%' || mention.type === 'fraction') && p.low[mention.to] === 'of';
@@ -122,6 +127,7 @@ function usualPart(g: Grid, measures: readonly string[] | undefined): string | u
 }
 
 function distinct(hits: readonly Hit[], at: number): string[] {
+  if (hits.length === 1) return [hits[0]!.value];
   const sorted = [...hits].sort((a, b) => Math.abs(a.from - at) - Math.abs(b.from - at));
   const values = [...new Set(sorted.map((h) => h.value))];
   return values.filter((v) => !values.some((w) => w !== v && contains(w, v)));

@@ -27,8 +27,16 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   hits.push(...oneAndOther(g, p, hits, state));
   markDependent(p, hits);
   const course = courseOf(g, p, hits);
-  const { paired, guesses } = pairs(g, p, hits, state);
-  return { hits: withoutAsides(p, hits), roles, dimensions, ...(course && { course }), paired, guesses };
+  const bySlot = inSlots(g, hits);
+  const { paired, guesses } = pairs(g, p, hits, bySlot, state);
+  const said = withoutAsides(p, hits);
+  return { hits: said, bySlot: said === hits ? bySlot : inSlots(g, said), roles, dimensions, ...(course && { course }), paired, guesses };
+}
+
+function inSlots(g: Grid, hits: readonly Hit[]): readonly (readonly Hit[])[] {
+  const out: Hit[][] = g.slots.map(() => []);
+  for (const h of hits) out[h.slot]!.push(h);
+  return out;
 }
 
 /** "with the big brick and 44 with the little one": of several things that are called so, the one of the kind named last, and not yet beside it. */
@@ -56,6 +64,7 @@ function comparing(p: Parsed, at: number): number {
 
 /** "41 on the processor and 38 on the card, so 0.2 up on the one and 0.2 down on the other": the two that were named last, in their order. */
 function oneAndOther(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Hit[] {
+  if (!p.low.includes('other')) return [];
   const at = (words: readonly string[], from: number): number => p.low.findIndex((w, k) => k >= from && w === words[0] && p.low[k + 1] === words[1] && !/^(?:of|that|which|who|i|we|you)$/.test(p.low[k + 2] ?? ''));
   const one = at(['the', 'one'], 0);
   const other = one < 0 ? -1 : at(['the', 'other'], one + 2);
@@ -67,12 +76,12 @@ function oneAndOther(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Hi
   return [one, other].map((from, k): Hit => ({ slot: two.slot, value: two.values[k]!, from, to: from + 2, segment: segmentOf(p, from), baseOf: g.slots[two.slot]!.field === 'part' ? -1 : comparing(p, from), points: true }));
 }
 
-const subordinating = /^(?:where|whereas|although|though|while|since|because)$/;
+const subordinating = new Set(['where', 'whereas', 'although', 'though', 'while', 'since', 'because']);
 
 /** "…, 71 percent of that, where the mesh alone gave 84": the mesh is not what the next sentence goes on about. */
 function markDependent(p: Parsed, hits: readonly Hit[]): void {
-  for (let i = 1; i < p.low.length - 1; i++) {
-    if (p.low[i] !== ',' || !subordinating.test(p.low[i + 1]!) || !p.said.some((s) => s.mention.from < i)) continue;
+  for (let i = p.low.indexOf(',', 1); i > 0 && i < p.low.length - 1; i = p.low.indexOf(',', i + 1)) {
+    if (!subordinating.has(p.low[i + 1]!) || !p.said.some((s) => s.mention.from < i)) continue;
     const next = p.low.indexOf(',', i + 1);
     const end = next < 0 ? p.low.length : next;
     for (const h of hits) if (h.from > i && h.from < end && !hits.some((o) => o.slot === h.slot && (o.from < i || o.from > end))) h.depends = true;
@@ -80,14 +89,15 @@ function markDependent(p: Parsed, hits: readonly Hit[]): void {
 }
 
 /** "The drive, which sits under the card, is at 67.4": a thing named only to say which one is meant is not what the figure is about. */
-function withoutAsides(p: Parsed, hits: readonly Hit[]): Hit[] {
+function withoutAsides(p: Parsed, hits: readonly Hit[]): readonly Hit[] {
   const { low } = p;
   const asides: { from: number; to: number }[] = [];
-  for (let i = 1; i < low.length - 1; i++) {
-    if (low[i] !== ',' || !/^(?:which|who|whose|where)$/.test(low[i + 1]!)) continue;
+  for (let i = low.indexOf(',', 1); i > 0 && i < low.length - 1; i = low.indexOf(',', i + 1)) {
+    if (!/^(?:which|who|whose|where)$/.test(low[i + 1]!)) continue;
     const end = low.indexOf(',', i + 1);
     if (end > 0 && end - i < 12 && !p.said.some((s) => s.mention.from > i && s.mention.from < end)) asides.push({ from: i, to: end });
   }
+  if (asides.length === 0) return hits;
   const inside = (h: Hit): { from: number; to: number } | undefined => asides.find((a) => a.from < h.from && h.from < a.to);
   return hits.filter((h) => { const a = inside(h); return !a || !hits.some((o) => o.slot === h.slot && o.value !== h.value && o.to <= a.from); });
 }
@@ -97,8 +107,8 @@ const setsOut = /^(?:going|go|goes|gone|went|moving|move|moves|switching|switch|
 /** "Going from stock to the undervolt, …": one is where a change starts, the other where it ends. */
 function courseOf(g: Grid, p: Parsed, hits: Hit[]): Course | undefined {
   const { low } = p;
-  for (let i = 0; i < low.length; i++) {
-    if (low[i] !== 'from' || !(i === 0 || setsOut.test(low[i - 1]!))) continue;
+  for (let i = low.indexOf('from'); i >= 0; i = low.indexOf('from', i + 1)) {
+    if (!(i === 0 || setsOut.test(low[i - 1]!))) continue;
     const to = low.indexOf('to', i + 1);
     if (to < 0 || to > i + 7 || p.said.some((s) => s.mention.from > i && s.mention.from < to + 1)) continue;
     for (const field of ['setting', 'setup', 'workload'] as const) for (const slot of g.of[field]) {
@@ -128,10 +138,10 @@ function segmentOf(p: Parsed, at: number): number {
 interface NameList { slot: number; values: string[]; from: number; to: number }
 
 /** Runs of names of one slot joined by commas and "and", at least two. */
-export function nameLists(g: Grid, p: Parsed, hits: readonly Hit[]): NameList[] {
+export function nameLists(p: Parsed, bySlot: readonly (readonly Hit[])[]): NameList[] {
   const out: NameList[] = [];
-  g.slots.forEach((_, slot) => {
-    const own = hits.filter((h) => h.slot === slot);
+  bySlot.forEach((own, slot) => {
+    if (own.length < 2) return;
     let run: NameList | undefined;
     for (const h of own) {
       const joined = run && between(p, run.to, h.from);
@@ -155,12 +165,12 @@ function between(p: Parsed, from: number, to: number): boolean {
   return joint;
 }
 
-function pairs(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Pick<SentenceHits, 'paired' | 'guesses'> {
+function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (readonly Hit[])[], state: State): Pick<SentenceHits, 'paired' | 'guesses'> {
   const out = new Map<number, { slot: number; value: string }[]>();
   const guesses: number[][] = [];
   const runs = numberLists(p);
   if (runs.length === 0) return { paired: out, guesses };
-  const lists = nameLists(g, p, hits);
+  const lists = nameLists(p, bySlot);
   for (const numbers of runs) {
     const opensRange = /^(?:between|from)$/.test(p.low[p.said[numbers[0]!]!.mention.from - 1] ?? '') && p.low.slice(0, p.said[numbers[0]!]!.mention.from).includes('between');
     if (opensRange) continue;

@@ -115,5 +115,5 @@ function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: 
     c.done.push(chosen);
     c.now = afterMention(c, i, chosen);
   }
-  return { hits, readings, after: afterSentence(g, p, afterNames(g, c.now, hits, { heading: false, open: p.said.length === 0 }), hits.hits) };
+  return { hits, readings, after: afterSentence(g, p, afterNames(g, c.now, hits, { heading: false, open: p.said.length === 0 }), hits) };
 }

@@ -55,12 +55,17 @@ export const selfUnit: SelfCheck = {
   run: eachSentence(look),
 };
 
+const byUnit = new Map<string, Impossible[]>();
+for (const r of impossible) byUnit.set(r.unit, [...(byUnit.get(r.unit) ?? []), r]);
+
 function look(p: Parsed): SelfFault[] {
   return p.said.flatMap(({ mention: m, segment }): SelfFault[] => {
     if (m.type !== 'cardinal' || !m.unit || m.adjectival || m.loose) return [];
+    const rules = byUnit.get(m.unit.id);
+    if (!rules) return [];
     const words = [...p.low.slice(segment.from, m.from), ...p.low.slice(m.to, segment.to)].join(' ');
     const before = p.low.slice(0, segment.to).join(' ');
-    const rule = impossible.find((r) => r.unit === m.unit!.id && r.about.test(words) && !r.unless?.test(words) && (!storing(r) || holds.test(before)) && beyond(m.value.abs().toNumber(), r));
+    const rule = rules.find((r) => r.about.test(words) && !r.unless?.test(words) && (!storing(r) || holds.test(before)) && beyond(m.value.abs().toNumber(), r));
     if (!rule) return [];
     return [{ code: 'self-unit', start: m.start, end: m.end, against: [], message: `Says ${p.text.slice(m.start, m.end)}, which cannot be: ${rule.because}; ${rule.meant === 'another figure' ? 'another figure was meant' : `${rule.meant} may be meant`}` }];
   });

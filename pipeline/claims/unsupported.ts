@@ -73,6 +73,7 @@ const heard = new WeakMap<SentenceHits, readonly WordlessClaim[]>();
 
 /** What the sentence claims without a number, kept for as long as its reading is. */
 function claimsIn(h: Heard): readonly WordlessClaim[] {
+  if (!h.parsed.low.includes('than')) return none;
   let claims = heard.get(h.hits);
   if (!claims) {
     const found = wordlessClaims(h);

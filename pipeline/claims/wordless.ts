@@ -31,7 +31,7 @@ const noClaim = /\?\s*$|\b(?:if|whether|would|should|could|might|may|expect\w*|h
 /** Those that the readings do not bear out, whichever of the readings that the words leave open is meant. */
 export function wordlessClaims(h: Heard): WordlessClaim[] {
   const { parsed } = h;
-  if (!parsed.low.includes('than') || noClaim.test(parsed.text)) return [];
+  if (noClaim.test(parsed.text)) return [];
   return parsed.low.flatMap((word, i): WordlessClaim[] => {
     const comparison = comparatives.get(word);
     const than = parsed.low.indexOf('than', i + 1);
