@@ -169,11 +169,25 @@ function softBases(c: Context, subject: Cell, index: number, way: string | undef
   }
 }
 
-const groups = new WeakMap<Grid, Map<string, Map<string, Cell[]>>>();
-
-/** All cells that differ from one in the given slots only. Grouped once for each set of slots. */
+/** All cells that differ from one in the given slots only, as a list of one's own. */
 export function siblings(g: Grid, cell: Cell, slots: readonly number[]): Cell[] {
+  return [...siblingsOf(g, cell, slots)];
+}
+
+const groups = new WeakMap<Grid, Map<string, Map<string, Cell[]>>>();
+const groupsOf = new WeakMap<Cell, Map<string, readonly Cell[]>>();
+
+/** The same, not to be changed. Grouped once for each set of slots, and found once for each cell. */
+export function siblingsOf(g: Grid, cell: Cell, slots: readonly number[]): readonly Cell[] {
   const id = slots.join();
+  let known = groupsOf.get(cell);
+  if (!known) groupsOf.set(cell, (known = new Map()));
+  let found = known.get(id);
+  if (!found) known.set(id, (found = grouped(g, id, slots).get(groupOf(cell, slots)) ?? []));
+  return found;
+}
+
+function grouped(g: Grid, id: string, slots: readonly number[]): ReadonlyMap<string, Cell[]> {
   let bySlots = groups.get(g);
   if (!bySlots) groups.set(g, (bySlots = new Map()));
   let table = bySlots.get(id);
@@ -186,7 +200,7 @@ export function siblings(g: Grid, cell: Cell, slots: readonly number[]): Cell[] 
       else table.set(key, [c]);
     }
   }
-  return [...(table.get(groupOf(cell, slots)) ?? [])];
+  return table;
 }
 
 function groupOf(c: Cell, slots: readonly number[]): string {

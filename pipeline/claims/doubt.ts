@@ -6,14 +6,15 @@
 import { convert, Exact } from '../quantities/index.js';
 import { changeVerbs, type Mention, phraseAt } from '../script/index.js';
 import { isFact, withValue } from '../facts/index.js';
-import { baseWords, siblings } from './bases.js';
+import { baseWords, siblingsOf } from './bases.js';
 import { type Candidate, type Context, oddlySized, sameCellExcept, signOf } from './context.js';
 import { fit } from './decide.js';
 import { pairedSurely } from './pairing.js';
 import { endBeside } from './read-change.js';
 import { significant } from './insist.js';
 import { firstCell } from './terms.js';
-import { type Cell, constantOf, movedTo } from './grid.js';
+import { type Cell, constantOf, type Grid, movedTo } from './grid.js';
+import { nowhereNear } from './nowhere-near.js';
 
 const compared = new Set(['difference', 'rise', 'percent_change', 'percent_of', 'ratio']);
 
@@ -37,14 +38,16 @@ export function rightElsewhere(c: Context, index: number, x: Candidate, anyPart 
   const { cue } = c.parsed.said[index]!;
   const end = endBeside(c, index);
   const named = c.hits.hits.filter((h) => h.segment === index && g.slots[h.slot]!.field !== 'measure');
+  const apart = /between|apart|field|end to end/.test(cue.because);
   const across = x.subject.role !== x.base.role || itself;
+  const off = nowhereNear(c.facts, m, x.kind, { in: x.fact.unit, of: x.subject.unit });
   let tried = 0;
   for (const a of g.byMeasure.get(x.subject.at[g.of.measure[0]!]!) ?? []) {
     if (a.fixed || (end && a !== end)) continue;
     if (/^(?:over|under|above|below|past|beyond|from|off|up to)$/.test(cue.because) && significant(m) > 2 && named.every((h) => a.at[h.slot] === h.value) && plainly(c, m, x, a)) return a.key;
-    for (const b of others(c, a, itself, /between|apart|field|end to end/.test(cue.because))) {
+    for (const b of others(g, a, itself, apart)) {
       if (tried++ > most) return undefined;
-      if ((a === x.base && b === x.subject && !turnable) || !open(a, b) || (!across && !b.fixed && a.role !== b.role)) continue;
+      if ((a === x.base && b === x.subject && !turnable) || !open(a, b) || (!across && !b.fixed && a.role !== b.role) || off?.(a, b)) continue;
       const fact = factOf(c, x, a, b);
       const sign = (b.fixed && cue.way !== 'up' && cue.way !== 'down') || x.kind === 'ratio' || x.kind === 'percent_of' ? 0 : signOf(c, cue.way ?? cue.elided?.way, a);
       if (fact && fit(m, { ...x, fact, sign })) return `${a.key} against ${b.key}`;
@@ -138,13 +141,23 @@ function plainly(c: Context, m: Mention, x: Candidate, a: Cell): boolean {
   return isFact(f) && fit(m, { ...x, kind: 'mean', sign: 0, fact: f });
 }
 
-function* others(c: Context, a: Cell, itself: boolean, apart: boolean): Generator<Cell> {
-  const g = c.grid;
-  for (const field of itself ? ['setting', 'workload'] as const : ['setup', 'setting', 'workload'] as const) for (const b of siblings(g, a, g.of[field])) if (b !== a && !b.fixed) yield b;
-  if (apart) for (const b of siblings(g, a, [...g.of.setup, ...g.of.setting])) if (b !== a && !b.fixed) yield b;
+const beside = new WeakMap<Cell, (readonly Cell[] | undefined)[]>();
+
+/** What a reading may be compared with, found once for each reading. */
+function others(g: Grid, a: Cell, itself: boolean, apart: boolean): readonly Cell[] {
+  let known = beside.get(a);
+  if (!known) beside.set(a, (known = []));
+  return (known[(itself ? 2 : 0) + (apart ? 1 : 0)] ??= findOthers(g, a, itself, apart));
+}
+
+function findOthers(g: Grid, a: Cell, itself: boolean, apart: boolean): Cell[] {
+  const out: Cell[] = [];
+  for (const field of itself ? ['setting', 'workload'] as const : ['setup', 'setting', 'workload'] as const) for (const b of siblingsOf(g, a, g.of[field])) if (b !== a && !b.fixed) out.push(b);
+  if (apart) for (const b of siblingsOf(g, a, [...g.of.setup, ...g.of.setting])) if (b !== a && !b.fixed) out.push(b);
   const phase = g.of.phase[0]!;
-  for (const v of g.values[phase]!.keys()) { const b = v === a.at[phase] ? undefined : movedTo(g, a, phase, v); if (b && b !== a && !b.fixed) yield b; }
-  for (const role of ['limit', 'target', 'rated'] as const) { const b = constantOf(g, a, role); if (b) yield b; }
+  for (const v of g.values[phase]!.keys()) { const b = v === a.at[phase] ? undefined : movedTo(g, a, phase, v); if (b && b !== a && !b.fixed) out.push(b); }
+  for (const role of ['limit', 'target', 'rated'] as const) { const b = constantOf(g, a, role); if (b) out.push(b); }
+  return out;
 }
 
 /** The comparison of two cells in the form that the candidate has. */

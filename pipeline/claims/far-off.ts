@@ -5,10 +5,11 @@
 import { isFact } from '../facts/index.js';
 import { constantOf, type Cell, type Grid } from './grid.js';
 import type { Candidate, Context } from './context.js';
-import { siblings } from './bases.js';
+import { siblingsOf } from './bases.js';
 import { fit } from './decide.js';
 import { factOf } from './doubt.js';
 import { inSaidUnit } from './fit.js';
+import { nowhereNear } from './nowhere-near.js';
 
 /** A slip of the tongue or of a digit rarely takes a number further than this; common practice, no published source. */
 const near = { low: 0.6, high: 1.67 } as const;
@@ -34,12 +35,14 @@ export function farOff(c: Context, index: number, x: Candidate): string | undefi
     }
     return undefined;
   }
+  // A percentage is of the whole, or of what changed.
+  const kinds = (x.kind.startsWith('percent_') ? ['percent_change', 'percent_of'] : [x.kind]).map((kind) => ({ kind, off: nowhereNear(c.facts, m, kind, { in: x.fact.unit, of: x.subject!.unit }) }));
   let tried = 0;
   for (const a of same) {
     if (a.fixed) continue;
     for (const b of against(c, a)) {
       if (tried++ > most) return undefined;
-      if (compares(c, index, x, a, b)) return `${a.key} against ${b.key}`;
+      if (kinds.some(({ kind, off }) => !off?.(a, b) && compares(c, index, { ...x, kind }, a, b))) return `${a.key} against ${b.key}`;
     }
   }
   return undefined;
@@ -69,7 +72,7 @@ function digitsOf(text: string): string {
 /** What it may be compared with: the same of other things, settings, work, phases, and what is set for it. */
 function* against(c: Context, a: Cell): Generator<Cell> {
   const g = c.grid;
-  for (const field of ['setup', 'setting', 'workload', 'phase', 'part'] as const) for (const b of siblings(g, a, g.of[field])) if (b !== a) yield b;
+  for (const field of ['setup', 'setting', 'workload', 'phase', 'part'] as const) for (const b of siblingsOf(g, a, g.of[field])) if (b !== a) yield b;
   for (const role of ['limit', 'target', 'rated'] as const) { const b = constantOf(g, a, role); if (b) yield b; }
 }
 
@@ -77,10 +80,6 @@ function compares(c: Context, index: number, x: Candidate, a: Cell, b: Cell): bo
   const m = c.parsed.said[index]!.mention;
   // A share of degrees means nothing.
   if (a.unit.dimension === 'temperature' && x.kind !== 'difference' && x.kind !== 'rise') return false;
-  // A percentage is of the whole, or of what changed.
-  const kinds = x.kind.startsWith('percent_') ? ['percent_change', 'percent_of'] : [x.kind];
-  return kinds.some((kind) => {
-    const fact = factOf(c, { ...x, kind }, a, b);
-    return fact !== undefined && fit(m, { ...x, kind, sign: 0, fact });
-  });
+  const fact = factOf(c, x, a, b);
+  return fact !== undefined && fit(m, { ...x, sign: 0, fact });
 }

@@ -207,11 +207,23 @@ export function constantOf(g: Grid, cell: Cell, role: Role): Cell | undefined {
   return known.get(role);
 }
 
+const byRole = new WeakMap<Grid, Map<string, Map<Role, readonly Cell[]>>>();
+
+/** The readings of a measure that play a role, in the order of the record. */
+function ofRole(g: Grid, measure: string, role: Role): readonly Cell[] {
+  let measures = byRole.get(g);
+  if (!measures) byRole.set(g, (measures = new Map()));
+  let roles = measures.get(measure);
+  if (!roles) measures.set(measure, (roles = new Map()));
+  let found = roles.get(role);
+  if (!found) roles.set(role, (found = (g.byMeasure.get(measure) ?? []).filter((c) => c.role === role)));
+  return found;
+}
+
 function findConstant(g: Grid, cell: Cell, role: Role): Cell | undefined {
   let best: Cell | undefined;
   let most = -1;
-  for (const c of g.byMeasure.get(cell.at[g.of.measure[0]!]!) ?? []) {
-    if (c.role !== role) continue;
+  for (const c of ofRole(g, cell.at[g.of.measure[0]!]!, role)) {
     let fits = 0;
     for (let i = 0; i < c.at.length; i++) {
       const field = g.slots[i]!.field;
