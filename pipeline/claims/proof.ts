@@ -43,7 +43,7 @@ export interface ProofResult {
 
 interface Read { hits: SentenceHits; readings: Reading[]; after: State }
 /** What is kept of one text, by its file. */
-interface KeptText { parsed: Kept<Parsed>; read: KeptSteps<State, Read> }
+interface KeptText { parsed: Kept<Parsed>; read: KeptSteps<State, Read>; headings: KeptSteps<State, Read> }
 interface Prepared { grid: Grid; lexicon: Lexicon; texts: Map<string, KeptText> }
 const prepared = new WeakMap<Facts, Prepared>();
 
@@ -59,7 +59,7 @@ function prepare(facts: Facts): Prepared {
 /** Pure in its arguments. What was read before is kept for the same facts, so that after an edit only what depends on it is read again. */
 export function proof(script: Source, facts: Facts, options: ProofOptions = {}): ProofResult {
   const { grid: g, lexicon: lex, texts } = prepare(facts);
-  const kept = texts.get(script.file) ?? { parsed: new Kept<Parsed>(), read: new KeptSteps<State, Read>(sameState) };
+  const kept = texts.get(script.file) ?? { parsed: new Kept<Parsed>(), read: new KeptSteps<State, Read>(sameState), headings: new KeptSteps<State, Read>(sameState) };
   texts.set(script.file, kept);
   let state = begin(g);
   const mentions: Verdict[] = [];
@@ -73,10 +73,11 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
     const p = kept.parsed.get(s.text, () => parse(s.text, lex));
     if (s.kind === 'heading') {
       section++;
-      state = afterNames(g, newSection(g, state), hitsOf(g, { ...p, said: [] }, state), { heading: true, open: true });
-      if (state.title.length === 0) state = { ...state, title: p.tokens.filter((t) => t.kind === 'word' && t.low.length > 3).map((t) => singular(t.low)) };
+      const under = state;
+      const { readings, after } = kept.headings.get(s.text, under, () => readHeading(facts, g, p, under));
+      state = after;
       // A heading names and counts, but claims nothing that could be wrong.
-      for (const r of readSentence(facts, g, p, state).readings) mentions.push(tellVerdict(r.verdict === 'agrees' && (r.chosen?.kind === 'count' || r.chosen?.kind === 'constant') ? r : { ...r, verdict: 'not-a-claim', why: 'a heading' }, script, s, facts));
+      for (const r of readings) mentions.push(tellVerdict(r.verdict === 'agrees' && (r.chosen?.kind === 'count' || r.chosen?.kind === 'constant') ? r : { ...r, verdict: 'not-a-claim', why: 'a heading' }, script, s, facts));
       continue;
     }
     spoken.push({ sentence: s, parsed: p, section });
@@ -85,8 +86,7 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
     const done = pinned ? readSentence(facts, g, p, before, (m) => pins.read(g, m, s.start)) : kept.read.get(s.text, before, () => readSentence(facts, g, p, before));
     looked.push({ sentence: s, parsed: p, hits: done.hits, before });
     options.seen?.({ sentence: s, parsed: p, hits: done.hits, grid: g, before, readings: done.readings });
-    const named = done.hits.hits;
-    done.readings.forEach((r, i) => mentions.push(tellVerdict(restated(g, agreed, r, named.filter((h) => h.segment === i)), script, s, facts)));
+    done.readings.forEach((r, i) => mentions.push(tellVerdict(restated(g, agreed, r, done.hits.hits, i), script, s, facts)));
     for (const q of p.quiet) {
       const own = pinned ? pins.read(g, q.mention, s.start) : undefined;
       mentions.push(own ? tellVerdict(own, script, s, facts) : quietVerdict(q, script, s));
@@ -95,12 +95,20 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
   }
   kept.parsed.turn();
   kept.read.turn();
+  kept.headings.turn();
   mentions.sort((a, b) => a.place.line - b.place.line || a.place.column - b.place.column);
   const alone = g.cells.length === 0;
   if (alone) for (const m of mentions) if (m.verdict !== 'not-a-claim' || m.mention.unit) Object.assign(m, { verdict: 'untied', why: 'there is no record' });
   const itself = selfFindings(spoken, mentions, script, alone);
-  const said = mentions.filter((m) => !itself.some((f) => f.place.line === m.place.line && f.place.column <= m.place.column && m.place.endColumn <= f.place.endColumn));
+  const said = itself.length === 0 ? mentions : mentions.filter((m) => !itself.some((f) => f.place.line === m.place.line && f.place.column <= m.place.column && m.place.endColumn <= f.place.endColumn));
   return { mentions, findings: [...pins.finish(), ...(alone ? [] : [...findingsOf(said, facts), ...unsupported(looked, mentions, script, g, facts)]), ...itself] };
+}
+
+/** The section that a heading opens: what it leaves is what it names. */
+function readHeading(facts: Facts, g: Grid, p: Parsed, before: State): Read {
+  let after = afterNames(g, newSection(g, before), hitsOf(g, { ...p, said: [] }, before), { heading: true, open: true });
+  if (after.title.length === 0) after = { ...after, title: p.tokens.filter((t) => t.kind === 'word' && t.low.length > 3).map((t) => singular(t.low)) };
+  return { ...readSentence(facts, g, p, after), after };
 }
 
 function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: (m: Mention) => Reading | undefined): Read {

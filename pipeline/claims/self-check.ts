@@ -34,13 +34,18 @@ export interface SelfCheck {
   run(all: readonly SelfSentence[]): SelfFault[];
 }
 
-/** For a check that looks at one sentence at a time; what a sentence gave is kept for as long as it is. */
+/** For a check that looks at one sentence with a number at a time; what a sentence gave is kept for as long as it is. */
 export function eachSentence(look: (p: Parsed) => SelfFault[]): (all: readonly SelfSentence[]) => SelfFault[] {
   const known = new WeakMap<Parsed, SelfFault[]>();
-  return (all) => all.flatMap(({ sentence, parsed }) => {
-    let found = known.get(parsed);
-    if (!found) known.set(parsed, (found = look(parsed)));
-    const by = sentence.start;
-    return found.map((f) => ({ ...f, start: f.start + by, end: f.end + by, against: f.against.map((a) => ({ ...a, start: a.start + by, end: a.end + by })) }));
-  });
+  return (all) => {
+    const out: SelfFault[] = [];
+    for (const { sentence, parsed } of all) {
+      if (parsed.said.length === 0) continue;
+      let found = known.get(parsed);
+      if (!found) known.set(parsed, (found = look(parsed)));
+      const by = sentence.start;
+      for (const f of found) out.push({ ...f, start: f.start + by, end: f.end + by, against: f.against.map((a) => ({ ...a, start: a.start + by, end: a.end + by })) });
+    }
+    return out;
+  };
 }

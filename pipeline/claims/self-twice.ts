@@ -47,6 +47,7 @@ const kept = new WeakMap<Parsed, { key: string; mention: Mention } | null>();
 
 /** The things spoken of, whatever the order and the verb; null for a sentence that names too little to be sure. */
 function signature(p: Parsed): { key: string; mention: Mention } | null {
+  if (p.said.length !== 1) return null;
   const known = kept.get(p);
   if (known !== undefined) return known;
   const made = sign(p);
@@ -58,7 +59,7 @@ function signature(p: Parsed): { key: string; mention: Mention } | null {
 const leastNamed = 4;
 
 function sign(p: Parsed): { key: string; mention: Mention } | null {
-  if (p.said.length !== 1 || p.quiet.length > 0) return null;
+  if (p.quiet.length > 0) return null;
   const { mention: m, cue } = p.said[0]!;
   if (m.type !== 'cardinal' || !m.unit || m.hedge || m.adjectival || m.unit.dimension === 'duration' || m.unit.dimension === 'money') return null;
   if (cue.op !== 'value' && cue.op !== 'change') return null;
