@@ -15,6 +15,7 @@ import { readCount, readRuns } from './read-count.js';
 import { decideFigure, sameChange } from './read-figure.js';
 import { readPoints, readRatio } from './read-proportion.js';
 import { isMeasuredIn, readQuotient } from './read-quotient.js';
+import { carriedFar } from './carried.js';
 import { rangeAt, readRange } from './read-range.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
 import { insisted, oneNamed } from './insist.js';
@@ -38,7 +39,12 @@ function judged(c: Context, index: number): Reading {
   const r = arrivals(c, index, insisted(c, index, weigh(c, index)));
   if (r.why.startsWith('it goes ')) return r;
   if (r.verdict !== 'disagrees') return r;
-  const why = unsupported(c, index, r.chosen!, r.ranked);
+  const elided = c.parsed.said[index]!.cue;
+  // "The one saves 47 watts, and the other throws 42 back in": which way it goes was said of the first alone.
+  if (r.turned && elided.elided && !elided.way) return { ...r, verdict: 'agrees' };
+  const spoken = limitBeside(c, index, r);
+  if (spoken) return spoken;
+  const why = unsupported(c, index, r.chosen!, r.ranked) ?? carriedFar(c, index, r.chosen!);
   if (why) return { ...r, verdict: 'untied', why };
   if (r.insisted) return r;
   // "5.5 kelvin, or twelve percent": just what was said before, said again in percent.
@@ -55,6 +61,14 @@ function judged(c: Context, index: number): Reading {
   const other = r.ranked.find((x) => x.fits && x.candidate.cost <= best.candidate.cost + (best.candidate.kind === 'count' ? narrowDoubt : wideDoubt));
   if (other && other.candidate.base && other.candidate.base === best.candidate.subject && other.candidate.subject === best.candidate.base) return { ...r, verdict: 'agrees', chosen: other.candidate, why: other.candidate.why };
   return other ? { ...r, verdict: 'untied', why: `would be right for another reading (${other.candidate.fact.id})` } : r;
+}
+
+/** "At 45.2 decibels it is over my ceiling of 40": what is set is the other number; this one was measured, and rightly. */
+function limitBeside(c: Context, index: number, r: Reading): Reading | undefined {
+  const x = r.chosen!;
+  if (x.kind !== 'constant' || !x.subject?.fixed || !c.parsed.said.some((s, k) => k !== index && s.mention.type === 'cardinal' && fit(s.mention, x))) return undefined;
+  const d = decide(r.mention, r.ranked.map((y) => y.candidate).filter((y) => !y.subject?.fixed), {});
+  return d.verdict === 'agrees' ? { ...d, mention: r.mention } : undefined;
 }
 
 /** "2.6 degrees cooler", with neither of the two named in the sentence: which is compared with which is open. */
