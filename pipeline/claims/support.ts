@@ -93,6 +93,10 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (plain && /\b(?:per|for each|for every) watt\b/.test(low.join(' ')) && !/\/W$/.test(mention.unit?.id ?? '')) return 'it speaks of something per watt';
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
   if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
+  // "it sneaks under my 50": a mark of the speaker's own, and nothing that was measured.
+  if (plain && x.kind !== 'constant' && /^(?:my|our|your)$/.test(low[mention.from - 1] ?? '')) return 'a mark of one\'s own';
+  // "with 25 to spare": what is left to something that was not said.
+  if (low[mention.to] === 'to' && low[mention.to + 1] === 'spare' && !x.base?.fixed) return 'what it is left to was not said';
   if ((cue.op === 'ratio' || cue.op === 'share') && !x.firm && baseWords(c, index).low.some((w) => /^(?:whole|total|entire)$/.test(w))) return 'it speaks of a part of a whole';
   if (follows(c, index) && !fits(mention, x.fact, { size: true })) return 'it follows from the two figures said before';
   if ((cue.op === 'ratio' || cue.op === 'share') && pointsBack(c, index) && !(c.done[index - 1] && !fit(c.parsed.said[index - 1]!.mention, c.done[index - 1]!) ? [] : c.now.said).slice(0, 2).some((t) => x.subject && firstCell(c.grid, t) === x.subject)) return 'it speaks of what was said last';
