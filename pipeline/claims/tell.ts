@@ -1,7 +1,7 @@
 // A reading put into the words of a verdict.
 import type { Source } from '../places/index.js';
 import { show } from '../quantities/index.js';
-import type { Facts } from '../facts/index.js';
+import type { Fact, Facts } from '../facts/index.js';
 import type { Mention, Sentence } from '../script/index.js';
 import { likelySlip, alternativesTo } from '../slips/index.js';
 import type { Reading } from './read.js';
@@ -27,13 +27,26 @@ export function tellVerdict(r: Reading, script: Source, s: Sentence, facts: Fact
     get recorded() { return recordedFor(m, fact); }, get derivation() { return fact.formula; },
   };
   if (r.verdict !== 'disagrees') return out;
-  const decimals = Math.max(0, m.decimals);
-  const slip = r.chosen!.sign !== 0 && fact.value.sign() !== 0 && fact.value.sign() !== r.chosen!.sign ? { says: 'the right size may be said, but the direction is the other one' } : likelySlip({ value: m.value, decimals, ...(m.unit && !m.loose && { unit: m.unit }) }, fact, alternativesTo(fact, facts));
-  if (slip) out.slip = slip.says;
+  const slip = slipOf(r, fact, facts);
+  if (slip) out.slip = slip;
   // Markup inside the number has no place in the suggestion.
   const better = text === s.text.slice(m.start, m.end) ? suggestion(m, text, r.chosen!) : undefined;
   if (better !== undefined) out.suggest = better;
   return out;
+}
+
+const slips = new WeakMap<Reading, string>();
+
+/** What kind of mistake it is, in words; empty where none explains it. Looked for once for each reading, as what is wrong may stay wrong for long. */
+function slipOf(r: Reading, fact: Fact, facts: Facts): string {
+  let says = slips.get(r);
+  if (says === undefined) {
+    const { mention: m } = r;
+    const turned = r.chosen!.sign !== 0 && fact.value.sign() !== 0 && fact.value.sign() !== r.chosen!.sign;
+    says = turned ? 'the right size may be said, but the direction is the other one' : likelySlip({ value: m.value, decimals: Math.max(0, m.decimals), ...(m.unit && !m.loose && { unit: m.unit }) }, fact, alternativesTo(fact, facts))?.says ?? '';
+    slips.set(r, says);
+  }
+  return says;
 }
 
 function recordedFor(m: Mention, fact: Reading['ranked'][number]['candidate']['fact']): string {
