@@ -18,7 +18,7 @@ import { begin, sameState, type State } from './state.js';
 import { findingsOf } from './findings.js';
 import { Pinned } from './pinned.js';
 import type { Verdict } from './verdict.js';
-import { type Agreed, restated } from './restated.js';
+import { Agreed, restated } from './restated.js';
 import { mostTold, quietVerdict, tellVerdict } from './tell.js';
 import { type Looked, unsupported } from './unsupported.js';
 
@@ -65,7 +65,7 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
   const mentions: Verdict[] = [];
   const pins = new Pinned(script, facts);
   const spoken: SelfSentence[] = [];
-  const agreed: Agreed = new Map();
+  const agreed = new Agreed();
   const looked: Looked[] = [];
   let section = 0;
   for (const s of sentences(script.text)) {
