@@ -1,4 +1,6 @@
 // The names of a sentence sorted by slot, with the mention they stand by, and the lists that pair names with numbers.
+import { changeVerbs, phraseAt } from '../script/index.js';
+import { correctedSpan } from './corrected.js';
 import type { Grid } from './grid.js';
 import type { Course, Hit, SentenceHits } from './evidence.js';
 import type { Meaning, Name } from './lexicon.js';
@@ -10,7 +12,10 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   const hits: Hit[] = [];
   const roles: SentenceHits['roles'][number][] = [];
   const dimensions: SentenceHits['dimensions'][number][] = [];
+  const corrected = correctedSpan(p.low);
   for (const n of p.names) {
+    // "Corrected to the reference room": not what is told, but how.
+    if (corrected && n.from >= corrected.from && n.to <= corrected.to) continue;
     const segment = segmentOf(p, n.from);
     const before = p.low[n.from - 1] === 'the' ? p.low[n.from - 2] : p.low[n.from - 1];
     const room = before === 'over' || before === 'above';
@@ -120,6 +125,8 @@ function courseOf(g: Grid, p: Parsed, hits: Hit[]): Course | undefined {
       return { slot, from: a[0]!.value, to: b[0]!.value };
     }
   }
+  const step = stepOf(g, p, hits);
+  if (step) return step;
   // "20 watts instead of 10"
   for (const x of hits) for (const y of hits) {
     if (x.slot !== y.slot || x.value === y.value || x.to > y.from || !['setting', 'setup', 'workload'].includes(g.slots[x.slot]!.field)) continue;
@@ -128,6 +135,15 @@ function courseOf(g: Grid, p: Parsed, hits: Hit[]): Course | undefined {
     if (/^(?:instead of|rather than)(?: the| at)?$/.test(gap) || (/^(?:vs|versus|against|compared (?:with|to))(?: the)?$/.test(gap) && y.to <= (p.said[0]?.mention.from ?? 0) && /^[:,]$/.test(low[y.to] ?? ''))) { Object.assign(y, { departs: true, baseOf: p.said.length }); return { slot: x.slot, from: y.value, to: x.value }; }
   }
   return undefined;
+}
+
+/** "Slow to brisk adds 6 decibels": two of one slot, said before any figure as a step from the one to the other. */
+function stepOf(g: Grid, p: Parsed, hits: readonly Hit[]): Course | undefined {
+  const steps = hits.flatMap((x) => hits.filter((y) => x.slot === y.slot && x.value !== y.value && ['setting', 'setup', 'workload'].includes(g.slots[x.slot]!.field) && /^to(?: the)?$/.test(p.low.slice(x.to, y.from).join(' ')) && (x.from === 0 || !/^(?:from|close|next|near|compared|up|down|due|owed)$/.test(p.low[x.from - 1]!))).map((y) => [x, y] as const));
+  const [x, y] = steps[0] ?? [];
+  if (steps.length !== 1 || !x || !y || y.to > (p.said[0]?.mention.from ?? 0) || !phraseAt(changeVerbs, p.low, y.to)) return undefined;
+  Object.assign(x, { departs: true, baseOf: p.said.length });
+  return { slot: x.slot, from: x.value, to: y.value };
 }
 
 function segmentOf(p: Parsed, at: number): number {

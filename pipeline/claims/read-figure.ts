@@ -138,7 +138,7 @@ function lastUnit(c: Context, index: number): Unit | undefined {
 
 function readPercent(c: Context, index: number): Candidate[] {
   const { cue } = c.parsed.said[index]!;
-  if (cue.op === 'share') return [...readShare(c, index), ...readValue(c, index).map((x) => ({ ...x, cost: x.cost + 0.3 }))];
+  if (cue.op === 'share') return [...takenOfBase(c, index), ...readShare(c, index), ...readValue(c, index).map((x) => ({ ...x, cost: x.cost + 0.3 }))];
   const slots = [...c.grid.of.measure, ...c.grid.of.part];
   const own = cue.op === 'change' && c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' && c.hits.hits.some((h) => h.segment === index && slots.includes(h.slot)) ? readValue(c, index).map((x) => ({ ...x, cost: x.cost + 0.8 })) : [];
   if (cue.op === 'change') return [...own, ...sameInPercent(c, index), ...readChange(c, index), ...(c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' ? readShare(c, index).map((x) => ({ ...x, cost: x.cost + 0.9 })) : [])];
@@ -149,6 +149,18 @@ function readPercent(c: Context, index: number): Candidate[] {
   else out.push(...readChange(c, index).map((x) => ({ ...x, cost: x.cost + 1.2 })));
   out.push(...readShare(c, index).map((x) => ({ ...x, cost: x.cost + (last?.kind === 'percent_of' ? 0.1 : 0.4) })));
   out.push(...readValue(c, index));
+  return out;
+}
+
+/** "That took 47 watts off, which is 17 percent of stock": the change just said, of what it set out from. */
+function takenOfBase(c: Context, index: number): Candidate[] {
+  const out: Candidate[] = [];
+  const again = index > 0 ? c.done[index - 1] : undefined;
+  const { mention, segment } = c.parsed.said[index]!;
+  if (!again?.base || !again.subject || (again.kind !== 'difference' && again.kind !== 'rise') || !c.parsed.low.slice(segment.from, mention.from).some((w) => /^(?:that|that's|which|or)$/.test(w))) return out;
+  const { base, subject } = again;
+  if (!c.hits.hits.some((h) => h.from > mention.to && h.from <= mention.to + 3 && base.at[h.slot] === h.value && subject.at[h.slot] !== h.value)) return out;
+  push(out, c, { kind: 'percent_change', args: [subject.key, base.key] }, 'percent_change', 0, subject, sameChange, { base, sign: again.sign, firm: true });
   return out;
 }
 

@@ -1,6 +1,7 @@
 // A mention read as a plain value: of one reading, over the room, a median, or a constant.
 import { type Fact, isFact } from '../facts/index.js';
 import { siblings } from './bases.js';
+import { correctedSpan, correctedTerm } from './corrected.js';
 import { fits } from './fit.js';
 import { type Candidate, type Context, oddlySized, oddSize, subjectCells, unitsOf } from './context.js';
 import { familyOf, familySaid } from './family.js';
@@ -27,6 +28,7 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
   const run = runNamed(c.parsed);
   const named = said.cue.median && c.hits.hits.some((h) => h.segment <= index && c.grid.of.setup.includes(h.slot));
   const overRoom = said.cue.overRoom || (c.parsed.low.includes('room') && c.parsed.said.some((s) => s.cue.overRoom) && pairWith(c, index) !== undefined);
+  const corrected = correctedSpan(c.parsed.low) !== undefined;
   // "under the 50", "above my 48": a mark that was set, before anything measured.
   const mark = /^(?:less than|more than)$/.test(said.mention.hedge?.name ?? '') && /^(?:the|my|our|that|this)$/.test(c.parsed.low[said.mention.from - 1] ?? '');
   const loose = /^(?:less than|more than|at most|at least)$/.test(said.mention.hedge?.name ?? '');
@@ -46,6 +48,12 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
     if (overRoom) {
       const over = overRoomTerm(c, cell);
       if (over) { push(out, c, over, 'rise', cost, cell, 'over the room'); continue; }
+    }
+    // What is said to be corrected is no plain reading, even where the record does not correct it.
+    if (corrected && cell.unit.dimension === 'temperature') {
+      const term = correctedTerm(c, cell);
+      if (term) push(out, c, term, 'mean', cost, cell, 'corrected to the reference room');
+      continue;
     }
     if (run) {
       const key = `${cell.key}#${run}`;

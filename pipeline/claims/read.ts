@@ -67,7 +67,9 @@ function judged(c: Context, index: number): Reading {
 function limitBeside(c: Context, index: number, r: Reading): Reading | undefined {
   const x = r.chosen!;
   if (x.kind !== 'constant' || !x.subject?.fixed || !c.parsed.said.some((s, k) => k !== index && s.mention.type === 'cardinal' && fit(s.mention, x))) return undefined;
-  const d = decide(r.mention, r.ranked.map((y) => y.candidate).filter((y) => !y.subject?.fixed), {});
+  const measured = (h: { slot: number; value: string }): boolean => h.value !== x.subject!.at[h.slot] || !c.grid.holders.has(h.value);
+  const unset = { ...c, hits: { ...c.hits, hits: c.hits.hits.filter(measured), bySlot: c.hits.bySlot.map((list) => list.filter(measured)), roles: c.hits.roles.filter((y) => y.role !== x.subject!.role) } };
+  const d = decide(r.mention, readValue(unset, index).filter((y) => !y.subject?.fixed), {});
   return d.verdict === 'agrees' ? { ...d, mention: r.mention } : undefined;
 }
 

@@ -93,6 +93,8 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (plain && /\b(?:per|for each|for every) watt\b/.test(low.join(' ')) && !/\/W$/.test(mention.unit?.id ?? '')) return 'it speaks of something per watt';
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
   if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
+  // "80 millimetres long": of a length that is no part of what was said to be measured.
+  if (plain && mention.unit?.dimension === 'length' && /^(?:long|wide|tall|deep|thick|high|across)$/.test(low[mention.to] ?? '') && !c.hits.hits.some((h) => c.grid.of.part.includes(h.slot) && x.subject?.at[h.slot] === h.value)) return 'a length of something that was not measured';
   // "it sneaks under my 50": a mark of the speaker's own, and nothing that was measured.
   if (plain && x.kind !== 'constant' && /^(?:my|our|your)$/.test(low[mention.from - 1] ?? '')) return 'a mark of one\'s own';
   // "with 25 to spare": what is left to something that was not said.

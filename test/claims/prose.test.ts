@@ -14,6 +14,8 @@ const cases: [what: string, text: string, turned: string][] = [
   ['the one and the other', 'The coolant is at 36.5 degrees and the block at 55, so the slow setting costs 4.5 degrees on the one and 7 on the other.', 'The coolant is at 36.5 degrees and the block at 55, so the slow setting costs 4.5 degrees on the one and 9 on the other.'],
   ['"one" for the noun', 'The brisk setting makes 31.5 decibels, the slow one 24.', 'The brisk setting makes 31.5 decibels, the slow one 27.'],
   ['the unit of the other end', 'Going from slow to brisk takes the noise from 24 decibels to 31.5 and the power from 12 watts to 18.', 'Going from slow to brisk takes the noise from 24 decibels to 34.5 and the power from 12 watts to 18.'],
+  ['a step from one to the other', 'Slow to brisk adds 7.5 decibels.', 'Slow to brisk adds 9.5 decibels.'],
+  ['of what it set out from', 'The pump draws 6 watts more than with the slow setting, and that is 50 percent of the slow setting.', 'The pump draws 6 watts more than with the slow setting, and that is 55 percent of the slow setting.'],
   ['what a dependent clause names does not take over', 'The coolant is at 36.5 degrees, where the slow setting gave 41. It makes 31.5 decibels.', 'The coolant is at 36.5 degrees, where the slow setting gave 41. It makes 33.5 decibels.'],
 ];
 
