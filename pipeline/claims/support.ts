@@ -18,11 +18,15 @@ import { firstCell } from './terms.js';
 /** Why an alarm lacks support; undefined where it stands. */
 export function unsupported(c: Context, index: number, x: Candidate, ranked: readonly { candidate: Candidate }[]): string | undefined {
   if (x.kind === 'rank' || x.kind === 'count' || /the record gives it in/.test(x.why)) return undefined;
+  if (x.why === 'over all' && !c.parsed.low.some((w) => total.test(w))) return 'no word says that it is of them all';
   if (!anythingNamed(c, x)) return 'nothing of the record was named';
   if (x.subject?.fixed && x.kind === 'constant' && !roleSaid(c, x.subject)) return 'a limit, target or rating would have to be named';
   if (openSubject(c, index, x, ranked)) return 'the words leave open what it speaks of';
   return unread(c, index, x) ?? (kindSaid(c, index, x) ? undefined : 'the words do not say what kind of quantity it is');
 }
+
+/** Words that speak of a whole set. */
+const total = /^(?:all|every|everything|everyone|each|both|whole|entire|throughout|overall|field|pack|bunch|lot|table|always|any|none|stay|stays|stayed|remained|runs)$/;
 
 /** What the sentence or those before it named is what the reading is about. */
 function anythingNamed(c: Context, x: Candidate): boolean {
