@@ -23,6 +23,9 @@ export class Kept<T> {
 
 interface Step<S, T> { text: string; before: S; made: T }
 
+/** So many sentences left out at once are followed without their state. */
+const near = 3;
+
 /** The same for steps that depend on what came before them as well: the last run is followed along, sentence by sentence. */
 export class KeptSteps<S, T> {
   #now: Step<S, T>[] = [];
@@ -33,12 +36,20 @@ export class KeptSteps<S, T> {
   constructor(private readonly same: (a: S, b: S) => boolean) {}
 
   get(text: string, before: S, make: () => T): T {
-    const i = this.#before[this.#at]?.text === text ? this.#at : this.#find(text);
-    const known = i === undefined ? undefined : this.#before[i];
-    if (i !== undefined) this.#at = i + 1;
-    const made = known && this.same(known.before, before) ? known.made : make();
+    const made = this.#known(text, before) ?? make();
     this.#now.push({ text, before, made });
     return made;
+  }
+
+  /** A step is taken again where text and state are the same. What is new in the text, and stands again far below, is no reason to leave out what lies between. */
+  #known(text: string, before: S): T | undefined {
+    const here = this.#before[this.#at]?.text === text;
+    const i = here ? this.#at : this.#find(text);
+    const known = i === undefined ? undefined : this.#before[i];
+    if (i === undefined || !known) return undefined;
+    const same = this.same(known.before, before);
+    if (same || here || i - this.#at <= near) this.#at = i + 1;
+    return same ? known.made : undefined;
   }
 
   turn(): void {
