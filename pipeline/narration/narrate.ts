@@ -5,7 +5,7 @@ import { betweenSettings, betweenSetups } from './kinds/comparisons.js';
 import { conditions } from './kinds/conditions.js';
 import { efficiency } from './kinds/efficiency.js';
 import { allowances, limits } from './kinds/limits.js';
-import { overRoom } from './kinds/over-room.js';
+import { corrected, overRoom } from './kinds/over-room.js';
 import { rankings } from './kinds/rankings.js';
 import { rises } from './kinds/rises.js';
 import { throttling } from './kinds/throttling.js';
@@ -47,7 +47,7 @@ function measureOf({ facts }: Draft): { measure?: string } {
 
 function told(stage: Stage, scene: Scene): Draft[] {
   const section = capital(stage.where(scene) || 'What was measured');
-  return [rises, values, limits, throttling, overRoom, efficiency].flatMap((kind) => kind(stage, scene, section));
+  return [rises, values, limits, throttling, overRoom, corrected, efficiency].flatMap((kind) => kind(stage, scene, section));
 }
 
 /** Sentences of one section stand together, sections in the order of their first sentence. */

@@ -1,5 +1,5 @@
 // What a watt gives, as a table of its own: warming for each watt, frames for each watt, heat in the coolant.
-import { type Fact, type Facts, heatBalances, inOrderOfNames, isFact, isIdle, isMeasured, type Key, type KeyParts, quantityName, roomParts, splitKey } from '../facts/index.js';
+import { type Fact, type Facts, heatBalances, inOrderOfNames, isFact, isIdle, isMeasured, kelvinPerWatt, type Key, type KeyParts, quantityName, roomParts, splitKey } from '../facts/index.js';
 import { common, rowFields } from './grid.js';
 import { namesOf } from './places-of.js';
 import type { ResultTable } from './results.js';
@@ -56,18 +56,24 @@ function columnsOf(facts: Facts, tests: readonly Test[]): Column[] {
   const all = tests.flatMap((t) => t.keys);
   const first = (fits: (k: Test['keys'][number]) => boolean) => all.find(fits)?.parts;
   const hot = first(({ parts }) => parts.measure === 'temperature' && !roomParts.includes(parts.part));
+  // What draws by itself has a column of its own; else the first temperature stands for the thing tested.
+  const heated = new Map(all.filter(({ key, parts }) => (parts.measure === hot?.measure && parts.part === hot.part) || kelvinPerWatt(facts, key)?.own).map(({ parts }) => [`${parts.measure}/${parts.part}`, parts]));
   const rate = first(({ value }) => value.unit.dimension === 'frame-rate');
   const heats = new Map(heatBalances(facts).map((b) => [testId(b.flow.subject), b]));
-  const perWatt = (test: Test, at: KeyParts, made: (key: Key) => string | undefined): Fact | undefined => {
+  const keyOf = (test: Test, at: KeyParts, phase: string | undefined) => test.keys.find((k) => k.parts.measure === at.measure && k.parts.part === at.part && (phase === undefined || k.parts.phase === phase))?.key;
+  const kelvins = (test: Test, at: KeyParts): Fact | undefined => {
+    const key = keyOf(test, at, at.phase);
+    return key === undefined ? undefined : kelvinPerWatt(facts, key)?.fact;
+  };
+  const perWatt = (test: Test, at: KeyParts): Fact | undefined => {
     const power = powerOf(facts, test);
-    const key = test.keys.find((k) => k.parts.measure === at.measure && k.parts.part === at.part && k.parts.phase === power?.parts.phase)?.key;
-    const operand = key && made(key);
-    const fact = power && operand ? facts.derive('per_watt', [operand, power.key]) : undefined;
+    const key = power && keyOf(test, at, power.parts.phase);
+    const fact = key === undefined || !power ? undefined : facts.derive('per_watt', [key, power.key]);
     return isFact(fact) ? fact : undefined;
   };
   return [
-    ...(hot ? [{ name: `${quantityName(facts.about, hot.measure, hot.part)} over room per watt`, of: (t: Test) => perWatt(t, hot, (key) => overRoom(facts, key)) }] : []),
-    ...(rate ? [{ name: `${quantityName(facts.about, rate.measure, rate.part)} per watt`, of: (t: Test) => perWatt(t, rate, (key) => key) }] : []),
+    ...[...heated.values()].map((at) => ({ name: `${quantityName(facts.about, at.measure, at.part)} over room per watt`, of: (t: Test) => kelvins(t, at) })),
+    ...(rate ? [{ name: `${quantityName(facts.about, rate.measure, rate.part)} per watt`, of: (t: Test) => perWatt(t, rate) }] : []),
     { name: 'Heat in the coolant', of: (t) => heats.get(testId(t.keys[0]!.key))?.heat },
     { name: 'Heat, share of the power', of: (t) => heats.get(testId(t.keys[0]!.key))?.share },
   ];
@@ -77,12 +83,6 @@ function columnsOf(facts: Facts, tests: readonly Test[]): Column[] {
 function powerOf(facts: Facts, test: Test): Test['keys'][number] | undefined {
   const limited = test.keys.filter(({ key, value }) => value.unit.dimension === 'power' && facts.constantFor(key, 'limit') !== undefined);
   return limited.length === 1 ? limited[0] : undefined;
-}
-
-function overRoom(facts: Facts, key: Key): string | undefined {
-  const room = facts.roomFor(key);
-  const over = room === undefined ? undefined : facts.derive('over_room', [key, room]);
-  return isFact(over) ? `(${over.id})` : undefined;
 }
 
 function testId(key: Key): string {

@@ -33,6 +33,12 @@ test('a power without a limit is that of something beside it, and heats nothing 
   expect(table(factsOf(bench))).toBeUndefined();
 });
 
+test('what draws by itself is told by its own power, limit or none', () => {
+  const found = table(factsOf(`${bench}\nbench/stock/scene/power/core/load: 225 225 225 W\nbench/low/scene/power/core/load: 160 160 160 W`))!;
+  expect(found.groups).toEqual(['Core temperature over room per watt']);
+  expect(found.rows).toEqual([['stock', '0.200 K/W'], ['low', '0.250 K/W']]);
+});
+
 test('heat in the coolant, and its share of the power', () => {
   const e = episodeOf(`
 loop/s/heater/flow/loop/load: 1.00 1.00 1.00 L/min

@@ -1,14 +1,14 @@
 // What a watt and a unit of money buy.
 import { Exact } from '../../quantities/index.js';
-import { type Facts, isFact, type Key } from '../../facts/index.js';
+import { type Facts, isFact, kelvinPerWatt, type Key, roomParts } from '../../facts/index.js';
 import type { Point, Scene, Stage } from '../scenes.js';
 import type { Draft } from '../sentence.js';
 import { definite } from '../names.js';
-import { quantity } from '../subject.js';
+import { quantity, subject } from '../subject.js';
 
 export function efficiency(stage: Stage, scene: Scene, section: string): Draft[] {
   const power = powerOf(stage.facts, scene);
-  return scene.points.filter((p) => isPerformance(stage.facts, p.key)).flatMap((p) => [...perWatt(stage, p, power, section), ...perPrice(stage, p, section)]);
+  return [...resistances(stage, scene, section), ...scene.points.filter((p) => isPerformance(stage.facts, p.key)).flatMap((p) => [...perWatt(stage, p, power, section), ...perPrice(stage, p, section)])];
 }
 
 /** Nobody follows "zero point zero five three four"; such figures are left to the page. Common practice, no published source. */
@@ -40,6 +40,19 @@ function perWatt(stage: Stage, { key, parts }: Point, power: Point | undefined, 
 /** A record that has efficiency among its readings says it by those; a second figure in the same unit would only confuse. */
 function isMeasured(facts: Facts, unit: string): boolean {
   return facts.keys().some((key) => facts.readings(key).some((r) => r.quantity.unit.id === unit));
+}
+
+/** Degrees over the room for each watt: of what draws by itself, else of the first temperature of the thing tested. */
+function resistances(stage: Stage, scene: Scene, section: string): Draft[] {
+  const hot = scene.points.filter((p) => p.parts.measure === 'temperature' && !roomParts.includes(p.parts.part));
+  return hot.flatMap((point, i): Draft[] => {
+    const found = kelvinPerWatt(stage.facts, point.key);
+    const power = found && stage.points.find((p) => p.key === found.power);
+    const value = stage.facts.value(point.key);
+    if (!found || !power || !isFact(value) || (i > 0 && !found.own) || found.fact.value.compare(sayable) < 0) return [];
+    const of = quantity(stage, power.parts);
+    return [{ section, facts: [found.fact], text: (v) => `${stage.opening(point.parts)}${subject(stage, point.parts, value.unit)} was ${v.say(found.fact)} of ${of} over the room ${stage.when(point)}` }];
+  });
 }
 
 function perPrice(stage: Stage, { key, parts }: Point, section: string): Draft[] {
