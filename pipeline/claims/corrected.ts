@@ -1,5 +1,6 @@
 // "Corrected to the reference room": a temperature as it would have been in the room that the record names.
 import { atReferenceRoom, isFact, readId } from '../facts/index.js';
+import { convert } from '../quantities/index.js';
 import type { Context } from './context.js';
 import type { Cell } from './grid.js';
 import type { Term } from './terms.js';
@@ -19,10 +20,20 @@ export function correctedSpan(low: readonly string[]): { from: number; to: numbe
   return undefined;
 }
 
-/** Undefined for what is no temperature, where the record names no room to correct to, and where the room was not read. */
+/** Undefined for what is no temperature, where the record names no room to correct to or the sentence another, and where the room was not read. */
 export function correctedTerm(c: Context, cell: Cell): Term | undefined {
-  if (cell.unit.dimension !== 'temperature' || cell.fixed) return undefined;
+  if (cell.unit.dimension !== 'temperature' || cell.fixed || c.parsed.said.some((_, i) => roomCorrectedTo(c, i)?.right === false)) return undefined;
   const fact = atReferenceRoom(c.facts, cell.key);
   const operands = isFact(fact) ? readId(fact.id)?.operands : undefined;
   return operands && { kind: 'at_room', args: operands };
+}
+
+/** "Corrected to a room of 21 degrees": the number says where to, and is nothing that was read. `right` where it is the room of the record. */
+export function roomCorrectedTo(c: Context, index: number): { right: boolean } | undefined {
+  const span = correctedSpan(c.parsed.low);
+  const m = c.parsed.said[index]!.mention;
+  if (!span || m.from < span.from || m.from > span.to + 1 || (m.from > span.to && !/^(?:of|at)$/.test(c.parsed.low[span.to] ?? ''))) return undefined;
+  const room = c.facts.about.referenceRoom;
+  const value = room && (m.unit ? convert(room.value, room.unit, m.unit) : room.value);
+  return { right: value !== undefined && m.value.equals(value.round(m.decimals)) };
 }

@@ -4,6 +4,7 @@ import { basesFor, baseWords, changesOf, siblings } from './bases.js';
 import { type Candidate, type Context, polarity, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
 import { type Cell, movedTo } from './grid.js';
 import { fit } from './decide.js';
+import { correctedSpan, correctedTerm } from './corrected.js';
 import { overRoomTerm, push, readValue } from './read-value.js';
 import { firstCell, substitute, type Term } from './terms.js';
 
@@ -29,6 +30,7 @@ export function readChange(c: Context, index: number): Candidate[] {
   }
   const out: Candidate[] = [];
   const way = cue.way;
+  const corrected = correctedSpan(c.parsed.low) !== undefined;
   // "gives up 4 percent of its cold resistance": the state named is what it is a share of.
   const phase = c.grid.of.phase[0]!;
   const state = percent && c.parsed.low[mention.to] === 'of' ? c.hits.hits.find((h) => h.slot === phase && h.from > mention.to && h.from <= mention.to + 3) : undefined;
@@ -60,6 +62,12 @@ export function readChange(c: Context, index: number): Candidate[] {
     for (const b of basesFor(c, cell, index, words, way)) {
       const total = cost + b.cost;
       if (total > reachOfCosts) continue;
+      if (corrected && cell.unit.dimension === 'temperature') {
+        const phase = c.grid.of.phase[0]!;
+        const [own, other] = cell.at[phase] === b.cell.at[phase] ? [correctedTerm(c, cell), correctedTerm(c, b.cell)] : [];
+        if (own && other && !percent) push(out, c, { kind: 'difference', args: [own, other] }, 'difference', total, cell, `${b.why}, both corrected to the reference room`, { sign: signOf(c, way, cell), firm: b.firm, base: b.cell });
+        continue;
+      }
       const constantBase = b.cell.fixed && !cell.fixed;
       const sign = constantBase && way !== 'up' && way !== 'down' ? 0 : signOf(c, way, cell);
       const idle = c.grid.roles.get(b.cell.at[c.grid.of.phase[0]!]!) === 'idle' && b.cell.at.length > 0;

@@ -7,6 +7,7 @@ import { decide, type Decision, fit } from './decide.js';
 import { grounded, rightElsewhere } from './doubt.js';
 import { farOff } from './far-off.js';
 import { endBeside } from './read-change.js';
+import { roomCorrectedTo } from './corrected.js';
 import { countedBy, setSize } from './counted.js';
 import { isCondition, isMark } from './read-condition.js';
 import { isPrice } from './prices.js';
@@ -15,7 +16,7 @@ import { readCount, readRuns } from './read-count.js';
 import { decideFigure, sameChange } from './read-figure.js';
 import { readPoints, readRatio } from './read-proportion.js';
 import { isMeasuredIn, readQuotient } from './read-quotient.js';
-import { carriedFar } from './carried.js';
+import { carriedFar, carriedPair } from './carried.js';
 import { rangeAt, readRange } from './read-range.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
 import { insisted, oneNamed } from './insist.js';
@@ -42,6 +43,7 @@ function judged(c: Context, index: number): Reading {
   const elided = c.parsed.said[index]!.cue;
   // "The one saves 47 watts, and the other throws 42 back in": which way it goes was said of the first alone.
   if (r.turned && elided.elided && !elided.way) return { ...r, verdict: 'agrees' };
+  if (process.env.T && r.turned && r.chosen!.base && !r.chosen!.firm && carriedPair(r.chosen!) && !c.hits.hits.some((h) => h.segment === index && h.baseOf < 0 && r.chosen!.base!.at[h.slot] !== r.chosen!.subject!.at[h.slot])) return { ...r, verdict: 'untied', why: 'which of the two is spoken of was not said' };
   const spoken = limitBeside(c, index, r);
   if (spoken) return spoken;
   const why = unsupported(c, index, r.chosen!, r.ranked) ?? carriedFar(c, index, r.chosen!);
@@ -66,7 +68,7 @@ function judged(c: Context, index: number): Reading {
 /** "At 45.2 decibels it is over my ceiling of 40": what is set is the other number; this one was measured, and rightly. */
 function limitBeside(c: Context, index: number, r: Reading): Reading | undefined {
   const x = r.chosen!;
-  if (x.kind !== 'constant' || !x.subject?.fixed || !c.parsed.said.some((s, k) => k !== index && s.mention.type === 'cardinal' && fit(s.mention, x))) return undefined;
+  if (x.kind !== 'constant' || !x.subject?.fixed || (!process.env.L && !c.parsed.said.some((s, k) => k !== index && s.mention.type === 'cardinal' && fit(s.mention, x)))) return undefined;
   const measured = (h: { slot: number; value: string }): boolean => h.value !== x.subject!.at[h.slot] || !c.grid.holders.has(h.value);
   const unset = { ...c, hits: { ...c.hits, hits: c.hits.hits.filter(measured), bySlot: c.hits.bySlot.map((list) => list.filter(measured)), roles: c.hits.roles.filter((y) => y.role !== x.subject!.role) } };
   const d = decide(r.mention, readValue(unset, index).filter((y) => !y.subject?.fixed), {});
@@ -110,6 +112,8 @@ function weigh(c: Context, index: number): Reading {
   if (m.type === 'superlative' || m.type === 'ordinal') return as(readPlace(c, index));
   const contrast = readContrast(c, index);
   if (contrast) return contrast;
+  const room = roomCorrectedTo(c, index);
+  if (room) return as(decide(m, [], { silent: room.right }));
   if (isPrice(c, index)) return as(decide(m, [], { silent: true }));
   const quotient = m.unit?.parts && !isMeasuredIn(c, m.unit) ? readQuotient(c, index) : undefined;
   if (quotient) return quotient;
