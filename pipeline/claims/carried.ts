@@ -4,7 +4,7 @@
 import { inSaidUnit } from './fit.js';
 import type { Candidate, Context } from './context.js';
 
-const carried = /^(?:spoken of before|as in the pair before|as said before|between the two said last|the other)$/;
+const carried = /^(?:spoken of before|as in the pair before|as said before|between the two said last|the other|the comparison before)$/;
 
 /** A slip of the tongue or of a digit rarely takes a number further than this; common practice, no published source. */
 const near = { low: 1 / 3, high: 3 } as const;

@@ -16,7 +16,7 @@ import { readCount, readRuns } from './read-count.js';
 import { decideFigure, sameChange } from './read-figure.js';
 import { readPoints, readRatio } from './read-proportion.js';
 import { isMeasuredIn, readQuotient } from './read-quotient.js';
-import { carriedFar, carriedPair } from './carried.js';
+import { carriedFar } from './carried.js';
 import { rangeAt, readRange } from './read-range.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
 import { insisted, oneNamed } from './insist.js';
@@ -25,7 +25,7 @@ import { percentForPoints, pointsForPercent } from './points-or-percent.js';
 import { pairWith, push, readValue } from './read-value.js';
 import { settled } from './settle.js';
 import { foreign, known, slippedUnit } from './slipped-unit.js';
-import { ofChanges, ratioSure, unsupported } from './support.js';
+import { ofChanges, ratioSure, saysAll, unsupported } from './support.js';
 import { firstCell, substitute, valueOf } from './terms.js';
 
 export interface Reading extends Decision {
@@ -37,13 +37,18 @@ export function readMention(c: Context, index: number): Reading {
 }
 
 function judged(c: Context, index: number): Reading {
-  const r = arrivals(c, index, insisted(c, index, weigh(c, index)));
+  let r = arrivals(c, index, insisted(c, index, weigh(c, index)));
   if (r.why.startsWith('it goes ')) return r;
   if (r.verdict !== 'disagrees') return r;
+  if (r.chosen!.why === 'over all' && !saysAll(c)) {
+    const others = r.ranked.map((y) => y.candidate).filter((y) => y.kind !== 'range');
+    if (!others.length) return { ...r, verdict: 'untied', why: 'no word says that it is of them all' };
+    r = { ...decide(r.mention, others, {}), mention: r.mention };
+    if (r.verdict !== 'disagrees') return r;
+  }
   const elided = c.parsed.said[index]!.cue;
   // "The one saves 47 watts, and the other throws 42 back in": which way it goes was said of the first alone.
   if (r.turned && elided.elided && !elided.way) return { ...r, verdict: 'agrees' };
-  if (process.env.T && r.turned && r.chosen!.base && !r.chosen!.firm && carriedPair(r.chosen!) && !c.hits.hits.some((h) => h.segment === index && h.baseOf < 0 && r.chosen!.base!.at[h.slot] !== r.chosen!.subject!.at[h.slot])) return { ...r, verdict: 'untied', why: 'which of the two is spoken of was not said' };
   const spoken = limitBeside(c, index, r);
   if (spoken) return spoken;
   const why = unsupported(c, index, r.chosen!, r.ranked) ?? carriedFar(c, index, r.chosen!);
@@ -68,7 +73,7 @@ function judged(c: Context, index: number): Reading {
 /** "At 45.2 decibels it is over my ceiling of 40": what is set is the other number; this one was measured, and rightly. */
 function limitBeside(c: Context, index: number, r: Reading): Reading | undefined {
   const x = r.chosen!;
-  if (x.kind !== 'constant' || !x.subject?.fixed || (!process.env.L && !c.parsed.said.some((s, k) => k !== index && s.mention.type === 'cardinal' && fit(s.mention, x)))) return undefined;
+  if (x.kind !== 'constant' || !x.subject?.fixed || !c.parsed.said.some((s, k) => k !== index && s.mention.type === 'cardinal' && fit(s.mention, x))) return undefined;
   const measured = (h: { slot: number; value: string }): boolean => h.value !== x.subject!.at[h.slot] || !c.grid.holders.has(h.value);
   const unset = { ...c, hits: { ...c.hits, hits: c.hits.hits.filter(measured), bySlot: c.hits.bySlot.map((list) => list.filter(measured)), roles: c.hits.roles.filter((y) => y.role !== x.subject!.role) } };
   const d = decide(r.mention, readValue(unset, index).filter((y) => !y.subject?.fixed), {});
@@ -230,7 +235,7 @@ function readPlace(c: Context, index: number): Decision {
   const noun = tokens[m.to];
   const foreignNoun = m.superlative !== undefined && m.superlative.of.length === 0 && noun?.kind === 'word' && !rankTrailers.test(noun.low) && !c.parsed.names.some((n) => n.from <= m.to + 1 && m.to < n.to && n.meanings.some((x) => x.own));
   const standing = !foreignNoun && (subjectSaid || sizeSaid(c, index) !== undefined || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it|which|it's|that's)$/.test(w)));
-  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 && sizeSaid(c, index) === undefined ? 0.9 : m.value.toNumber() === 1 ? 0.5 : 0.35) : 0.5)) && (m.type !== 'ordinal' || (ranking(c, index) && measureSpoken(c, index, best.candidate)))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
+  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !besideOther(c, index, best.candidate) && !d.ranked.some((r) => r.fits && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 && sizeSaid(c, index) === undefined ? 0.9 : m.value.toNumber() === 1 ? 0.5 : 0.35) : 0.5)) && (m.type !== 'ordinal' || (ranking(c, index) && measureSpoken(c, index, best.candidate)))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
   return d;
 }
 
@@ -264,4 +269,13 @@ function ranking(c: Context, index: number): boolean {
   // "The coolest of all six is the one, and second is the other"
   if (said.some((s, k) => k < index && s.mention.superlative && sizeSaid(c, k) !== undefined)) return true;
   return said.filter((s) => s.mention.type === 'ordinal').length > 1 || low.includes('place') || low.slice(said[index]!.mention.to, said[index]!.mention.to + 4).some((w) => /^(?:table|list|ranking|field|order)$/.test(w)) || (figureBeside(c, index) !== undefined && /^(?:with|at|,|\.)?$/.test(low[said[index]!.mention.to] ?? '')) || (c.now.placed.length > 0 && low.length <= 6);
+}
+
+/** "It heats up quickest, in 16 minutes": what is ranked is the figure beside it, and not what the reading taken is of. */
+function besideOther(c: Context, index: number, x: Candidate): boolean {
+  const m = c.parsed.said[index]!.mention;
+  const next = c.parsed.said[index + 1]?.mention;
+  const of = x.subject && c.grid.measureUnits.get(x.subject.at[c.grid.of.measure[0]!]!);
+  if (!of || !next?.unit || next.unit.id === '%' || next.unit.id === 'points' || next.from - m.to > 4) return false;
+  return !of.has(next.unit.dimension) && !(next.unit.dimension.startsWith('temperature') && (of.has('temperature') || of.has('temperature-difference')));
 }

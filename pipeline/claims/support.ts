@@ -18,15 +18,19 @@ import { firstCell } from './terms.js';
 /** Why an alarm lacks support; undefined where it stands. */
 export function unsupported(c: Context, index: number, x: Candidate, ranked: readonly { candidate: Candidate }[]): string | undefined {
   if (x.kind === 'rank' || x.kind === 'count' || /the record gives it in/.test(x.why)) return undefined;
-  if (x.why === 'over all' && !c.parsed.low.some((w) => total.test(w))) return 'no word says that it is of them all';
   if (!anythingNamed(c, x)) return 'nothing of the record was named';
   if (x.subject?.fixed && x.kind === 'constant' && !roleSaid(c, x.subject)) return 'a limit, target or rating would have to be named';
   if (openSubject(c, index, x, ranked)) return 'the words leave open what it speaks of';
   return unread(c, index, x) ?? (kindSaid(c, index, x) ? undefined : 'the words do not say what kind of quantity it is');
 }
 
+/** "From 17 to 71 watts" is of all there is only where a word says so. */
+export function saysAll(c: Context): boolean {
+  return c.parsed.low.some((w) => total.test(w));
+}
+
 /** Words that speak of a whole set. */
-const total = /^(?:all|every|everything|everyone|each|both|whole|entire|throughout|overall|field|pack|bunch|lot|table|always|any|none|stay|stays|stayed|remained|runs)$/;
+const total = /^(?:all|every|everything|everyone|each|both|whole|entire|throughout|overall|field|pack|bunch|lot|table|always|any|none|stay|stays|stayed|remained|runs|range|ranged|ranges|span|spans|spanned|spread|vary|varies|varied)$/;
 
 /** What the sentence or those before it named is what the reading is about. */
 function anythingNamed(c: Context, x: Candidate): boolean {
@@ -99,6 +103,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
   // "80 millimetres long": of a length that is no part of what was said to be measured.
   if (plain && mention.unit?.dimension === 'length' && /^(?:long|wide|tall|deep|thick|high|across)$/.test(low[mention.to] ?? '') && !c.hits.hits.some((h) => c.grid.of.part.includes(h.slot) && x.subject?.at[h.slot] === h.value)) return 'a length of something that was not measured';
+  if ((plain || x.kind === 'range') && segmentHas(c, index, /^(?:ratio|factor|quotient)$/)) return 'it speaks of a ratio';
   // "it sneaks under my 50": a mark of the speaker's own, and nothing that was measured.
   if (plain && x.kind !== 'constant' && /^(?:my|our|your)$/.test(low[mention.from - 1] ?? '')) return 'a mark of one\'s own';
   // "with 25 to spare": what is left to something that was not said.
@@ -109,6 +114,11 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   const best = c.parsed.said.some((s, k) => k < index && s.mention.superlative && low[s.mention.from - 1] === 'the' && (s.mention.from >= segment.from || (k === index - 1 && mention.from - s.mention.to <= 2)));
   const named = c.hits.hits.some((h) => h.segment === index && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value));
   return best && !named ? 'it speaks of whichever is the extreme' : undefined;
+}
+
+function segmentHas(c: Context, index: number, word: RegExp): boolean {
+  const { segment } = c.parsed.said[index]!;
+  return c.parsed.low.slice(segment.from, segment.to).some((w) => word.test(w));
 }
 
 /** Thing and measure both stand in the same clause as the number, in so many words. */
@@ -141,6 +151,8 @@ export function ofChanges(c: Context, index: number): boolean {
   const { segment, mention } = c.parsed.said[index]!;
   const { low } = c.parsed;
   if (/^as much (?:for|off|from|out|to|in|on)\b/.test(low.slice(mention.to, mention.to + 3).join(' '))) return true;
+  // "pays three times as well": of what cannot be measured, or not by one reading.
+  if (/^as (?:well|good|far|often|hard|easily|nice|bad)\b/.test(low.slice(mention.to, mention.to + 2).join(' '))) return true;
   const does = low.slice(segment.from, mention.from).some((w) => /^(?:do|does|did)$/.test(w)) && /\bas much\b/.test(low.slice(mention.to, mention.to + 3).join(' '));
   return does || Array.from({ length: mention.from - segment.from }, (_, k) => segment.from + k).some((k) => { const p = phraseAt(changeVerbs, low, k); return p !== undefined && p.value !== 'apart'; });
 }
