@@ -2,21 +2,21 @@
 import type { Name } from './lexicon.js';
 
 export interface Cover {
-  /** By token: inside a name of the record. */
-  own: readonly boolean[];
-  /** By token: inside the name of a part or a measure. */
-  measured: readonly boolean[];
+  /** By token: 1 inside a name of the record. */
+  own: Uint8Array;
+  /** By token: 1 inside the name of a part or a measure. */
+  measured: Uint8Array;
 }
 
 export function coverOf(names: readonly Name[], length: number): Cover {
-  const own = new Array<boolean>(length).fill(false);
-  const measured = new Array<boolean>(length).fill(false);
+  const own = new Uint8Array(length);
+  const measured = new Uint8Array(length);
   for (const n of names) {
     if (!n.meanings.some((x) => x.own)) continue;
     const quantity = n.meanings.some((x) => x.own && x.fields.some((f) => f === 'part' || f === 'measure'));
     for (let k = n.from; k < n.to; k++) {
-      own[k] = true;
-      if (quantity) measured[k] = true;
+      own[k] = 1;
+      if (quantity) measured[k] = 1;
     }
   }
   return { own, measured };

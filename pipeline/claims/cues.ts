@@ -40,7 +40,7 @@ const roomWords = new Set(roomPhrases.map((p) => p[0]!));
 const wattPhrases = [['per', 'watt'], ['a', 'watt'], ['for', 'each', 'watt'], ['for', 'every', 'watt']];
 
 export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, seg: Segment, reach: number, names: readonly Name[], cover: Cover): Cue {
-  const covered = (k: number): boolean => cover.own[k] === true;
+  const covered = (k: number): boolean => cover.own[k] === 1;
   const cue: Cue = { op: 'value', because: '', overRoom: false, median: false, another: false, placed: false, doubtful: false, perWatt: false };
   const segment = low.slice(seg.from, seg.to);
   cue.overRoom = low.some((w) => roomWords.has(w)) && hasPhrase([...low.slice(0, 4).join(' ').match(/^(?:over|above) (?:the )?(?:room|ambient|intake)/) ? ['over', 'room'] : [], ...segment], roomPhrases);
@@ -57,7 +57,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
     return cue;
   }
   // A verb inside a name ("heat sink") is none.
-  const plain = low.map((w, k) => (covered(k) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? (cover.measured[k] ? '\u0000' : '\u0001') : w));
+  const plain = low.map((w, k) => (covered(k) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? (cover.measured[k] === 1 ? '\u0000' : '\u0001') : w));
   const change = changeOf(plain, m, seg, covered);
   const base = baseScope(low, m, seg, Math.max(seg.to, reach), names, covered);
   if (base) cue.base = base;
