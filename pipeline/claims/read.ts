@@ -11,6 +11,7 @@ import { roomCorrectedTo } from './corrected.js';
 import { countedBy, setSize } from './counted.js';
 import { isCondition, isMark } from './read-condition.js';
 import { isPrice } from './prices.js';
+import { readTimeConstant } from './read-approach.js';
 import { readContrast } from './read-contrast.js';
 import { readCount, readRuns } from './read-count.js';
 import { decideFigure, sameChange } from './read-figure.js';
@@ -122,6 +123,8 @@ function weigh(c: Context, index: number): Reading {
   if (isPrice(c, index)) return as(decide(m, [], { silent: true }));
   const quotient = m.unit?.parts && !isMeasuredIn(c, m.unit) ? readQuotient(c, index) : undefined;
   if (quotient) return quotient;
+  const constant = readTimeConstant(c, index);
+  if (constant) return constant;
   if (m.unit && !known(c, m.unit)) return as(foreign(c, index));
   if (isMark(c, index)) return as(decide(m, readValue(c, index).filter((x) => x.subject?.fixed && fit({ ...m, hedge: undefined } as Mention, x)), { silent: true }));
   const range = rangeAt(c.parsed, index);

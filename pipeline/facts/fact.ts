@@ -5,7 +5,7 @@ import type { Key, Reading } from '../records/index.js';
 export const factKinds = [
   'raw', 'mean', 'constant', 'rise', 'difference', 'percent_change', 'points', 'percent_of', 'ratio',
   'rank', 'median', 'range', 'count', 'over_room', 'at_room', 'per_watt', 'per_price',
-  'energy', 'per_energy', 'heat', 'level_sum', 'without_background', 'at_distance',
+  'energy', 'per_energy', 'heat', 'level_sum', 'without_background', 'at_distance', 'approach',
 ] as const;
 export type FactKind = (typeof factKinds)[number];
 

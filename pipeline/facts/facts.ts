@@ -183,7 +183,7 @@ export class Facts {
       if (!isFact(f)) return f;
       inputs.push(f);
     }
-    const result = op.run(inputs, variant, this.about);
+    const result = op.run(inputs, variant, this.about, this);
     if ('why' in result) return result;
     const { value, unit: u } = result;
     const made: Derived = new Derived(as, result, inputs, this.about, () => {

@@ -14,6 +14,7 @@ export { type Basis, basisOf } from './basis.js';
 export { isIdle, roomParts } from './neighbours.js';
 export { isMeasured } from './measured.js';
 export { atReferenceRoom, atReferenceRooms } from './reference-room.js';
+export { approaches, approachesOf } from './approaches.js';
 export { kelvinPerWatt } from './resistance.js';
 export { bestOf, type Closeness, tooClose, whyClose } from './closeness.js';
 export { type DifferenceOutcome, type Judgement, judge, outcomeOf } from './outcome.js';

@@ -54,6 +54,7 @@ export function factName(about: About, fact: Fact): string {
     percent_of: whole === 'limit' ? `${what}, share of the limit` : `${what}, share`, ratio: `${what}, ratio`,
     over_room: `${what} over room`, at_room: `${what}, corrected to a room of ${referenceOf(fact)}`, per_watt: `${overRoom(fact) ? `${what} over room` : what} per watt`, per_price: `${what} per ${fact.unit.one.split(' per ').at(-1)}`,
     energy: /energy/i.test(what) ? what : `${what}, energy`, per_energy: `${what} per ${fact.unit.one.split(' per ').at(-1)}`, heat: 'Heat carried by the coolant',
+    approach: fact.variant === 'final' ? `${what}, level approached` : `${what}, time constant`,
     level_sum: `${what}, sum of sources`, without_background: `${what} without background`, at_distance: `${what} at ${literal(fact.against[1])}`,
     rank: `${what}, place`, median: `${what}, median`, range: `${what}, range`, count: fact.variant === 'runs' ? 'Runs' : 'Count',
   };

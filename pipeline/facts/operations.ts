@@ -1,6 +1,8 @@
 // How each kind of fact is computed: one small rule a kind. Differences are taken before rounding.
 import { Exact, unit } from '../quantities/index.js';
 import type { FactKind } from './fact.js';
+import { approachVariants } from './approach.js';
+import { approach } from './operations/approach.js';
 import { minus, num, per, plain, quotient } from './operations/arithmetic.js';
 import { average, meanVariants, median, range } from './operations/averages.js';
 import { atRoom } from './operations/at-room.js';
@@ -50,5 +52,6 @@ export const operations: Record<FactKind, Operation> = {
   heat: { takes: 'a flow, the warm side and the cold side', least: 3, most: 3, run: heat },
   level_sum: { takes: 'the sound levels of several sources', least: 2, run: levelSum },
   without_background: { takes: 'a sound level and its background', ...two, run: withoutBackground },
+  approach: { takes: 'one logged reading', least: 1, most: 1, leaf: true, variants: approachVariants, run: approach },
   at_distance: { takes: 'a sound level, the distance it was read at, and another distance', least: 3, most: 3, run: atDistance },
 };

@@ -42,6 +42,7 @@ export const roundingRules: Readonly<Record<FactKind, RoundingRule>> = {
   heat: threeDigits,
   level_sum: { says: 'as fine as the levels', decimals: (_, u, inputs) => finest(u, inputs) },
   without_background: { says: 'as fine as the levels', decimals: (_, u, inputs) => finest(u, inputs) },
+  approach: { says: 'three significant digits for a time constant; a level as fine as the readings', decimals: (v, u, inputs) => (u.id === 's' ? significant(v, 3) : finest(u, inputs)) },
   at_distance: { says: 'as fine as the level', decimals: (_, u, inputs) => finest(u, inputs.slice(0, 1)) },
 };
 

@@ -2,6 +2,7 @@
 import { convert, differenceUnit } from '../quantities/index.js';
 import { constantPhases, type Key, type Reading, splitKey } from '../records/index.js';
 import { standardOfLimit, standardOfStep, type Term } from '../statistics/index.js';
+import { uncertainOfFit } from './approach.js';
 import type { Fact } from './fact.js';
 import type { Facts } from './facts.js';
 import { figure } from './figure.js';
@@ -27,12 +28,18 @@ export function doubtsOfReading(facts: Facts, fact: Fact): Doubts {
     else doubts.unknown.set(`quoted ${key}`, 1);
     return doubts;
   }
+  const fitted = fact.kind === 'approach';
   if (fact.spread?.sd === undefined) {
     doubts.unknown.set(`scatter of ${fact.id || key}`, 1);
-    return doubts;
+    const own = fitted ? uncertainOfFit(facts, fact) : undefined;
+    if (!own) return doubts;
+    doubts.terms.set(`fit of ${fact.id}`, { source: `fit of ${fact.id}, by this run alone`, kind: 'A', ...own, sensitivity: 1 });
+  } else {
+    const scatter = scatterOf(fact, key);
+    doubts.terms.set(scatter.source, scatter);
   }
-  const scatter = scatterOf(fact, key);
-  doubts.terms.set(scatter.source, scatter);
+  // No instrument of the record reads a time constant.
+  if (fitted && fact.variant !== 'final') return doubts;
   for (const [id, term] of fromInstrument(facts, fact, key)) doubts.terms.set(id, term);
   return doubts;
 }

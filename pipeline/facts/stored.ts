@@ -1,5 +1,6 @@
 // The facts that an episode keeps, and the form in which facts.json keeps them.
 import { keyFields, type KeyParts, makeKey, splitKey } from '../records/index.js';
+import { approaches } from './approaches.js';
 import type { Fact, FactKind } from './fact.js';
 import { type Facts, isFact } from './facts.js';
 import { figure } from './figure.js';
@@ -9,11 +10,12 @@ import { uncertaintyOf } from './uncertainty.js';
 
 /**
  * The facts that are shown, said, stated or claimed: those whose ids are handed in, those that the record states, and
- * the mean or constant of every key, and temperatures corrected to the reference room where the record names one. Each once, ordered by id; what cannot be derived is left out.
+ * the mean or constant of every key, temperatures corrected to the reference room where the record names one, and what logged
+ * temperatures approach. Each once, ordered by id; what cannot be derived is left out.
  */
 export function listFacts(facts: Facts, ids: Iterable<string> = []): Fact[] {
   const found = new Map<string, Fact>();
-  const all = [...facts.keys().map((k) => facts.value(k)), ...atReferenceRooms(facts), ...facts.stated(), ...[...ids].map((id) => facts.get(id))];
+  const all = [...facts.keys().map((k) => facts.value(k)), ...atReferenceRooms(facts), ...approaches(facts), ...facts.stated(), ...[...ids].map((id) => facts.get(id))];
   for (const f of all) if (isFact(f)) found.set(f.id, f);
   return [...found.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
 }

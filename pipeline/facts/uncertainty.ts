@@ -31,7 +31,9 @@ export function uncertaintyOf(facts: Facts, fact: Fact): Uncertainty | undefined
 
 function workOut(facts: Facts, fact: Fact): Uncertainty | undefined {
   const doubts = doubtsOf(facts, fact);
-  if (!doubts || doubts.terms.size === 0 || doubts.unknown.size > 0) return undefined;
+  if (!doubts || doubts.terms.size === 0) return undefined;
+  // The fit of a single run tells how well that run is known; what is derived from it is not known, as other runs would differ.
+  if (doubts.unknown.size > 0 && fact.kind !== 'approach') return undefined;
   const budget = combine([...doubts.terms.values()]);
   if (!(budget.standard > 0)) return undefined;
   const coverage = covering(budget);

@@ -1,5 +1,6 @@
 // All sentences that an episode's facts give, in the order in which an episode tells them.
 import { type Facts, splitKey } from '../facts/index.js';
+import { timeConstants } from './kinds/approaches.js';
 import { quoted, setAside } from './kinds/aside.js';
 import { betweenSettings, betweenSetups } from './kinds/comparisons.js';
 import { conditions } from './kinds/conditions.js';
@@ -47,7 +48,7 @@ function measureOf({ facts }: Draft): { measure?: string } {
 
 function told(stage: Stage, scene: Scene): Draft[] {
   const section = capital(stage.where(scene) || 'What was measured');
-  return [rises, values, limits, throttling, overRoom, corrected, efficiency].flatMap((kind) => kind(stage, scene, section));
+  return [rises, values, limits, throttling, overRoom, corrected, timeConstants, efficiency].flatMap((kind) => kind(stage, scene, section));
 }
 
 /** Sentences of one section stand together, sections in the order of their first sentence. */

@@ -33,7 +33,7 @@ const settingKinds = ['stock', 'power-limit', 'undervolt', 'overclock', 'fan-cur
 export const statedKinds = [
   'raw', 'mean', 'constant', 'rise', 'difference', 'percent_change', 'points', 'percent_of', 'ratio',
   'rank', 'median', 'range', 'count', 'over_room', 'at_room', 'per_watt', 'per_price',
-  'energy', 'per_energy', 'heat', 'level_sum', 'without_background', 'at_distance',
+  'energy', 'per_energy', 'heat', 'level_sum', 'without_background', 'at_distance', 'approach',
 ] as const;
 
 const statedKey = (t: string) => ((statedKinds as readonly string[]).includes(t.split('.')[0]!) ? undefined : 'unknown');

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type FactKind, factKinds, Facts, isFact } from '../../pipeline/facts/index.js';
-import { Exact } from '../../pipeline/quantities/index.js';
+import { Exact, unit } from '../../pipeline/quantities/index.js';
 import { episodeOf, factsOf } from './episode.js';
 
 const text = `
@@ -33,6 +33,11 @@ a/stock/scene/noise/quiet/load: 20.0 20.0 20.0 dB(A)
 const episode = episodeOf(text);
 episode.coolant = { fluid: 'water', share: Exact.zero, place: episode.place };
 episode.measures.set('rate', { ...episode.measures.get('rate')!, better: 'higher' });
+// A log without noise: 60 °C − 30 K · e^(−t/40 s), a sample each second for 200 s.
+const times = Array.from({ length: 201 }, (_, t) => t);
+const logged = 'w/stock/scene/temperature/core/load';
+episode.traces = [{ id: `${logged.slice(0, logged.lastIndexOf('/'))}#1`, setup: 'w', setting: 'stock', workload: 'scene', measure: 'temperature', part: 'core', run: '1', unit: unit('degC'), times, values: times.map((t) => 60 - 30 * Math.exp(-t / 40)), windows: [{ phase: 'load', start: 140, end: 200 }], place: episode.place }];
+episode.readings.push({ key: logged, run: '1', quantity: { value: Exact.of(596, 10), unit: unit('degC'), decimals: 1 }, constant: false, place: episode.place, log: { trace: episode.traces[0]!.id, firstLine: 142, lastLine: 202, samples: 61, lasted: { window: 60, phase: 200 } } });
 const facts = new Facts(episode);
 const rate = (s: string): string => `${s}/stock/scene/rate/average/load`;
 const noise = (s: string): string => `${s}/stock/scene/noise/card/load`;
@@ -90,6 +95,8 @@ const table: [FactKind, string, string[], string, string][] = [
   ['level_sum', '', ['=80.0 dB(A)', '=85.0 dB(A)'], '86.2 dB(A)', '86.19331'],
   ['without_background', '', [noise('b'), 'a/stock/scene/noise/room/load'], '37.5 dB(A)', '37.542425'], // 10 dB above: K1 is 0.46 dB
   ['without_background', '', [noise('b'), 'a/stock/scene/noise/quiet/load'], '38.0 dB(A)', '38'],
+  ['approach', '', [logged], '40.0 s', '40'],
+  ['approach', 'final', [logged], '60.0 °C', '60'],
   ['at_distance', '', [noise('a'), '=0.5m', '=1m'], '30 dB(A)', '29.9794'],
 ];
 
@@ -117,6 +124,7 @@ test.each<[FactKind, string[], string]>([
   ['percent_of', ['a/low/scene/power/board/load', 'a/off/scene/power/board/load'], 'the whole is zero'],
   ['percent_change', ['a/low/scene/power/board/load', 'a/off/scene/power/board/load'], 'the base is zero'],
   ['per_watt', [rate('a'), 'a/off/scene/power/board/load'], 'division by zero'],
+  ['approach', ['a/stock/scene/temperature/core/load'], 'is no mean of a log'],
   ['rank', [noise('a'), noise('b')], 'does not say which end'],
   ['mean', [rate('a'), noise('a')], 'cannot be averaged'],
   ['mean', ['x/stock/scene/rate/average/load'], 'no reading of x/stock/scene/rate/average/load'],

@@ -1,7 +1,7 @@
 // What a kind of fact is: what it takes, and how it is computed.
 import type { Exact, Unit } from '../../quantities/index.js';
 import type { Fact } from '../fact.js';
-import type { About, Underivable } from '../facts.js';
+import type { About, Facts, Underivable } from '../facts.js';
 
 export interface Result {
   value: Exact;
@@ -22,5 +22,6 @@ export interface Operation {
   leaf?: boolean;
   /** Subtracting, or dividing, the rounded figures may give another number than the rounded result: then the fact says so. */
   onTheSofa?: boolean;
-  run(inputs: Fact[], variant: string, about: About): Result | Underivable;
+  /** `facts` for those that look into logs. */
+  run(inputs: Fact[], variant: string, about: About, facts?: Facts): Result | Underivable;
 }
