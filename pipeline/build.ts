@@ -5,7 +5,7 @@ import { MovingStudio } from './moving.js';
 import { indexKey, keyOf, sortOut } from './due.js';
 import { Episodes, type Examined, type Project, unknownEpisodes } from './examine.js';
 import { UsageError } from './exit-codes.js';
-import { Cache, codeVersion, disk, type Disk, episodeIds, findTool, manifestName, Output, type Published, readManifest, Standing, template, tooNear } from './files/index.js';
+import { Cache, codeVersion, disk, type Disk, episodeIds, findDuckdb, findTool, manifestName, Output, type Published, readManifest, Standing, template, tooNear } from './files/index.js';
 import { type Finding, type Severity } from './places/index.js';
 import type { Card, Draft } from './render.js';
 
@@ -126,7 +126,7 @@ export function open(options: Pick<Options, 'data' | 'cache' | 'only' | 'disk'>)
   const ids = episodeIds(options.data, fs);
   const unknown = unknownEpisodes(options.only, ids);
   if (unknown.length > 0) throw new UsageError(unknown.map(({ id, near }) => `There is no episode "${id}" in ${options.data}${near ? `; did you mean "${near}"?` : '.'}`).join('\n'));
-  const project: Project = { data: resolve(options.data), ids, cache: new Cache(options.cache, fs), code: codeVersion(fs), tools: findTool('ffmpeg') === undefined ? '' : 'ffmpeg', disk: fs };
+  const project: Project = { data: resolve(options.data), ids, cache: new Cache(options.cache, fs), code: codeVersion(fs), tools: `${findTool('ffmpeg') === undefined ? '' : 'ffmpeg'}${findDuckdb() === undefined ? '' : ' duckdb'}`, disk: fs };
   return { project, episodes: new Episodes(project), asked: options.only.length > 0 ? [...new Set(options.only)].sort() : ids };
 }
 

@@ -1,7 +1,7 @@
 // Episodes from their folders to what is found in them: record, facts, checks, proof of the texts. What was found before is
 // remembered with the hash of all that it rests on, and taken from there as long as that has not changed.
 import { basename, join } from 'node:path';
-import { type Cache, type Disk, Folder, type Given, hashGiven, hashOf, isPattern, recordName, template, wholeGiven } from './files/index.js';
+import { type Cache, type Disk, findDuckdb, Folder, type Given, hashGiven, hashOf, isPattern, recordName, template, wholeGiven } from './files/index.js';
 import { type Finding, type Lines, nearest, type Place, type Source } from './places/index.js';
 import { proofTexts, unreadable, withoutTexts } from './proof-texts.js';
 import type { Plan } from './draw.js';
@@ -198,7 +198,7 @@ export class Episodes {
       const sources: Lines[] = source ? [source] : [];
       if (!outline) return { episode: undefined, findings, sources };
       const { assemble } = await import('./records/index.js');
-      const assembled = assemble(outline, given, template);
+      const assembled = assemble(outline, given, template, findDuckdb());
       return { episode: assembled.value, findings: [...findings, ...assembled.findings], sources: [...sources, ...assembled.sources] };
     }, mostHeld);
   }

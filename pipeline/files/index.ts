@@ -2,6 +2,7 @@ export * from './apart.js';
 export * from './cache.js';
 export * from './code-version.js';
 export * from './disk.js';
+export * from './duckdb.js';
 export * from './folder.js';
 export * from './hash.js';
 export * from './large-file.js';

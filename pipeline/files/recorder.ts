@@ -1,6 +1,7 @@
 // Takes note of what a run reads below one folder, so that a later run can tell whether it would read the same.
 import { resolve, sep } from 'node:path';
 import type { Disk } from './disk.js';
+import { duckdbPaths } from './duckdb.js';
 import { hash } from './hash.js';
 import { programFiles } from './code-version.js';
 import { contentHash, listHash, type Run, runPath, stampOf } from './replay.js';
@@ -12,7 +13,7 @@ import { writeWhole } from './write-whole.js';
 export function rememberRun(args: readonly string[], run: { text: string; code: number; outputs: string[]; recorder: Recorder }): void {
   const path = runPath(args);
   if (path === undefined) return;
-  const kept: Run = { program: [...programFiles(), ...toolPaths('ffmpeg')].map(stampOf), ...run.recorder.seen(), outputs: run.outputs.map(stampOf), text: run.text, code: run.code };
+  const kept: Run = { program: [...programFiles(), ...toolPaths('ffmpeg'), ...duckdbPaths()].map(stampOf), ...run.recorder.seen(), outputs: run.outputs.map(stampOf), text: run.text, code: run.code };
   try {
     writeWhole(path, JSON.stringify(kept));
   } catch (thrown) {

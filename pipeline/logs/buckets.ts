@@ -34,13 +34,13 @@ export class Buckets implements RowSink {
   #size: number;
   #before = NaN;
 
-  /** `levels` says of each column whether it holds sound levels; `likely` is how many samples there may be. */
-  constructor(levels: readonly boolean[], likely = 1024, most = mostBuckets) {
+  /** `levels` says of each column whether it holds sound levels; `likely` is how many samples there may be; `column` makes one for so many buckets. */
+  constructor(levels: readonly boolean[], likely = 1024, most = mostBuckets, column = (level: boolean, size: number, _index: number) => new Column(level, size)) {
     this.#most = most;
     this.#size = Math.max(1, Math.min(likely, most));
     // A log that surely is long need not begin with samples one by one.
     while (this.#width * most * 8 < likely) this.#width *= 2;
-    this.columns = levels.map((l) => new Column(l, this.#size));
+    this.columns = levels.map((l, i) => column(l, this.#size, i));
     for (const name of names) this[name] = new Float64Array(this.#size);
   }
 

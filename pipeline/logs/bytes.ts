@@ -6,6 +6,8 @@ export interface Bytes {
   read(into: Uint8Array, at: number): number;
   /** Why the bytes can no longer be had, as a clause: "it was changed while it was read". */
   readonly trouble?: string | undefined;
+  /** Where they stand on the disk, if others may read them too. */
+  readonly path?: string;
 }
 
 export function inMemory(bytes: Uint8Array): Bytes {

@@ -4,7 +4,7 @@ import { decimalOf, isStep, plus, zero } from './decimals.js';
 import { odd, type PlainRow, powers, safeDigits } from './plain-row.js';
 
 /** Of the bucket that is being filled, and of the whole column, in one array: what each sample touches lies together. */
-const Now = { sum: 0, squares: 1, count: 2, min: 3, max: 4, first: 5, energy: 6, previous: 7, origin: 8, firstValue: 9, filled: 10, grown: 11, fell: 12 } as const;
+export const Now = { sum: 0, squares: 1, count: 2, min: 3, max: 4, first: 5, energy: 6, previous: 7, origin: 8, firstValue: 9, filled: 10, grown: 11, fell: 12 } as const;
 
 export class Column extends BucketFigures {
   /** Most decimals written in any cell, and most that any value needs. */
@@ -15,28 +15,28 @@ export class Column extends BucketFigures {
   /** Line of the first value, and the first value that differs from it. */
   firstLine = 0;
   changed: { line: number; value: number } | undefined;
-  readonly #now = new Float64Array(13);
-  #steady = true;
+  protected readonly now = new Float64Array(13);
+  protected steady = true;
 
   constructor(levels: boolean, size = 1024) {
     super(levels, size);
   }
 
   get filled(): number {
-    return this.#now[Now.filled]!;
+    return this.now[Now.filled]!;
   }
 
   /** Steps between values, how many of them went up, and whether any went down. */
   get steps(): { all: number; grown: number; fell: boolean } {
-    return { all: Math.max(0, this.filled - 1), grown: this.#now[Now.grown]!, fell: this.#now[Now.fell] === 1 };
+    return { all: Math.max(0, this.filled - 1), grown: this.now[Now.grown]!, fell: this.now[Now.fell] === 1 };
   }
 
   get firstValue(): number {
-    return this.value(this.#now[Now.firstValue]!);
+    return this.value(this.now[Now.firstValue]!);
   }
 
   protected get origin(): number {
-    return this.#now[Now.origin]!;
+    return this.now[Now.origin]!;
   }
 
   /** Begins a bucket. */
@@ -49,7 +49,7 @@ export class Column extends BucketFigures {
 
   /** Takes note of the bucket that was being filled; to be called before figures are asked for. */
   settle(): void {
-    const now = this.#now;
+    const now = this.now;
     const b = this.used - 1;
     if (now[Now.count] === 0) return;
     this.sums[b] = now[Now.sum]!;
@@ -65,7 +65,7 @@ export class Column extends BucketFigures {
 
   /** Goes on filling the last bucket. */
   #resume(): void {
-    const now = this.#now;
+    const now = this.now;
     const b = this.used - 1;
     if (b < 0 || this.counts[b] === 0) return;
     now[Now.sum] = this.sums[b]!;
@@ -85,7 +85,7 @@ export class Column extends BucketFigures {
       x = this.#scaled(digits, decimals);
       if (this.wide) return this.#addWide(digits / powers[decimals]!, line);
     }
-    const now = this.#now;
+    const now = this.now;
     const sum = now[Now.sum]! + x;
     if (sum >= exactBelow || sum <= -exactBelow) {
       this.#widen();
@@ -108,7 +108,7 @@ export class Column extends BucketFigures {
 
   /** As `add` for as many as ask for nothing special, all in registers; gives how many. */
   #addEven({ digits, decimals }: PlainRow, from: number, count: number, line: number): number {
-    const now = this.#now;
+    const now = this.now;
     const scale = this.scale;
     if (scale !== this.own || this.energies || now[Now.count] === 0) return 0;
     let sum = now[Now.sum]!;
@@ -136,11 +136,11 @@ export class Column extends BucketFigures {
     const n = i - from;
     // One of these sums may have been too large to be exact; one by one it will be seen which.
     if (Math.max(-min, max) >= wholeBelow || Math.abs(now[Now.sum]!) + n * Math.max(-min, max) >= exactBelow) return 0;
-    if (this.#steady && (min !== now[Now.firstValue] || max !== min)) {
+    if (this.steady && (min !== now[Now.firstValue] || max !== min)) {
       let j = from;
       const value = (): number => digits[j]! * powers[scale - decimals[j]!]!;
       while (value() === now[Now.firstValue]) j++;
-      this.#steady = false;
+      this.steady = false;
       this.changed = { line: line + j - from, value: this.value(value()) };
     }
     now[Now.sum] = sum;
@@ -156,7 +156,7 @@ export class Column extends BucketFigures {
   }
 
   #take(x: number, line: number): void {
-    const now = this.#now;
+    const now = this.now;
     const previous = now[Now.previous]!;
     if (now[Now.filled]!++ === 0) {
       now[Now.origin] = x;
@@ -164,8 +164,8 @@ export class Column extends BucketFigures {
       this.firstLine = line;
     } else if (x > previous) now[Now.grown]!++;
     else if (x < previous) now[Now.fell] = 1;
-    if (this.#steady && x !== now[Now.firstValue]) {
-      this.#steady = false;
+    if (this.steady && x !== now[Now.firstValue]) {
+      this.steady = false;
       this.changed = { line, value: this.value(x) };
     }
     now[Now.previous] = x;
@@ -208,27 +208,31 @@ export class Column extends BucketFigures {
     for (const list of this.lists()) list.copyWithin(b + 2, b + 1, this.used);
     if (this.wide) this.wideSums.splice(b + 1, 0, zero);
     this.used++;
+    this.refill(b, before);
+    this.refill(b + 1, behind);
+  }
+
+  /** Makes bucket `b` of these samples anew. NaN is none. */
+  refill(b: number, values: ArrayLike<number>): void {
     const part = new Column(this.energies !== undefined, 1);
-    [before, behind].forEach((values, i) => {
-      part.#restart(this.#now[Now.origin]!, this.scale);
-      for (let j = 0; j < values.length; j++) {
-        if (Number.isNaN(values[j]!)) continue;
-        if (this.wide) part.#addWide(values[j]!, 0);
-        else part.add(0, Math.round(values[j]! * powers[this.scale]!), this.scale, 0);
-      }
-      part.settle();
-      this.lists().forEach((list, n) => (list[b + i] = part.lists()[n]![0]!));
-      if (this.wide) this.wideSums[b + i] = part.wideSums[0]!;
-    });
+    part.#restart(this.now[Now.origin]!, this.scale);
+    for (let j = 0; j < values.length; j++) {
+      if (Number.isNaN(values[j]!)) continue;
+      if (this.wide) part.#addWide(values[j]!, 0);
+      else part.add(0, Math.round(values[j]! * powers[this.scale]!), this.scale, 0);
+    }
+    part.settle();
+    this.lists().forEach((list, n) => (list[b] = part.lists()[n]![0]!));
+    if (this.wide) this.wideSums[b] = part.wideSums[0]!;
   }
 
   #restart(origin: number, scale: number): void {
     this.scale = scale;
     this.counts[0] = 0;
     this.used = 1;
-    this.#now.fill(0);
-    this.#now[Now.filled] = 1;
-    this.#now[Now.origin] = origin;
+    this.now.fill(0);
+    this.now[Now.filled] = 1;
+    this.now[Now.origin] = origin;
     this.wideSums[0] = zero;
   }
 
@@ -248,7 +252,7 @@ export class Column extends BucketFigures {
   #finer(scale: number): void {
     this.settle();
     const by = powers[scale - this.scale]!;
-    if (this.finerFigures(scale)) for (const at of [Now.previous, Now.origin, Now.firstValue]) this.#now[at]! *= by;
+    if (this.finerFigures(scale)) for (const at of [Now.previous, Now.origin, Now.firstValue]) this.now[at]! *= by;
     this.#resume();
     if (this.scale !== scale) this.#widen();
   }
@@ -257,7 +261,7 @@ export class Column extends BucketFigures {
     this.settle();
     const unit = powers[this.scale]!;
     this.widenFigures();
-    for (const at of [Now.previous, Now.origin, Now.firstValue]) this.#now[at]! /= unit;
+    for (const at of [Now.previous, Now.origin, Now.firstValue]) this.now[at]! /= unit;
     this.#resume();
   }
 
@@ -265,6 +269,6 @@ export class Column extends BucketFigures {
     const b = this.used - 1;
     this.wideSums[b] = plus(this.wideSums[b]!, decimalOf(value));
     this.#take(value, line);
-    if (this.energies) this.#now[Now.energy]! += 10 ** (value / 10);
+    if (this.energies) this.now[Now.energy]! += 10 ** (value / 10);
   }
 }

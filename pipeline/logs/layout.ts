@@ -116,6 +116,17 @@ export interface StutterDefinition {
 
 export type FrameSkip = { kind: 'frames'; frames: number } | { kind: 'seconds'; seconds: number } | { kind: 'warm-up' };
 
+/** What is installed where a record asks for the engine. */
+export const enginePackage = '@duckdb/node-api@1.5.6-r.1';
+
+/** A database engine that may be asked for the figures of a large log. */
+export interface LogEngine {
+  /** A path within the folder where it is installed. */
+  module: string;
+  /** Bytes from which on it is asked; 32 MB where nothing is said. */
+  least?: number;
+}
+
 export interface LogLayout {
   name: string;
   delimiter: string;
@@ -140,5 +151,12 @@ export interface LogLayout {
   energies: LogEnergy[];
   throttle?: LogThrottle;
   frames?: FrameLayout;
+  /** Undefined: the log is read here alone. */
+  engine?: LogEngine;
   place: Place;
+}
+
+/** Sound levels are averaged as energies. */
+export function isLevel({ unit }: LogColumn): boolean {
+  return unit.dimension === 'sound-level';
 }

@@ -40,6 +40,18 @@ export class LogText implements Lines {
     return Math.ceil((this.#bytes.size * ends) / Math.max(1, head.length));
   }
 
+  /** Where others can read it as it is; undefined where it is not plain UTF-8 on the disk. */
+  get plainFile(): { path: string; size: number } | undefined {
+    const { path, size } = this.#bytes;
+    return path === undefined || this.#said !== 'utf-8' || this.#mark > 0 ? undefined : { path, size };
+  }
+
+  /** Whether its bytes still are those that were read, looked at anew. */
+  unchanged(): boolean {
+    stretch(this.#bytes, 0, 1);
+    return this.trouble === undefined;
+  }
+
   /** Its rows from the start, the text being held to its encoding. */
   rows(layout: LogLayout): CsvStream {
     return new CsvStream(this.#blocks, layout, 0, 1, this.#said === 'utf-8' ? utf8Check() : undefined);

@@ -1,14 +1,15 @@
 // A log to its columns over time, in one reading however long it is; every fault in its place.
 import { Buckets } from './buckets.js';
 import type { Column } from './column.js';
-import type { CsvStream } from './csv-stream.js';
 import { cutTimes } from './cuts.js';
-import { Faults } from './faults.js';
+import { withEngine } from './engine-log.js';
+import type { Faults } from './faults.js';
 import { FrameStore } from './frame-store.js';
-import type { LogLayout } from './layout.js';
-import { findColumns, type LogColumns, wantedColumns } from './log-columns.js';
+import { isLevel, type LogLayout } from './layout.js';
+import { wantedColumns } from './log-columns.js';
 import type { LogText } from './log-text.js';
-import { RowReader, type RowSink } from './row-reader.js';
+import { type Read, readRows } from './read-rows.js';
+import type { RowSink } from './row-reader.js';
 import { readAgain } from './second-reading.js';
 import { usualStep } from './usual-step.js';
 import type { Finding } from '../places/index.js';
@@ -60,9 +61,7 @@ export interface ReadFrames {
 
 /** Undefined where no sample could be read at all. `most` is how many buckets there may be. */
 export function readLog(text: LogText, layout: LogLayout, most?: number): { value: ReadLog | undefined; findings: Finding[] } {
-  const buckets = new Buckets(layout.columns.map((c) => c.unit.dimension === 'sound-level'), text.likelyLines, most);
-  const read = readRows(text, layout, buckets);
-  buckets.settle();
+  const { buckets, read } = withEngine(text, layout, most) ?? strictly(text, layout, most);
   if (!read.reader) return { value: undefined, findings: read.findings };
   const { reader, faults, columns } = read;
   text.anchor(buckets.lines, buckets.positions, buckets.count);
@@ -85,6 +84,13 @@ export function readLog(text: LogText, layout: LogLayout, most?: number): { valu
   };
 }
 
+function strictly(text: LogText, layout: LogLayout, most?: number): { buckets: Buckets; read: Read } {
+  const buckets = new Buckets(layout.columns.map(isLevel), text.likelyLines, most);
+  const read = readRows(text, layout, buckets);
+  buckets.settle();
+  return { buckets, read };
+}
+
 /** The frame column of a log whole, as frames are few for their bytes: sixteen bytes a frame. */
 export function readFrames(text: LogText, layout: LogLayout): { value: ReadFrames | undefined; findings: Finding[] } {
   const store = new FrameStore();
@@ -94,45 +100,6 @@ export function readFrames(text: LogText, layout: LogLayout): { value: ReadFrame
   text.anchor(store.anchorLines, store.anchorPositions, store.anchorLines.length);
   if (!tellColumns(text, { ...layout, columns: [] }, store, faults)) return { value: undefined, findings: faults.list() };
   return { value: { values: store.values, lines: store.lines, decimals: store.decimals, faults }, findings: [] };
-}
-
-type Read = { reader: RowReader; faults: Faults; columns: LogColumns } | { reader: undefined; findings: Finding[] };
-
-function readRows(text: LogText, layout: LogLayout, sink: RowSink): Read {
-  const faults = new Faults(text.file);
-  let stream = text.rows(layout);
-  const columns = openRows(stream, layout, text, faults);
-  const failed = (findings: Finding[]): Read => ({ reader: undefined, findings });
-  if (columns && 'lacking' in columns) return failed(columns.lacking);
-  if (!columns) {
-    const trouble = text.troubleIn(stream);
-    if (trouble) return failed([trouble]);
-    faults.add('empty', 'log-empty', 'error', () => text.top(), 'the log is empty');
-    return failed(faults.list());
-  }
-  // Without headings the row that told the width is a sample itself.
-  if (!layout.header) stream = text.rows(layout);
-  const reader = new RowReader(stream, layout, columns, sink, text.file, faults);
-  reader.passOver(layout.under);
-  reader.run();
-  const trouble = text.troubleIn(stream);
-  if (trouble) return failed([trouble]);
-  reader.finish();
-  return { reader, faults, columns };
-}
-
-/** Reads as far as the first row; undefined where there is none. */
-function openRows(stream: CsvStream, layout: LogLayout, text: LogText, faults: Faults): LogColumns | { lacking: Finding[] } | undefined {
-  for (;;) {
-    const kind = stream.next();
-    if (kind === 'end') return undefined;
-    if (kind === 'fault') {
-      if (layout.header) stream.tell(faults, text.file);
-      continue;
-    }
-    const { columns, lacking } = findColumns(stream.cells, layout, text);
-    return lacking.length ? { lacking } : columns;
-  }
 }
 
 /** False where there is no sample. */

@@ -15,9 +15,9 @@ import type { ShippedTheme } from './theme-shape.js';
 /**
  * The episode, as far as it can be read; nothing should be built from it while there are errors among the findings
  * (those of `outline` included). `given` holds the bytes of each wanted file by its path, or why they cannot be had;
- * `template` reads what is shipped with the program.
+ * `template` reads what is shipped with the program; `engine` is where DuckDB is installed, if it is.
  */
-export function assemble(outline: Outline, given: ReadonlyMap<string, GivenFile>, template: TemplateReader = noTemplates): Outcome<Episode> & { sources: Lines[] } {
+export function assemble(outline: Outline, given: ReadonlyMap<string, GivenFile>, template: TemplateReader = noTemplates, engine?: string): Outcome<Episode> & { sources: Lines[] } {
   const { ctx, readings, source } = outline;
   const { reader, names, fields } = ctx;
   const before = reader.findings.length;
@@ -56,7 +56,7 @@ export function assemble(outline: Outline, given: ReadonlyMap<string, GivenFile>
     }
   }
 
-  const logs = readLogs(outline, files);
+  const logs = readLogs(outline, files, engine);
   sources.push(...logs.sources);
   incomplete ||= logs.incomplete;
 

@@ -1,6 +1,6 @@
 // The logs that a record names, to readings and traces.
-import { type LogLayout, readLogFile } from '../logs/index.js';
-import { type Finding, type Lines, nearest } from '../places/index.js';
+import { enginePackage, type LogLayout, readLogFile } from '../logs/index.js';
+import { type Finding, type Lines, nearest, type Place } from '../places/index.js';
 import type { Quantity } from '../quantities/index.js';
 import type { Trace } from './episode.js';
 import { byNumber, matchPattern, type Placeholder } from './file-patterns.js';
@@ -26,11 +26,12 @@ export interface LogReadings {
   incomplete: boolean;
 }
 
-export function readLogs(outline: Outline, given: Given): LogReadings {
+/** `engine` is where DuckDB is installed, if it is. */
+export function readLogs(outline: Outline, given: Given, engine?: string): LogReadings {
   const { reader } = outline.ctx;
   const from = reader.findings.length;
   const result: LogReadings = { traces: [], sources: [], incomplete: false };
-  for (const file of logFiles(outline, given, result)) {
+  for (const file of logFiles(outline, given, result, engine)) {
     const bytes = given.bytes(file.path, file.want);
     if (!bytes) {
       result.incomplete = true;
@@ -97,7 +98,7 @@ function constantOf({ readings }: Outline, { setup, setting, workload }: LogFile
   return best;
 }
 
-function logFiles(outline: Outline, given: Given, result: LogReadings): LogFile[] {
+function logFiles(outline: Outline, given: Given, result: LogReadings, engine: string | undefined): LogFile[] {
   const { ctx, layouts, wants } = outline;
   const { reader, names } = ctx;
   const files: LogFile[] = [];
@@ -107,10 +108,15 @@ function logFiles(outline: Outline, given: Given, result: LogReadings): LogFile[
       result.incomplete = true;
       continue;
     }
-    const layout = layouts.get(f.layout.text);
-    if (!layout) {
+    const written = layouts.get(f.layout.text);
+    if (!written) {
       const near = nearest(f.layout.text, layouts.keys());
       reader.fail(f.layout.place, 'unknown-name', `unknown layout "${f.layout.text}"${near ? `; did you mean ${near}?` : layouts.size ? `; known are ${[...layouts.keys()].join(', ')}` : '; give it under layouts'}`, { said: f.layout.text, subject: f.layout.text, ...(near && { suggest: near }) });
+      result.incomplete = true;
+      continue;
+    }
+    const layout = f.engine ? withEngine(reader, f.engine, written, engine) : written;
+    if (!layout) {
       result.incomplete = true;
       continue;
     }
@@ -140,6 +146,14 @@ function logFiles(outline: Outline, given: Given, result: LogReadings): LogFile[
     }
   }
   return files;
+}
+
+/** Undefined, and a finding, where the engine is not there or nothing for such logs. */
+function withEngine(reader: Outline['ctx']['reader'], { place }: { place: Place }, layout: LogLayout, module: string | undefined): LogLayout | undefined {
+  if (layout.frames) reader.fail(place, 'record-form', `engine is for sensor logs; of a frame log (layout ${layout.name}) every frame is held`, { said: 'duckdb' });
+  else if (module === undefined) reader.fail(place, 'log-engine', `DuckDB is not installed; npm install --no-save ${enginePackage} does it, in the folder of the program or in the one that you work in; or leave engine out, the figures are the same`, { said: 'duckdb' });
+  else return { ...layout, engine: { module } };
+  return undefined;
 }
 
 function tellAmbiguous(outline: Outline, want: Want, path: string, ids: Partial<Record<Placeholder, string>>, other: Partial<Record<Placeholder, string>>): void {

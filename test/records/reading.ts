@@ -2,6 +2,9 @@
 import { Buffer } from 'node:buffer';
 import { type Finding, type Lines, Source } from '../../pipeline/places/index.js';
 import { assemble, type Episode, outline } from '../../pipeline/records/index.js';
+import { expect } from 'vitest';
+import { duckdb } from '../logs/duckdb.js';
+import { withEngine } from './with-engine.js';
 
 export type Files = Record<string, string | Uint8Array>;
 
@@ -11,6 +14,8 @@ export function readEpisode(text: string, files: Files = {}): { episode: Episode
   if (!outlined.value) return { episode: undefined, findings: outlined.findings, sources: [source] };
   const given = new Map(Object.entries(files).map(([path, content]) => [path, typeof content === 'string' ? new Uint8Array(Buffer.from(content)) : content]));
   const assembled = assemble(outlined.value, given);
+  // Every log of every test is read with the engine too, where it is installed: nothing may come out otherwise.
+  if (duckdb && outlined.value.wants.some((w) => w.as === 'log')) expect(withEngine(source, given, duckdb)).toEqual({ episode: assembled.value, findings: assembled.findings });
   return { episode: assembled.value, findings: [...outlined.findings, ...assembled.findings], sources: [source, ...assembled.sources] };
 }
 
