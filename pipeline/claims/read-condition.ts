@@ -86,6 +86,9 @@ function marksOf(c: Context, index: number, condition: Condition): number[] {
   const { said } = c.parsed;
   const usable = (k: number): boolean => { const m = said[k]!.mention; return k !== index && k !== condition.of && m.type === 'cardinal' && m.unit?.id !== 'points' && said[k]!.cue.op !== 'count'; };
   const own = said.flatMap((s, k) => (s.mention.from >= condition.from && s.mention.from < condition.to && usable(k) ? [k] : []));
+  // "with 30 to spare, two of the three fit": what there is room for stands before.
+  const room = own.length ? [] : said.flatMap((s, k) => (s.mention.to < said[index]!.mention.from && usable(k) && c.parsed.low[s.mention.to] === 'to' && c.parsed.low[s.mention.to + 1] === 'spare' ? [k] : []));
+  if (room.length) return room.slice(-1);
   if (own.length || !condition.before) return own.slice(0, 1);
   const bound = boundIn(c.parsed.low, condition.from, condition.to) ? undefined : boundIn(c.parsed.low, 0, said[index]!.mention.from)!;
   return said.flatMap((s, k) => (s.mention.from >= (bound?.from ?? 0) && s.mention.to < said[index]!.mention.from && usable(k) ? [k] : [])).slice(0, 1);
@@ -146,7 +149,9 @@ export function readCondition(c: Context, index: number): { candidates: Candidat
         if (set.length !== condition.size || (t.value !== undefined && outside(c, set, t.value, t.unit))) continue;
         const operand = t.value !== undefined ? `=${t.value} ${(t.unit ?? cell.unit).id}` : t.like ? t.operand! : c.facts.constantFor(cell.key, t.operand as 'limit' | 'target');
         if (!operand) continue;
-        const good: Bound = polarity(c, cell) <= 0 ? 'at-most' : 'at-least';
+        // Where neither way is better, a target is to be reached, and a limit kept to.
+        const side = polarity(c, cell) || ((t.like?.role ?? t.operand) === 'target' ? 1 : -1);
+        const good: Bound = side < 0 ? 'at-most' : 'at-least';
         let bound = stated?.bound ?? good;
         if (fails) bound = turned(good);
         if (negated) bound = turned(bound);

@@ -17,12 +17,26 @@ function members(c: Context, index: number, what: Counted): { cells: Cell[]; n: 
   if (what === 'setups') {
     const set = firstTime(g, siblings(g, reference, of.setup));
     const tested = [...g.values[of.setup[0]!]!.keys()].filter((v) => !g.holders.has(v) && !g.repeats.has(v)).length;
-    return [{ cells: set, n: of.setup.length === 1 ? tested : count(of.setup, () => true) }];
+    const having = havingTopic(c);
+    return [{ cells: set, n: of.setup.length === 1 ? tested : count(of.setup, () => true) }, ...(having.length > 1 && having.length < tested ? [{ cells: having, n: having.length }] : [])];
   }
-  if (what === 'settings') { const set = firstTime(g, siblings(g, reference, of.setting)); const whole = siblings(g, reference, of.setting); return [{ cells: set, n: count(of.setting, () => true) }, { cells: set, n: set.length }, ...(whole.length > set.length ? [{ cells: whole, n: whole.length }] : [])]; }
+  if (what === 'settings') { const set = firstTime(g, siblings(g, reference, of.setting)); const whole = siblings(g, reference, of.setting); return [{ cells: set, n: count(of.setting, () => true) }, { cells: set, n: set.length }, ...(whole.length > set.length ? [{ cells: whole, n: whole.length }] : []), ...(of.setting.length > 1 ? of.setting.map((i) => firstTime(g, siblings(g, reference, [i]))).filter((x) => x.length > 1).map((cells) => ({ cells, n: cells.length })) : [])]; }
   if (what === 'workloads') return [{ cells: siblings(g, reference, of.workload), n: count(of.workload, () => true) }];
   if (what === 'combinations') { const set = firstTime(g, siblings(g, reference, [...of.setup, ...of.setting])); return [{ cells: set, n: set.length }, { cells: set, n: count([...of.setup, ...of.setting], (x) => of.setting.every((i) => x.at[i])) }]; }
   return [{ cells: [reference], n: c.facts.readings(reference.key).length }];
+}
+
+/** One reading of each thing that has any of the quantity spoken of: a thing without a height is not among "the four" that heights are given of. */
+function havingTopic(c: Context): Cell[] {
+  const g = c.grid;
+  const own = [...g.of.measure, ...g.of.part];
+  const of = new Map<string, Cell>();
+  for (const x of g.byMeasure.get(c.now.topics[g.of.measure[0]!]![0] ?? '') ?? []) {
+    const name = g.of.setup.map((i) => x.at[i]).join('/');
+    if (x.role === 'limit' || x.role === 'target' || g.of.setup.some((i) => !x.at[i] || g.holders.has(x.at[i]!) || g.repeats.has(x.at[i]!)) || !own.every((i) => x.at[i] === c.now.topics[i]![0])) continue;
+    if (!of.has(name)) of.set(name, x);
+  }
+  return [...of.values()];
 }
 
 /** The reading that stands for all when runs and settings are counted: of the latest topic, a usual measure. */
@@ -84,6 +98,9 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
 /** "each was run three times". */
 export function readRuns(c: Context, index: number): Candidate[] {
   const out: Candidate[] = [];
+  // "report 24 repeats all of this": what it does, and nothing counted.
+  const { to } = c.parsed.said[index]!.mention;
+  if (/^(?:runs|repeats|passes)$/.test(c.parsed.low[to] ?? '') && /^(?:all|this|that|these|those|them|everything)$/.test(c.parsed.low[to + 1] ?? '')) return out;
   for (const { cells } of members(c, index, 'runs')) push(out, c, { kind: 'count', variant: 'runs', args: cells.map((x) => x.key) }, 'count', 0, cells[0], 'runs', { exact: true });
   return out;
 }

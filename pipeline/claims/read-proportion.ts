@@ -64,6 +64,16 @@ export function readRatio(c: Context, index: number): Candidate[] {
   const said = c.parsed.said[index]!;
   const words = baseWords(c, index);
   const out: Candidate[] = [];
+  // "at 90 watts for the one, and at half of that for the other": of what was said just before, and the thing named after it.
+  const first = c.done[index - 1]?.subject;
+  const { to } = said.mention;
+  if (first && /^(?:of )?that (?:for|in|on|at|with|under)\b/.test(c.parsed.low.slice(to, to + 3).join(' '))) {
+    const until = c.parsed.said[index + 1]?.mention.from ?? c.parsed.low.length;
+    const after = c.hits.hits.filter((h) => h.from >= to && h.from < until && ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field) && first.at[h.slot] !== h.value);
+    const other = after.length ? moved(c.grid, first, new Map(after.map((h) => [h.slot, h.value] as const))) : undefined;
+    if (other && other !== first) push(out, c, { kind: 'ratio', args: [other.key, first.key] }, 'ratio', 0, other, 'of what was said just before', { firm: true, base: first });
+    if (out.length) return out;
+  }
   const carried = words.low.some((w) => /^(?:what|that|as|the|of)$/.test(w));
   for (const [k, last] of c.now.said.slice(0, 2).entries()) {
     if (!carried || last.kind === 'mean' || last.kind === 'rank' || last.kind === 'count') continue;

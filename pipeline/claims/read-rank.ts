@@ -147,7 +147,24 @@ export function rankSets(c: Context, index: number): { slots: readonly number[];
     { slots: g.of.workload, cost: named('workload') && !setup && !setting ? 0.3 : 1.5 },
     { slots: [...both, ...g.of.workload], cost: all ? 0.4 : 1.4 },
   ];
+  // "the quietest of the four", where settings are made of two choices: of one choice, the other kept.
+  if (sizeSaid(c, index) !== undefined && g.of.setting.length > 1) for (const i of g.of.setting) rows.push({ slots: [i], cost: c.hits.hits.some((h) => h.slot === i && h.segment >= index && h.segment <= index + 1) ? 0.2 : 0.9 });
+  // "At the slow step the loudest combination is …": what is said first is the same for all that are ranked.
+  const kept = heldFirst(c, index);
+  if (kept.size) for (const row of [...rows]) {
+    const rest = row.slots.filter((i) => !kept.has(i));
+    if (!rest.length || rest.length === row.slots.length) continue;
+    rows.push({ slots: rest, cost: row.cost });
+    row.cost += 1;
+  }
   return rows.sort((a, b) => a.cost - b.cost);
+}
+
+/** Slots of what an opening "at …", "in …" names, before the superlative. */
+function heldFirst(c: Context, index: number): ReadonlySet<number> {
+  const { mention } = c.parsed.said[index]!;
+  if (!mention.superlative || !/^(?:at|in|on|with|for)$/.test(c.parsed.low[0] ?? '')) return new Set();
+  return new Set(c.hits.hits.filter((h) => h.to <= mention.from && h.baseOf < 0 && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field)).map((h) => h.slot));
 }
 
 export type { Cell };

@@ -30,7 +30,7 @@ export function saysAll(c: Context): boolean {
 }
 
 /** Words that speak of a whole set. */
-const total = /^(?:all|every|everything|everyone|each|both|whole|entire|throughout|overall|field|pack|bunch|lot|table|always|any|none|stay|stays|stayed|remained|runs|range|ranged|ranges|span|spans|spanned|spread|vary|varies|varied)$/;
+const total = /^(?:all|every|everything|everyone|each|both|whole|entire|throughout|overall|field|pack|bunch|lot|table|always|any|none|stay|stays|stayed|remained|runs|ranged|ranges|spans|spanned|varies|varied)$/;
 
 /** What the sentence or those before it named is what the reading is about. */
 function anythingNamed(c: Context, x: Candidate): boolean {
