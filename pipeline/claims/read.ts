@@ -17,7 +17,6 @@ import { readCount, readRuns } from './read-count.js';
 import { decideFigure, sameChange } from './read-figure.js';
 import { readPoints, readRatio } from './read-proportion.js';
 import { isMeasuredIn, readQuotient } from './read-quotient.js';
-import { carriedFar } from './carried.js';
 import { rangeAt, readRange } from './read-range.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
 import { insisted, oneNamed } from './insist.js';
@@ -52,7 +51,7 @@ function judged(c: Context, index: number): Reading {
   if (r.turned && elided.elided && !elided.way) return { ...r, verdict: 'agrees' };
   const spoken = limitBeside(c, index, r);
   if (spoken) return spoken;
-  const why = unsupported(c, index, r.chosen!, r.ranked) ?? carriedFar(c, index, r.chosen!);
+  const why = unsupported(c, index, r.chosen!, r.ranked);
   if (why) return { ...r, verdict: 'untied', why };
   if (r.insisted) return r;
   // "5.5 kelvin, or twelve percent": just what was said before, said again in percent.

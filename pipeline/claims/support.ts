@@ -102,7 +102,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
   if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
   // "80 millimetres long": of a length that is no part of what was said to be measured.
-  if (plain && mention.unit?.dimension === 'length' && /^(?:long|wide|tall|deep|thick|high|across)$/.test(low[mention.to] ?? '') && !c.hits.hits.some((h) => c.grid.of.part.includes(h.slot) && x.subject?.at[h.slot] === h.value)) return 'a length of something that was not measured';
+  if (plain && mention.unit?.dimension === 'length' && /^(?:long|wide|tall|deep|thick|high|across)$/.test(low[mention.to] ?? '') && !lengthwise(c, x, low[mention.to]!)) return 'a length of something that was not measured';
   if ((plain || x.kind === 'range') && segmentHas(c, index, /^(?:ratio|factor|quotient)$/)) return 'it speaks of a ratio';
   // "it sneaks under my 50": a mark of the speaker's own, and nothing that was measured.
   if (plain && x.kind !== 'constant' && /^(?:my|our|your)$/.test(low[mention.from - 1] ?? '')) return 'a mark of one\'s own';
@@ -114,6 +114,15 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   const best = c.parsed.said.some((s, k) => k < index && s.mention.superlative && low[s.mention.from - 1] === 'the' && (s.mention.from >= segment.from || (k === index - 1 && mention.from - s.mention.to <= 2)));
   const named = c.hits.hits.some((h) => h.segment === index && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value));
   return best && !named ? 'it speaks of whichever is the extreme' : undefined;
+}
+
+const ways: Readonly<Record<string, RegExp>> = { long: /long|length/, wide: /wide|width/, deep: /deep|depth/, thick: /thick/, tall: /tall|height/, high: /high|height/, across: /across|width|diameter/ };
+
+/** What is measured is called as the word after the number has it, or was named. */
+function lengthwise(c: Context, x: Candidate, word: string): boolean {
+  const own = [...c.grid.of.measure, ...c.grid.of.part].map((i) => x.subject?.at[i] ?? '');
+  const parts = c.grid.of.part.map((i) => x.subject?.at[i] ?? '').filter(Boolean);
+  return (parts.length ? parts : own).some((v) => ways[word]!.test(v)) || own.some((v) => v !== 'length' && ways[word]!.test(v)) || c.hits.hits.some((h) => c.grid.of.part.includes(h.slot) && x.subject?.at[h.slot] === h.value);
 }
 
 function segmentHas(c: Context, index: number, word: RegExp): boolean {

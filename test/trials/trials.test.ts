@@ -34,6 +34,15 @@ const floors: Record<string, { caught: number; alarms: number; coverage: number;
   'memory-speeds-desk': { caught: 84, alarms: 0, coverage: 97, tied: 91, quiet: 100 },
   'battery-boxes': { caught: 68, alarms: 0, coverage: 82, tied: 93, quiet: 100 },
   'storage-boxes': { caught: 76, alarms: 0, coverage: 86, tied: 90, quiet: 75 },
+  'aio-mounting': { caught: 72, alarms: 7, coverage: 78, tied: 91, quiet: 100 },
+  'card-three-drivers': { caught: 84, alarms: 0, coverage: 92, tied: 91, quiet: 95 },
+  'laptop-gpu-modes': { caught: 64, alarms: 1, coverage: 81, tied: 85, quiet: 100 },
+  'loop-pumps': { caught: 72, alarms: 2, coverage: 83, tied: 85, quiet: 85 },
+  'paste-over-time': { caught: 72, alarms: 1, coverage: 83, tied: 91, quiet: 90 },
+  'pc-monitors-power': { caught: 88, alarms: 1, coverage: 84, tied: 92, quiet: 100 },
+  'quiet-supplies': { caught: 68, alarms: 0, coverage: 85, tied: 93, quiet: 92 },
+  'ram-tuning': { caught: 72, alarms: 6, coverage: 74, tied: 84, quiet: 94 },
+  'ssd-heatsinks': { caught: 60, alarms: 0, coverage: 87, tied: 88, quiet: 100 },
 };
 
 const share = (a: number, b: number): number => (b ? (100 * a) / b : 100);
