@@ -21,7 +21,8 @@ export function ask(module: string, question: Question): Asked {
   const state = new Int32Array(new SharedArrayBuffer(4));
   const { port1, port2 } = new MessageChannel();
   const workerData: ThreadData = { module, query, question, state, port: port2 };
-  const thread = new Worker(threadFile(), { workerData, transferList: [port2] });
+  // What this process was started with may be nothing for a thread that runs a file.
+  const thread = new Worker(threadFile(), { workerData, transferList: [port2], execArgv: [] });
   thread.unref();
   // What it could not say itself comes to nothing: no answer is waited for beyond a thread that does not begin.
   thread.on('error', () => undefined);

@@ -1,2 +1,2 @@
-export { type Asked, ask } from './ask.js';
-export type { Answer, ColumnAnswer, Question } from './question.js';
+export { ask } from './ask.js';
+export type { Answer, Question } from './question.js';

@@ -4,6 +4,7 @@ import { closeSync, mkdirSync, openSync, writeFileSync, writeSync } from 'node:f
 import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { scratch } from '../files/scratch.js';
+import { duckdb } from './duckdb.js';
 
 const dist = resolve(import.meta.dirname, '../../dist');
 
@@ -80,14 +81,14 @@ ${sensors.map((s, k) => `  - {mean: bench///temperature/${s}/load, is: ${mean(k)
   expect(ofStated(findings)).toEqual([expect.stringContaining('40.49')]);
 });
 
-test('memory does not grow with a log', () => {
+test.each(['our own reader', 'the engine'].filter((by) => duckdb || by !== 'the engine'))('memory does not grow with a log read by %s', (by) => {
   const folder = scratch();
   const script = `
     const [{ LogText }, { readLog }, { LargeFile }, { unit }, fs] = await Promise.all(['logs/log-text.js', 'logs/read-log.js', 'files/large-file.js', 'quantities/index.js'].map((f) => import(${JSON.stringify(`${dist}/`)} + f)).concat(import('node:fs')));
     const place = { file: '', line: 1, column: 1, endLine: 1, endColumn: 1 };
     const at = (name) => ({ name, place });
     const layout = { name: '', place, delimiter: ',', decimalComma: false, skip: 0, under: 0, header: true, missing: new Set(), energies: [], windows: [], phase: 'load', time: { kind: 'elapsed', at: at('t'), unit: unit('s') },
-      columns: ${JSON.stringify(sensors)}.map((s) => ({ at: at(s), measure: s, part: '', unit: unit('degC'), take: 'mean' })) };
+      columns: ${JSON.stringify(sensors)}.map((s) => ({ at: at(s), measure: s, part: '', unit: unit('degC'), take: 'mean' }))${by === 'the engine' ? `, engine: { module: ${JSON.stringify(duckdb)}, least: 0 }` : ''} };
     const { value } = readLog(LogText.open('log.csv', new LargeFile(process.argv[1], fs, 0)), layout);
     console.log(JSON.stringify({ samples: value.rows.reduce((a, b) => a + b), buckets: value.times.length, megabytes: process.resourceUsage().maxRSS / 1024 }));`;
   const [short, long] = [100_000, 800_000].map((rows) => {
