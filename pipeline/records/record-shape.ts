@@ -100,7 +100,7 @@ export const recordShape = fields({
   logs: list(fields({
     files: turned(written('a path or a pattern', 'A log, or a pattern of several: logs/{setting}-run{run}.csv', (t) => pathFault(ownFolder(t).replace(/[{}]/g, '')), { type: 'string' }), (w) => ({ ...w, text: ownFolder(w.text) })),
     layout: ref('Name of its layout.'), for: logScope, run: id('The run, where {run} in the file name does not say it; 1 where nothing is said.'),
-    engine: choice(['duckdb'], 'duckdb: a database engine that you have installed sums large sensor logs; the figures and findings are the same, only sooner there.'),
+    engine: choice(['duckdb'], 'duckdb: a database engine that you have installed helps to read large sensor logs; figures and findings are the same.'),
   }, { expects: 'a map of files, layout, for, run, engine', required: ['files', 'layout'] }), 'Sensor and frame logs.'),
   aside: list(fields({
     reading: keyText('Key of the reading; fields may be left out where only one reading fits.'),
