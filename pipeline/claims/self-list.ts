@@ -12,9 +12,11 @@ export const selfList: SelfCheck = {
     'Quiet, medium and full speed give 30.2, 35.1 and 43.8 decibels, respectively.',
     'At idle and under load, the first card and the second card draw 14, 15, 240 and 298 watts respectively.',
     'They draw 14 and 298 watts respectively.',
+    'The stove draws 14, 61 and 298 watts at low, middle and high respectively.',
   ],
   wrong: [
     ['The bench and the case reach 61, 64 and 66 degrees respectively.', '61, 64 and 66 degrees'],
+    ['The stove draws 14 and 298 watts at low, middle and high respectively.', '14 and 298 watts'],
     ['Quiet, medium and full speed give 30.2 and 43.8 decibels, respectively.', '30.2 and 43.8 decibels'],
   ],
   run: eachSentence(look),
@@ -55,8 +57,8 @@ function named(p: Parsed, from: number, to: number): number[] {
         words = 0;
       } else words++;
     }
-    // What stands before the first comma may be an opening of its own: "At idle, A and B".
-    if (things > 2 && opens(p, from)) things--;
+    // What stands before the first comma may be an opening of its own: "At idle, A and B"; after the numbers it is part of the list: "at low, middle and high".
+    if (things > 2 && from === 0 && opens(p, from)) things--;
     out.push(things);
   }
   return out;
