@@ -52,7 +52,7 @@ export const reachOfCosts = 3.2;
 const temperature: readonly Unit[] = [unit('degC'), unit('K')];
 
 /** The units whose measures a mention can be about: its own, both of temperature and difference for degrees; undefined for any. */
-export function unitsOf(said: Said, changeOrShare: boolean): readonly Unit[] | undefined {
+export function unitsOf(said: Pick<Said, 'mention'>, changeOrShare: boolean): readonly Unit[] | undefined {
   const u = said.mention.unit;
   if (!u) return undefined;
   if (u.dimension === 'temperature' || u.dimension === 'temperature-difference') return temperature;

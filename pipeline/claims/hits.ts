@@ -1,9 +1,12 @@
 // The names of a sentence sorted by slot, with the mention they stand by, and the lists that pair names with numbers.
 import { changeVerbs, phraseAt } from '../script/index.js';
+import { roomParts } from '../facts/index.js';
 import { correctedSpan } from './corrected.js';
 import type { Grid } from './grid.js';
 import type { Course, Hit, SentenceHits } from './evidence.js';
+import { unitsOf } from './context.js';
 import type { Meaning, Name } from './lexicon.js';
+import { measuresIn } from './measured.js';
 import { numberLists } from './lists.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
@@ -24,6 +27,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     for (const m of likely(p, n, hits, state)) {
       // "the processor", where the product whose limits are on record is called so too: the part is meant.
       if (measured && m.fields.length === 1 && m.fields[0] === 'setup' && m.slots.every((s) => g.holders.has(s.value))) continue;
+      if (m.fields.length > 0 && m.fields.every((f) => f === 'part') && onlyUnit(g, p, n)) continue;
       for (const s of m.slots) hits.push({ slot: s.slot, value: s.value, from: n.from, to: n.to, segment, baseOf });
       if (m.role) roles.push({ role: m.role.role, firm: m.role.firm, from: n.from, to: n.to, segment, baseOf });
       if (m.dimension) dimensions.push({ dimension: m.dimension, from: n.from, segment });
@@ -148,6 +152,17 @@ function stepOf(g: Grid, p: Parsed, hits: readonly Hit[]): Course | undefined {
   return { slot: x.slot, from: x.value, to: y.value };
 }
 
+/** "A low of 55, which is 18.3 frames per second more", where an average is called "frames": a piece of a unit names no part, nor does the whole of one beside a part of that quantity which is named. */
+function onlyUnit(g: Grid, p: Parsed, n: Name): boolean {
+  const within = (o: Name): boolean => p.said.some(({ mention: m }) => m.unit !== undefined && o.from > m.from && o.to <= m.to);
+  const own = p.said.find(({ mention: m }) => m.unit !== undefined && n.from > m.from && n.to <= m.to)?.mention;
+  if (!own) return false;
+  if (n.to < own.to) return true;
+  const measures = measuresIn(g, unitsOf({ mention: own }, true) ?? []).list;
+  const ofThat = (slot: number, value: string): boolean => !roomParts.includes(value) && measures.some((m) => g.valuesWith.get(m)![slot]!.has(value));
+  return p.names.some((o) => !within(o) && o.meanings.some((x) => x.own && x.slots.some((s) => g.of.part.includes(s.slot) && ofThat(s.slot, s.value))));
+}
+
 function segmentOf(p: Parsed, at: number): number {
   for (let i = p.said.length - 1; i >= 0; i--) if (p.said[i]!.segment.from <= at) return at < p.said[i]!.segment.to ? i : i + 0.5;
   return -1;
@@ -158,11 +173,13 @@ interface NameList { slot: number; values: string[]; from: number; to: number }
 /** Runs of names of one slot joined by commas and "and", at least two. */
 export function nameLists(p: Parsed, bySlot: readonly (readonly Hit[])[]): NameList[] {
   const out: NameList[] = [];
+  // "read bandwidth, write bandwidth and copy bandwidth": the quantity may stand beside each.
+  const quantity = new Set(p.names.filter((n) => n.meanings.some((m) => m.own && m.fields.length === 1 && m.fields[0] === 'measure')).flatMap((n) => Array.from({ length: n.to - n.from }, (_, k) => n.from + k)));
   bySlot.forEach((own, slot) => {
     if (own.length < 2) return;
     let run: NameList | undefined;
     for (const h of own) {
-      const joined = run && between(p, run.to, h.from);
+      const joined = run && between(p, run.to, h.from, quantity);
       if (run && joined && !run.values.includes(h.value)) { run.values.push(h.value); run.to = h.to; } else if (!run || h.from >= run.to) {
         if (run && run.values.length > 1) out.push(run);
         run = { slot, values: [h.value], from: h.from, to: h.to };
@@ -174,10 +191,10 @@ export function nameLists(p: Parsed, bySlot: readonly (readonly Hit[])[]): NameL
 }
 
 const glue = new Set([',', 'and', 'or', 'the', 'a', 'an', 'then', '&', 'to', 'by', 'on', 'at', 'in', 'for', 'of', 'my', 'its', 'finally', 'lastly']);
-function between(p: Parsed, from: number, to: number): boolean {
+function between(p: Parsed, from: number, to: number, quantity: ReadonlySet<number>): boolean {
   let joint = from === to || p.low.slice(from, to).every((w) => w === 'the' || w === 'a' || w === 'an');
   for (let i = from; i < to; i++) {
-    if (!glue.has(p.low[i]!)) return false;
+    if (!glue.has(p.low[i]!) && !quantity.has(i)) return false;
     if (/^(?:,|and|or|then|&|to)$/.test(p.low[i]!)) joint = true;
   }
   return joint;
@@ -202,7 +219,7 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
     } else if (respectively && [state.list, state.table].some((l) => l?.values.length === numbers.length)) {
       const list = state.list?.values.length === numbers.length ? state.list : state.table!;
       numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: list.slot, value: list.values[k]! }]));
-    } else if (numbers.length >= 3 && !fitting.length && !hits.some((h) => numbers.includes(h.segment) && h.segment !== numbers[0] && h.segment !== numbers.at(-1))) {
+    } else if (numbers.length >= 3 && !respectively && !fitting.length && !hits.some((h) => numbers.includes(h.segment) && h.segment !== numbers[0] && h.segment !== numbers.at(-1))) {
       // "88.4, 91.2, 88.6": as many figures as a setting or workload has values, in the order of the record.
       for (const field of ['setting', 'workload', 'setup'] as const) {
         const slot = g.of[field][0]!;

@@ -98,9 +98,6 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
 /** "each was run three times". */
 export function readRuns(c: Context, index: number): Candidate[] {
   const out: Candidate[] = [];
-  // "report 24 repeats all of this": what it does, and nothing counted.
-  const { to } = c.parsed.said[index]!.mention;
-  if (/^(?:runs|repeats|passes)$/.test(c.parsed.low[to] ?? '') && /^(?:all|this|that|these|those|them|everything)$/.test(c.parsed.low[to + 1] ?? '')) return out;
   for (const { cells } of members(c, index, 'runs')) push(out, c, { kind: 'count', variant: 'runs', args: cells.map((x) => x.key) }, 'count', 0, cells[0], 'runs', { exact: true });
   return out;
 }
