@@ -25,7 +25,7 @@ function ofPhase(log: ReadLog, { phase, rows }: WholePhase, energy: LogEnergy, c
   const sum = integralOf(log, values, rows, gapOf(log), (b) => figures.area(b, log.ends[b]! - log.times[b]!), figures);
   if (sum.time <= 0) return undefined;
   const [firstLine, lastLine] = [log.lines[rows[0]![0]]!, log.lastLines[rows.at(-1)![1] - 1]!];
-  if (sum.gaps > 0) tellBridged(sum, phase, column, log, source, firstLine);
+  if (sum.gaps > 0) tellBridged(sum, phase, column, log, source, () => lineOfGap(log, values, rows));
   if (sum.bridged > mostBridged * sum.time) return undefined;
   const joules = Exact.fromNumber(sum.area).times(column.unit.factor);
   const [measure = '', part = ''] = energy.as.split('/');
@@ -44,11 +44,30 @@ function threeDigits(value: Exact, { unit }: LogEnergy): Quantity {
   return { value: value.round(7 - before), unit, decimals: Math.max(0, 3 - before) };
 }
 
-function tellBridged({ bridged, gaps, time }: Integral, phase: string, column: LogColumn, log: ReadLog, source: Lines, line: number): void {
+function tellBridged({ bridged, gaps, time }: Integral, phase: string, column: LogColumn, log: ReadLog, source: Lines, line: () => number): void {
   const many = bridged > mostBridged * time;
   const gone = `${seconds(bridged)} of the ${seconds(time)} of ${phase} have no "${column.at.name}" (${gaps} gap${gaps === 1 ? '' : 's'})`;
   const says = many ? `${gone}: too much to bridge, and no energy is given` : `${gone}; for the energy a straight line was drawn across`;
-  log.faults.add(`energy ${column.at.name} ${phase}`, 'log-energy-gap', many ? 'error' : 'warning', () => source.wholeLine(line), says, { said: column.at.name });
+  log.faults.add(`energy ${column.at.name} ${phase}`, 'log-energy-gap', many ? 'error' : 'warning', () => source.wholeLine(line()), says, { said: column.at.name });
+}
+
+/** The first line with a value after the first gap. */
+function lineOfGap(log: ReadLog, values: Float64Array, rows: WholePhase['rows']): number {
+  const gap = gapOf(log);
+  for (const [from, to] of rows) {
+    let before = -1;
+    for (let b = from; b < to; b++) {
+      if (!Number.isFinite(values[b]!)) continue;
+      if (before >= 0 && log.times[b]! - log.ends[before]! > gap) return log.lines[b]!;
+      if (log.rows[b]! > 1 && log.steps[b]! > gap) {
+        const { times, lines } = log.samplesOf(b);
+        const i = times.findIndex((t, at) => at > 0 && t - times[at - 1]! > gap);
+        if (i > 0) return lines[i]!;
+      }
+      before = b;
+    }
+  }
+  return log.lines[rows[0]![0]]!;
 }
 
 export function seconds(s: number): string {

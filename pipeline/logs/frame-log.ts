@@ -2,6 +2,7 @@
 import { Exact, type Quantity, showNumber, unit } from '../quantities/index.js';
 import type { Lines, Outcome } from '../places/index.js';
 import { quantileSorted, warmUpFrames } from '../statistics/index.js';
+import { leastGap, tellFrameFaults } from './frame-faults.js';
 import type { FrameLayout, FrameSkip, LogLayout } from './layout.js';
 import type { LogText } from './log-text.js';
 import { exactSum, shownDecimals } from './means.js';
@@ -10,10 +11,11 @@ import { type ReadFrames, readFrames } from './read-log.js';
 import type { LogResult, LogTrace, LogValue } from './sensor-log.js';
 
 export function frameLog(source: LogText, layout: LogLayout, frames: FrameLayout): Outcome<LogResult> {
-  const { value: log, findings } = readFrames(source, { ...layout, frames });
+  const { value: log, findings } = readFrames(source, { ...layout, frames }, leastGap);
   if (!log) return { value: undefined, findings };
   const { decimals } = log;
   const { durations: all, lines: allLines } = realFrames(log, frames, source);
+  tellFrameFaults(log, all, allLines, frames, layout, source);
   const skipped = framesSkipped(all, frames);
   if (frames.skip === undefined) tellWarmUp(all, allLines, frames, log, source);
   const durations = all.subarray(skipped);

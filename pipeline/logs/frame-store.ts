@@ -1,6 +1,7 @@
 // Every frame of a log with its line, where figures need them in their order.
 import { odd, type PlainRow, powers } from './plain-row.js';
 import type { ColumnSink, RowSink } from './row-reader.js';
+import { earlySamples } from './usual-step.js';
 import { widened } from './widened.js';
 
 /** Frames between two whose position in the text is kept. */
@@ -13,9 +14,20 @@ export class FrameStore implements RowSink, ColumnSink {
   decimals = 0;
   readonly anchorLines: number[] = [];
   readonly anchorPositions: number[] = [];
+  /** Rows whose time is so much later than that of the row before, and by how much, in seconds. */
+  readonly jumps: { row: number; by: number }[] = [];
+  /** Times of the first rows, each once. */
+  readonly early: number[] = [];
   readonly columns: readonly [this] = [this];
+  readonly #jump: number;
+  #before = NaN;
   #values = new Float64Array(1024);
   #lines = new Float64Array(1024);
+
+  /** `jump` is the least that is kept of the times; of a log without times it is infinite. */
+  constructor(jump = Infinity) {
+    this.#jump = jump;
+  }
 
   get values(): Float64Array {
     return this.#values.subarray(0, this.total);
@@ -25,7 +37,7 @@ export class FrameStore implements RowSink, ColumnSink {
     return this.#lines.subarray(0, this.total);
   }
 
-  take(_time: number, line: number, position: number): number {
+  take(time: number, line: number, position: number): number {
     const row = this.total++;
     if (row === this.#values.length) {
       this.#values = widened(this.#values, 2 * row);
@@ -37,6 +49,10 @@ export class FrameStore implements RowSink, ColumnSink {
       this.anchorLines.push(line);
       this.anchorPositions.push(position);
     }
+    const by = time - this.#before;
+    if (by > this.#jump) this.jumps.push({ row, by });
+    if (this.early.length < earlySamples && time !== this.#before) this.early.push(time);
+    this.#before = time;
     return row;
   }
 

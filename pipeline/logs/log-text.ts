@@ -100,6 +100,13 @@ export class LogText implements Lines {
     return { file: this.file, line: n, column: 1, endLine: n, endColumn: this.line(n).length + 1 };
   }
 
+  /** Whether its last line has a line end. */
+  get isEnded(): boolean {
+    const { size } = this.#bytes;
+    const wide = this.#said.startsWith('utf-16');
+    return size === 0 || stretch(this.#bytes, Math.max(0, size - (wide ? 2 : 1)), size).some((b) => b === 10 || b === 13);
+  }
+
   top(): Place {
     return { file: this.file, line: 1, column: 1, endLine: 1, endColumn: 1 };
   }

@@ -56,6 +56,11 @@ export interface ReadFrames {
   values: Float64Array;
   lines: Float64Array;
   decimals: number;
+  /** Cells that hold something else than a number. */
+  bad: number;
+  /** Where its times leap, and their usual step in seconds. */
+  jumps: FrameStore['jumps'];
+  step: number;
   faults: Faults;
 }
 
@@ -91,15 +96,15 @@ function strictly(text: LogText, layout: LogLayout, most?: number): { buckets: B
   return { buckets, read };
 }
 
-/** The frame column of a log whole, as frames are few for their bytes: sixteen bytes a frame. */
-export function readFrames(text: LogText, layout: LogLayout): { value: ReadFrames | undefined; findings: Finding[] } {
-  const store = new FrameStore();
+/** The frame column of a log whole, as frames are few for their bytes: sixteen bytes a frame. Of times only leaps longer than `jump` seconds are kept. */
+export function readFrames(text: LogText, layout: LogLayout, jump: number): { value: ReadFrames | undefined; findings: Finding[] } {
+  const store = new FrameStore(layout.time && layout.time.kind !== 'steps' ? jump : Infinity);
   const read = readRows(text, { ...layout, columns: [] }, store);
   if (!read.reader) return { value: undefined, findings: read.findings };
   const { faults } = read;
   text.anchor(store.anchorLines, store.anchorPositions, store.anchorLines.length);
   if (!tellColumns(text, { ...layout, columns: [] }, store, faults)) return { value: undefined, findings: faults.list() };
-  return { value: { values: store.values, lines: store.lines, decimals: store.decimals, faults }, findings: [] };
+  return { value: { values: store.values, lines: store.lines, decimals: store.decimals, bad: store.bad, jumps: store.jumps, step: usualStep(store.early), faults }, findings: [] };
 }
 
 /** False where there is no sample. */

@@ -2,8 +2,8 @@
 import type { LogColumn, LogLayout } from './layout.js';
 import { wholePhases } from './phases.js';
 import type { ReadLog } from './read-log.js';
-import { stuckIn } from './stuck.js';
-import { unitJump } from './unit-jump.js';
+import { type Course, stuckIn } from './stuck.js';
+import { isBeyond, type UnitJump, unitJump } from './unit-jump.js';
 import type { Window } from './windows.js';
 import { type Zeros, zerosAmong } from './zeros.js';
 import type { Lines } from '../places/index.js';
@@ -23,10 +23,10 @@ export function tellSensorFaults(log: ReadLog, layout: LogLayout, windows: reado
   sensors.forEach((sensor) => {
     const { column, index, values, figures } = sensor;
     const others = sensors.filter((s) => s !== sensor);
-    const jump = prefixed.has(column.unit.dimension) && unitJump(values, column.unit.dimension === 'temperature', log.phases, others.filter((o) => o.column.unit.dimension !== 'temperature').map((o) => o.values));
+    const jump = prefixed.has(column.unit.dimension) && unitJump(values, column.unit.dimension === 'temperature', log.phases, others.filter((o) => o.column.unit.dimension !== 'temperature').map((o) => o.values), (b) => log.rows[b]! > 1);
     if (jump) {
       const looks = jump.how === 'fahrenheit' ? 'as from Celsius to Fahrenheit or back' : 'a thousand times as much or as little';
-      log.faults.add(`unit ${name(column)}`, 'log-unit-changes', 'error', lineOf(log, source, jump.row), `the column "${name(column)}" goes from ${short(jump.before)} to ${short(jump.after)} from one line to the next, ${looks}; its unit seems to change here`, { said: short(jump.after) });
+      log.faults.add(`unit ${name(column)}`, 'log-unit-changes', 'error', () => source.wholeLine(lineOfJump(log, index, jump)), `the column "${name(column)}" goes from ${short(jump.before)} to ${short(jump.after)} from one line to the next, ${looks}; its unit seems to change here`, { said: short(jump.after) });
       return;
     }
     if (neverZero.has(column.unit.dimension)) {
@@ -44,10 +44,9 @@ export function tellSensorFaults(log: ReadLog, layout: LogLayout, windows: reado
       const fellows = column.unit.dimension === 'temperature' ? others.filter((o) => o.column.unit.dimension === 'temperature').map((o) => o.values) : [];
       for (const { phase, rows } of phases) {
         for (const [from, to] of rows) {
-          const still = stuckIn(log.times, values, { from, to }, fellows);
-          if (!still || (values[still.from] === 0 && neverZero.has(column.unit.dimension))) continue;
-          const lasted = Math.round(log.times[still.to - 1]! - log.times[still.from]!);
-          log.faults.add(`stuck ${name(column)}`, 'log-sensor-sticks', 'warning', lineOf(log, source, still.from), `the column "${name(column)}" says ${values[still.from]} for ${lasted} s from this line on, to the last digit, within ${phase}; a sensor that still measures does not do that`, { said: String(values[still.from]) });
+          const still = stuckIn(courseOf(log, index), { from, to }, !resting.has(phase), fellows);
+          if (!still || (still.value === 0 && neverZero.has(column.unit.dimension))) continue;
+          log.faults.add(`stuck ${name(column)}`, 'log-sensor-sticks', 'warning', () => source.wholeLine(still.line), `the column "${name(column)}" says ${still.value} for ${Math.round(still.seconds)} s from this line on, to the last digit, within ${phase}; a sensor that still measures does not do that`, { said: String(still.value) });
         }
       }
     }
@@ -62,8 +61,24 @@ function tellZeros(log: ReadLog, column: LogColumn, w: Window, { first, line, co
   log.faults.add(`zero ${name(column)}`, 'log-reads-zero', 'warning', () => source.wholeLine(line ?? log.lines[first]!), `the column "${name(column)}" reads zero ${says}`, { said: '0' });
 }
 
-function lineOf(log: ReadLog, source: Lines, row: number): () => ReturnType<Lines['wholeLine']> {
-  return () => source.wholeLine(log.lines[row]!);
+function courseOf(log: ReadLog, index: number): Course {
+  const { values, figures } = log.columns[index]!;
+  const samplesOf = (b: number): ReturnType<Course['samplesOf']> => {
+    const { lines, values: each } = log.samplesOf(b);
+    return { lines, values: each[index]! };
+  };
+  return { times: log.times, ends: log.ends, values, figures, samplesOf };
+}
+
+/** Of a long log the bucket of the jump is read again with those beside it: a few samples in another unit hardly move the mean of a bucket. */
+function lineOfJump(log: ReadLog, index: number, jump: UnitJump): number {
+  for (const b of [jump.row - 1, jump.row, jump.row + 1]) {
+    if (!(log.rows[b]! > 1)) continue;
+    const { lines, values } = log.samplesOf(b);
+    const at = values[index]!.findIndex((v) => isBeyond(jump, v));
+    if (at >= 0) return lines[at]!;
+  }
+  return log.lines[jump.row]!;
 }
 
 function name({ at }: LogColumn): string {

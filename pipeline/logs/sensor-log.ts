@@ -1,6 +1,7 @@
 // A sensor log to per-run values and traces.
 import type { Quantity } from '../quantities/index.js';
 import { Exact } from '../quantities/index.js';
+import { tellColumnGaps } from './column-gaps.js';
 import { energyValues } from './energy.js';
 import { withPhases } from './found-phases.js';
 import type { LogColumn, LogLayout } from './layout.js';
@@ -89,8 +90,9 @@ export function sensorLog(source: LogText, written: LogLayout, stated: StatedFor
   });
   values.push(...energyValues(log, layout, windows, source), ...throttleValues(log, layout, windows, source, stated));
   tellGaps(log, windows, source);
+  tellColumnGaps(log, layout.columns, windows, source);
   tellSensorFaults(log, layout, windows, source);
-  tellCutNumber(log, layout.delimiter, source);
+  tellCutNumber(log.lastLines.at(-1) ?? 0, layout.delimiter, source, log.faults);
   return { value: { values, traces }, findings: [...findings, ...log.faults.list()] };
 }
 
