@@ -20,7 +20,7 @@ const known = new WeakMap<Fact, Uncertainty | null>();
 /**
  * From the scatter of the runs (type A), the resolution and the accuracy of the instruments (type B), as in JCGM 100:2008.
  * Each source is one variable wherever it comes in: the error of an instrument that read both sides of a difference cancels,
- * as far as it is the same; scatter does not. Undefined for ranks, counts, medians and ranges, for what rests on a single run
+ * as far as it is the same; scatter does not. Undefined for ranks, counts and ranges (`weightsOf` has the reason), for what rests on a single run
  * or on a constant that was read, and where there is nothing to doubt (limits, prices).
  */
 export function uncertaintyOf(facts: Facts, fact: Fact): Uncertainty | undefined {

@@ -24,6 +24,7 @@ function keepsItsPromise(fact: Fact, facts: Facts): void {
     expect(r.coverageFactor, r.id).toBeLessThanOrEqual(12.707);
   }
   if (r.kind === 'mean' && r.against.length === 0 && r.readings.length > 1) expect(r.uncertainty, r.id).toBeDefined();
+  if (r.kind === 'median' && facts.operands(fact).every((f) => f.readings.length > 1)) expect(r.uncertainty, r.id).toBeDefined();
   expect(r.outcome !== undefined, r.id).toBe(comparing.has(r.kind));
   if (!r.outcome) return;
   const [size, half] = [Math.abs(Number(r.value) - (r.kind === 'ratio' ? 1 : 0)), Number(r.uncertainty ?? NaN)];
@@ -50,10 +51,15 @@ function compared(facts: Facts): Fact[] {
   });
 }
 
+/** Over all setups of each reading. */
+function medians(facts: Facts): Fact[] {
+  return facts.keys().map((key) => [key, ...facts.sameBut(key, 'setup')]).filter((k) => k.length > 2).map((k) => facts.derive('median', k)).filter(isFact);
+}
+
 const { episodes, asked } = open({ data: join(import.meta.dirname, '../../data'), only: [], cache: undefined });
 test.each(asked)('episode %s keeps it', async (id) => {
   const facts = (await episodes.facts(id))!;
-  const all = [...listFacts(facts), ...compared(facts)];
+  const all = [...listFacts(facts), ...compared(facts), ...medians(facts)];
   expect(all.some((f) => factRecord(f, facts).outcome)).toBe(true);
   for (const f of all) keepsItsPromise(f, facts);
 });

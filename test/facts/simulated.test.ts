@@ -121,3 +121,27 @@ test.each<[string, World]>([
   }
   expect(claimed / trials).toBeLessThanOrEqual(0.05);
 });
+
+// A median picks its operand; what lies close by must not make its interval too narrow, nor let differences from it be claimed that are none.
+test.each<[string, number[], number]>([
+  ['five alike', [200, 200, 200, 200, 200], 3], ['four alike', [200, 200, 200, 200], 3], ['three close by', [199, 200, 201], 3], ['five of which two are close by', [180, 199, 200, 220, 240], 3], ['six, two runs each', [180, 190, 199, 201, 230, 240], 2],
+])('the median of %s', (_what, watts, runs) => {
+  const random = randomOf(11);
+  const sorted = [...watts].sort((x, y) => x - y);
+  const middle = (sorted[(watts.length - 1) >> 1]! + sorted[watts.length >> 1]!) / 2;
+  let [held, claimed] = [0, 0];
+  for (let t = 0; t < trials; t++) {
+    const facts = measure({ ...seldom, runs, scatter: 2, meters: 'one' }, random, Object.fromEntries([...watts, middle].map((w, i) => [`s${i}///power//load`, w])));
+    const keys = watts.map((_, i) => `s${i}///power//load`);
+    const median = facts.derive('median', keys);
+    const u = isFact(median) && uncertaintyOf(facts, median);
+    if (!isFact(median) || !u) throw new Error('the median has no uncertainty');
+    if (Math.abs(median.value.toNumber() - middle) <= u.half95) held++;
+    // What draws as much as the median, and is none of them.
+    const difference = facts.derive('difference', [`s${watts.length}///power//load`, `(${median.id})`]);
+    if (!isFact(difference)) throw new Error(difference.why);
+    if (['higher', 'lower'].includes(outcomeOf(facts, difference)!)) claimed++;
+  }
+  expect(held / trials).toBeGreaterThanOrEqual(0.93);
+  expect(claimed / trials).toBeLessThanOrEqual(0.05);
+});

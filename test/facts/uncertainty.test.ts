@@ -63,12 +63,26 @@ test('runs that agree to the last place are known to the resolution', () => {
   expect(u.half95).toBeCloseTo(1.96 * 0.288675, 3);
 });
 
-test('one run, a constant, a rank or a count have none', () => {
+test('one run, a constant, a rank, a count or the end of a range have none', () => {
   expect(of('mean', ['c///power/board/load'])).toBeUndefined();
   expect(of('difference', [a, 'c///power/board/load'])).toBeUndefined();
   expect(of('constant', ['a///power/board/limit'])).toBeUndefined();
   expect(of('count', [a])).toBeUndefined();
-  expect(of('median', [a, b])).toBeUndefined();
+  expect(of('range', [a, b])).toBeUndefined();
+  expect(of('median', [a, b, 'c///power/board/load'])).toBeUndefined();
+});
+
+// a is 248 ± 0.8957, as above, and in the middle of three; of two the median is their mean.
+test('a median has the uncertainty of what is in the middle', () => {
+  const more = factsOf(`a///power/board/load: 247.600000 248.300000 248.100000 W\nb///power/board/load: 199.100000 200.300000 200.200000 W\ne///power/board/load: 0.301000000 0.302000000 0.300000000 kW`);
+  const doubt = (operands: string[]) => {
+    const f = more.derive('median', operands);
+    if (!isFact(f)) throw new Error(f.why);
+    return uncertaintyOf(more, f)!;
+  };
+  expect(doubt([a, b, 'e///power/board/load']).half95).toBeCloseTo(0.8957, 3);
+  expect(doubt(['e///power/board/load', a, b]).half95).toBeCloseTo(0.0008957, 6);
+  expect(of('median', [a, b])!.half95).toBeCloseTo(of('mean', [a, b])!.half95, 9);
 });
 
 // JCGM 100:2008, 5.1.3: the sensitivities are ∂H/∂x = H²/(n·x²) and ∂G/∂x = G/(n·x).
