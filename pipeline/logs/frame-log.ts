@@ -6,7 +6,7 @@ import { leastGap, tellFrameFaults } from './frame-faults.js';
 import type { FrameLayout, FrameSkip, LogLayout } from './layout.js';
 import type { LogText } from './log-text.js';
 import { exactSum, shownDecimals } from './means.js';
-import { frameTime, framesOf, lowRate, meanRate, stutterFigure } from './pacing.js';
+import { frameTime, framesOf, lowInWords, lowRate, meanRate, stutterFigure, stutterInWords, timeInWords } from './pacing.js';
 import { type ReadFrames, readFrames } from './read-log.js';
 import type { LogResult, LogTrace, LogValue } from './sensor-log.js';
 
@@ -27,22 +27,23 @@ export function frameLog(source: LogText, layout: LogLayout, frames: FrameLayout
   const f = framesOf(durations, decimals, frames.unit);
   const whole = f.total.toNumber();
   const [firstLine, lastLine] = [lines[0]!, lines.at(-1)!];
-  const give = (as: string, quantity: Quantity): LogValue => {
+  const passed = passedOver(skipped, frames.skip);
+  const give = (as: string, quantity: Quantity, words: string): LogValue => {
     const [measure = '', part = ''] = as.split('/');
-    return { measure, part, phase: frames.phase, quantity, constant: false, firstLine, lastLine, samples: durations.length, lasted: { window: whole, phase: whole }, place: source.wholeLine(firstLine) };
+    return { measure, part, phase: frames.phase, quantity, constant: false, firstLine, lastLine, samples: durations.length, lasted: { window: whole, phase: whole }, place: source.wholeLine(firstLine), how: [words, passed].filter(Boolean).join('; ') };
   };
   const values: LogValue[] = [
-    ...(frames.average ? [give(frames.average, meanRate(f))] : []),
-    ...frames.lows.map((low) => give(low.as, lowRate(f, low.definition))),
-    ...frames.times.map((time) => give(time.as, frameTime(f, time.definition))),
-    ...frames.stutters.map((stutter) => give(stutter.as, stutterFigure(f, stutter.definition))),
-    ...(frames.count ? [give(frames.count, { value: Exact.of(durations.length), unit: unit('frame-count'), decimals: 0 })] : []),
+    ...(frames.average ? [give(frames.average, meanRate(f), 'frames over time')] : []),
+    ...frames.lows.map((low) => give(low.as, lowRate(f, low.definition), lowInWords(low.definition))),
+    ...frames.times.map((time) => give(time.as, frameTime(f, time.definition), timeInWords(time.definition))),
+    ...frames.stutters.map((stutter) => give(stutter.as, stutterFigure(f, stutter.definition), stutterInWords(stutter.definition))),
+    ...(frames.count ? [give(frames.count, { value: Exact.of(durations.length), unit: unit('frame-count'), decimals: 0 }, 'frames counted')] : []),
   ];
   const traces: LogResult['traces'] = [];
   if (frames.each) {
     const [measure = '', part = ''] = frames.each.split('/');
     const mean = exactSum(durations, decimals).over(Exact.of(durations.length)).round(decimals + 2);
-    values.push(give(frames.each, { value: mean, unit: frames.unit, decimals: shownDecimals(mean, decimals, durations.length) }));
+    values.push(give(frames.each, { value: mean, unit: frames.unit, decimals: shownDecimals(mean, decimals, durations.length) }, 'mean of the frame times'));
     traces.push({ measure, part, unit: frames.unit, ...trace(durations, frames.unit.factor.toNumber(), frames.phase) });
   }
   return { value: { values, traces }, findings: [...findings, ...log.faults.list()] };
@@ -74,6 +75,11 @@ function framesSkipped(durations: Float64Array, { skip, unit: u }: FrameLayout):
   let n = 0;
   for (let t = 0; n < durations.length && t < rule.seconds; n++) t += durations[n]! * seconds;
   return n;
+}
+
+/** What the rule of the record left out, to stand with each figure. */
+function passedOver(skipped: number, skip: FrameSkip | undefined): string {
+  return skipped === 0 ? '' : `${skipped === 1 ? 'the first frame' : `the first ${skipped} frames`} passed over${skip?.kind === 'warm-up' ? ' as a warm-up' : ''}`;
 }
 
 function tellWarmUp(durations: Float64Array, lines: Float64Array, { unit: u }: FrameLayout, log: ReadFrames, source: Lines): void {

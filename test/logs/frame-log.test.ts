@@ -149,3 +149,14 @@ test.each(['2 × running median', 'over 1 × running median', 'over 2 × running
 test.each(['99', 'p100', 'p99 type 0', 'slowest'])('"%s" is no frame time', (text) => {
   expect(readTimes(text)).toBeUndefined();
 });
+
+test('each figure says by which definition it was made, whatever the record says of its measure, and what was passed over', () => {
+  const frames = `{column: ms, average: r/average, low: {r/frames: slowest 1 %, r/time: slowest 1 % of time, r/p99: p99 frame time, r/p1: p1 frame rate}, times: {t/p50: p50}, stutter: {s/count: "over 2.5 × running median"}, count: n, SKIP}`;
+  const how = (skip: string): string[] => readEpisode(`measures: {r: {definition: as in the trade}, t: {}, s: {}, n: {}}\n${record(frames.replace('SKIP', skip))}`, { 'log.csv': log([50, ...times]).replace('frame_ms', 'ms') }).episode!.readings.map((r) => `${r.key.split('/').slice(3, 5).join('/')}: ${r.log!.how}`);
+  expect(how('skip: 0')).toEqual([
+    'r/average: frames over time', 'r/frames: mean rate of the slowest 1 % of frames', 'r/time: mean rate over the slowest 1 % of the time', 'r/p99: rate at the 99th percentile of frame times (type 7)',
+    'r/p1: 1st percentile of frame rates (type 7)', 't/p50: 50th percentile of frame times (type 7)', expect.stringMatching(/^s\/count: frames longer than 2\.5 times the median of the \d+ frames around them$/), 'n/: frames counted',
+  ]);
+  expect(how('skip: 2')[0]).toBe('r/average: frames over time; the first 2 frames passed over');
+  expect(how('skip: warm-up')[0]).toBe('r/average: frames over time; the first frame passed over as a warm-up');
+});
