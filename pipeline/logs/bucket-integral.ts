@@ -32,3 +32,21 @@ export function integralOf(log: ReadLog, values: Float64Array, stretches: readon
   }
   return sum;
 }
+
+/** The first line with a value after the first gap. */
+export function lineOfGap(log: ReadLog, values: Float64Array, stretches: readonly (readonly [from: number, to: number])[], gap: number): number {
+  for (const [from, to] of stretches) {
+    let before = -1;
+    for (let b = from; b < to; b++) {
+      if (!Number.isFinite(values[b]!)) continue;
+      if (before >= 0 && log.times[b]! - log.ends[before]! > gap) return log.lines[b]!;
+      if (log.rows[b]! > 1 && log.steps[b]! > gap) {
+        const { times, lines } = log.samplesOf(b);
+        const i = times.findIndex((t, at) => at > 0 && t - times[at - 1]! > gap);
+        if (i > 0) return lines[i]!;
+      }
+      before = b;
+    }
+  }
+  return log.lines[stretches[0]![0]]!;
+}

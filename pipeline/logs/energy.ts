@@ -2,15 +2,15 @@
 import { Exact, type Quantity, showNumber } from '../quantities/index.js';
 import type { Lines } from '../places/index.js';
 import type { Integral } from '../statistics/index.js';
-import { integralOf } from './bucket-integral.js';
+import { integralOf, lineOfGap } from './bucket-integral.js';
 import type { LogColumn, LogEnergy, LogLayout } from './layout.js';
 import { busyPhases, gapOf, wholePhases, type WholePhase } from './phases.js';
 import type { ReadColumn, ReadLog } from './read-log.js';
 import type { LogValue } from './sensor-log.js';
 import type { Window } from './windows.js';
 
-/** Gaps are bridged by a straight line, and told; where they take more than this share of a phase, its energy is not given. Common practice, no published source. */
-const mostBridged = 0.05;
+/** Gaps are bridged by a straight line, and told; where they take more than this share of a phase, what adds up over it is not given. Common practice, no published source. */
+export const mostBridged = 0.05;
 
 export function energyValues(log: ReadLog, layout: LogLayout, windows: readonly Window[], source: Lines): LogValue[] {
   const phases = layout.energies.length ? busyPhases(wholePhases(log, layout, windows)) : [];
@@ -25,7 +25,7 @@ function ofPhase(log: ReadLog, { phase, rows }: WholePhase, energy: LogEnergy, c
   const sum = integralOf(log, values, rows, gapOf(log), (b) => figures.area(b, log.ends[b]! - log.times[b]!), figures);
   if (sum.time <= 0) return undefined;
   const [firstLine, lastLine] = [log.lines[rows[0]![0]]!, log.lastLines[rows.at(-1)![1] - 1]!];
-  if (sum.gaps > 0) tellBridged(sum, phase, column, log, source, () => lineOfGap(log, values, rows));
+  if (sum.gaps > 0) tellBridged(sum, phase, column, log, source, () => lineOfGap(log, values, rows, gapOf(log)));
   if (sum.bridged > mostBridged * sum.time) return undefined;
   const joules = Exact.fromNumber(sum.area).times(column.unit.factor);
   const [measure = '', part = ''] = energy.as.split('/');
@@ -49,25 +49,6 @@ function tellBridged({ bridged, gaps, time }: Integral, phase: string, column: L
   const gone = `${seconds(bridged)} of the ${seconds(time)} of ${phase} have no "${column.at.name}" (${gaps} gap${gaps === 1 ? '' : 's'})`;
   const says = many ? `${gone}: too much to bridge, and no energy is given` : `${gone}; for the energy a straight line was drawn across`;
   log.faults.add(`energy ${column.at.name} ${phase}`, 'log-energy-gap', many ? 'error' : 'warning', () => source.wholeLine(line()), says, { said: column.at.name });
-}
-
-/** The first line with a value after the first gap. */
-function lineOfGap(log: ReadLog, values: Float64Array, rows: WholePhase['rows']): number {
-  const gap = gapOf(log);
-  for (const [from, to] of rows) {
-    let before = -1;
-    for (let b = from; b < to; b++) {
-      if (!Number.isFinite(values[b]!)) continue;
-      if (before >= 0 && log.times[b]! - log.ends[before]! > gap) return log.lines[b]!;
-      if (log.rows[b]! > 1 && log.steps[b]! > gap) {
-        const { times, lines } = log.samplesOf(b);
-        const i = times.findIndex((t, at) => at > 0 && t - times[at - 1]! > gap);
-        if (i > 0) return lines[i]!;
-      }
-      before = b;
-    }
-  }
-  return log.lines[rows[0]![0]]!;
 }
 
 export function seconds(s: number): string {

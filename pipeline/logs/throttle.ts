@@ -1,8 +1,9 @@
 // How long a clock was held back: it stands below where it could, while the power or a temperature is at its limit.
 import { convert, Exact, type Quantity, type Unit, unit } from '../quantities/index.js';
 import type { Lines } from '../places/index.js';
-import { integralOf } from './bucket-integral.js';
-import { seconds } from './energy.js';
+import type { Integral } from '../statistics/index.js';
+import { integralOf, lineOfGap } from './bucket-integral.js';
+import { mostBridged, seconds } from './energy.js';
 import type { LogLayout, LogThrottle } from './layout.js';
 import { busyPhases, gapOf, wholePhases } from './phases.js';
 import type { ReadLog } from './read-log.js';
@@ -45,9 +46,11 @@ export function throttleValues(log: ReadLog, layout: LogLayout, windows: readonl
   return busyPhases(wholePhases(log, layout, windows)).flatMap(({ phase, rows }) => {
     const sum = integralOf(log, held, rows, gapOf(log));
     if (sum.time <= 0) return [];
+    if (sum.gaps > 0) tellCarried(sum, phase, clock.name, log, source, () => lineOfGap(log, held, rows, gapOf(log)));
+    if (sum.bridged > mostBridged * sum.time) return [];
     const [firstLine, lastLine] = [log.lines[rows[0]![0]]!, log.lastLines[rows.at(-1)![1] - 1]!];
     const samples = rows.reduce((n, [from, to]) => n + log.rows.subarray(from, to).reduce((a, b) => a + b, 0), 0);
-    const how = `time with the clock more than ${percent(throttle.below)} below ${Math.round(top)} ${clock.unit.symbol} and ${limits.map(({ column }) => column.name).join(' or ')} at the limit (${limits.map(({ column }) => (column.unit.dimension === 'temperature' ? 'within 1 K' : `from ${percent(throttle.at)}`)).join(', ')}), over ${seconds(sum.time)}`;
+    const how = `time with the clock more than ${percent(throttle.below)} below ${Math.round(top)} ${clock.unit.symbol} and ${limits.map(({ column }) => column.name).join(' or ')} at the limit (${limits.map(({ column }) => (column.unit.dimension === 'temperature' ? 'within 1 K' : `from ${percent(throttle.at)}`)).join(', ')}), over ${seconds(sum.time)}${sum.gaps ? `; ${seconds(sum.bridged)} of them bridged` : ''}`;
     const give = (as: string | undefined, quantity: Quantity): LogValue[] => {
       const [measure = '', part = ''] = as?.split('/') ?? [];
       return as ? [{ measure, part, phase, quantity, constant: false, firstLine, lastLine, samples, lasted: { window: sum.time, phase: sum.time }, place: source.wholeLine(firstLine), how }] : [];
@@ -57,6 +60,13 @@ export function throttleValues(log: ReadLog, layout: LogLayout, windows: readonl
       ...give(throttle.share, { value: Exact.fromNumber((100 * sum.area) / sum.time).round(3), unit: unit('%'), decimals: 0 }),
     ];
   });
+}
+
+function tellCarried({ bridged, gaps, time }: Integral, phase: string, clock: string, log: ReadLog, source: Lines, line: () => number): void {
+  const many = bridged > mostBridged * time;
+  const gone = `${seconds(bridged)} of the ${seconds(time)} of ${phase} have no "${clock}", or nothing that limits it (${gaps} gap${gaps === 1 ? '' : 's'})`;
+  const says = many ? 'too much to bridge, and no throttled time is given' : 'for the throttled time half of each gap counts as what was before it and half as what was behind it';
+  log.faults.add(`throttle ${phase}`, 'log-throttle-gap', many ? 'error' : 'warning', () => source.wholeLine(line()), `${gone}${many ? ': ' : '; '}${says}`, { said: clock });
 }
 
 function columnOf(log: ReadLog, layout: LogLayout, path: string): Column | undefined {

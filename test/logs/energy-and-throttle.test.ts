@@ -107,6 +107,20 @@ describe('throttled time', () => {
   test('from other shares, where the layout says so', () => {
     expect(read(layout.replace('share:', 'at: 80 %, below: 1 %, share:'), log(power), hot).values).toEqual(['throttled_time/core/load 5 s', 'throttled_share/core/load 62.5 %']);
   });
+  // At its limit and below its highest on every line but the first hundred; lines 301 to 330, or 301 to 400, are not there.
+  const cut = (missing: number) => log(Array.from({ length: 1001 }, (_, i) => [i / 10, 'load', 298, i < 100 ? 2000 : 1900] as const).filter((_, i) => i <= 300 || i > 300 + missing));
+  test('across a gap the clock is taken to go on as it was, and that is told', () => {
+    const { values, findings, messages, episode } = read(layout, cut(30), hot);
+    expect(values![0]).toBe('throttled_time/core/load 90.05 s');
+    expect(findings).toContain('data/example/log.csv:303:1-22 log-throttle-gap warning');
+    expect(messages.find((m) => m.includes('throttled'))).toBe('3.1 s of the 100 s of load have no "c", or nothing that limits it (1 gap); for the throttled time half of each gap counts as what was before it and half as what was behind it');
+    expect(episode!.readings.find((r) => r.key.includes('throttled_time'))!.log!.how).toMatch(/, over 100 s; 3\.1 s of them bridged$/);
+  });
+  test('across more than a twentieth of the phase nothing is given', () => {
+    const { values, findings } = read(layout, cut(100), hot);
+    expect(values).toEqual([]);
+    expect(findings).toContain('data/example/log.csv:303:1-22 log-throttle-gap error');
+  });
   test('a limit that nothing states is told, and the others count', () => {
     const { values, findings } = read(layout, log(power));
     expect(values).toEqual(['throttled_time/core/load 3 s', 'throttled_share/core/load 37.5 %']);
