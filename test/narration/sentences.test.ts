@@ -129,6 +129,13 @@ describe('rankings', () => {
     expect(field(four, 'higher')).toContain('Under load, the median loop flow was three point six two litres per minute.');
     expect(field(four, 'higher')).toContain('Under load, the spread in loop flow from top to bottom was one point nine four litres per minute.');
   });
+  // The median of three is the Birch: 4.55 − 3.05 = 1.50; of 3.00 and 4.10 the mean is 3.55, with far too much scatter to lie above it.
+  test('how far the ends lie from the median is said where the runs can tell it', () => {
+    const from = (cedar: string) => field({ ash: '2.61 2.61', birch: '3.05 3.05', cedar }, 'higher').filter((s) => s.includes(' the median') && s.includes('the Cedar'));
+    expect(from('4.55 4.55')).toEqual(['Under load, loop flow with the Cedar was one point five litres per minute above the median.']);
+    expect(from('3.00 4.10')).toEqual([]);
+    expect(from('4.55')).toEqual(['Under load, loop flow with the Cedar was one point five litres per minute above the median, not all of it from repeated runs.']);
+  });
   test('equals share a place', () => {
     expect(field({ ...four, ash: '4.55 4.55' }, 'higher')).toContain('Under load, loop flow was the same with the Ash and with the Cedar: four point five five litres per minute.');
   });

@@ -137,7 +137,7 @@ function undecided(t: Table, a: Placed, b: Placed, close: Closeness): Draft {
   };
 }
 
-/** The median of the field, how far its ends lie from it, and its width. */
+/** The median of the field, how far its ends lie from it where that can be told, and its width. */
 function middle(t: Table): Draft[] {
   const { facts } = t.stage;
   const median = facts.derive('median', t.keys);
@@ -147,7 +147,9 @@ function middle(t: Table): Draft[] {
   for (const p of [t.placed[0]!, t.placed.at(-1)!]) {
     const gap = facts.derive('difference', [p.key, `(${median.id})`]);
     if (!isFact(gap) || !addsUp(gap, p.value, median) || gap.value.round(gap.decimals).sign() === 0) continue;
-    drafts.push({ section: t.section, facts: [gap], text: (v) => `${t.opening}${t.what} ${p.manner} was ${v.size(gap)} ${gap.value.sign() > 0 ? 'above' : 'below'} the median` });
+    const close = tooClose(facts, p.value, median);
+    if (close !== undefined && close !== 'single') continue;
+    drafts.push({ section: t.section, facts: [gap], text: (v) => `${t.opening}${t.what} ${p.manner} was ${v.size(gap)} ${gap.value.sign() > 0 ? 'above' : 'below'} the median${onceRead(facts, close, [p.value, ...facts.operands(median)])}` });
   }
   if (width.value.round(width.decimals).sign() !== 0) {
     drafts.push({ section: t.section, facts: [width], text: (v) => `${t.opening}the spread in ${t.what} from top to bottom was ${v.say(width)}` });
