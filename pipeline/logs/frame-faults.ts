@@ -4,7 +4,7 @@ import { tellCutNumber } from './cut-number.js';
 import type { LogText } from './log-text.js';
 import type { ReadFrames } from './read-log.js';
 import { stuckIn } from './stuck.js';
-import { unitJump } from './unit-jump.js';
+import { changeInWords, unitJump } from './unit-jump.js';
 
 /** A time stamp that goes on by so many of its usual steps more than the frame lasted: coarse stamps go on by one. */
 const steps = 3;
@@ -13,9 +13,9 @@ const steps = 3;
 export function tellFrameFaults(log: ReadFrames, durations: Float64Array, lines: Float64Array, frames: FrameLayout, layout: LogLayout, source: LogText): void {
   tellBlanks(log, source);
   tellGaps(log, frames, source);
-  const jump = unitJump(durations, false, [], []);
+  const jump = unitJump(durations, 'duration', [], []);
   if (jump) {
-    log.faults.add('unit', 'log-unit-changes', 'error', () => source.wholeLine(lines[jump.row]!), `the frame times go from ${short(jump.before)} to ${short(jump.after)} from one line to the next, a thousand times as much or as little; their unit seems to change here`, { said: short(jump.after) });
+    log.faults.add('unit', 'log-unit-changes', 'error', () => source.wholeLine(lines[jump.row]!), `the frame times go from ${short(jump.before)} to ${short(jump.after)} from one line to the next, ${changeInWords[jump.how]}; their unit seems to change here`, { said: short(jump.after) });
   } else tellStuck(log, durations, lines, frames, source);
   tellCutNumber(lines.at(-1) ?? 0, layout.delimiter, source, log.faults);
 }

@@ -236,7 +236,7 @@ export class RowReader {
     const read = time.kind === 'elapsed' ? this.#cells.read(text) * this.#factor : (time.kind === 'clock' ? clockSeconds(text) : isoSeconds(text)) ?? NaN;
     const place = (): Place => this.#cellPlace(timeAt);
     if (Number.isNaN(read)) {
-      this.#faults?.add('time', 'log-time', 'error', place, `"${text}" is not a time (${time.kind === 'elapsed' ? `a number of ${time.unit.many}` : time.kind === 'clock' ? 'h:m:s' : '2026-03-14T10:00:00'})`, { said: text });
+      this.#faults?.add('time', 'log-time', 'error', place, `"${text}" is not a time (${time.kind === 'elapsed' ? `a number of ${time.unit.many}` : time.kind === 'clock' ? 'h:m:s' : '2026-03-14T10:00:00'})${time.kind === 'elapsed' && !this.#layout.decimalComma && /^\d+,\d+$/.test(text.trim()) ? '; it has a decimal comma: say decimal: comma' : ''}`, { said: text });
       return undefined;
     }
     if (Number.isNaN(this.#first)) this.#first = time.kind === 'elapsed' && read < day ? 0 : read;

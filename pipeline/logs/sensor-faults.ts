@@ -3,15 +3,13 @@ import type { LogColumn, LogLayout } from './layout.js';
 import { wholePhases } from './phases.js';
 import type { ReadLog } from './read-log.js';
 import { type Course, stuckIn } from './stuck.js';
-import { isBeyond, type UnitJump, unitJump } from './unit-jump.js';
+import { changeInWords, isBeyond, type UnitJump, unitJump } from './unit-jump.js';
 import type { Window } from './windows.js';
 import { type Zeros, zerosAmong } from './zeros.js';
 import type { Lines } from '../places/index.js';
 
 /** Quantities that never stand still to the last digit while they are measured; clocks, duties and set voltages do. */
 const lively: ReadonlySet<string> = new Set(['temperature', 'power', 'current', 'flow', 'sound-level']);
-/** Quantities whose unit may be a thousandth or a thousandfold by mistake; rates of data and loads do grow a thousandfold. */
-const prefixed: ReadonlySet<string> = new Set(['power', 'voltage', 'current', 'frequency', 'energy', 'temperature']);
 /** Phases in which power, clocks and voltages may be zero. */
 const resting: ReadonlySet<string> = new Set(['idle', 'standby', 'sleep', 'off', 'rest']);
 /** Quantities that are zero only where nothing is measured; fans and pumps do stop. */
@@ -23,10 +21,9 @@ export function tellSensorFaults(log: ReadLog, layout: LogLayout, windows: reado
   sensors.forEach((sensor) => {
     const { column, index, values, figures } = sensor;
     const others = sensors.filter((s) => s !== sensor);
-    const jump = prefixed.has(column.unit.dimension) && unitJump(values, column.unit.dimension === 'temperature', log.phases, others.filter((o) => o.column.unit.dimension !== 'temperature').map((o) => o.values), (b) => log.rows[b]! > 1);
+    const jump = unitJump(values, column.unit.dimension, log.phases, others.filter((o) => o.column.unit.dimension !== 'temperature').map((o) => o.values), (b) => log.rows[b]! > 1);
     if (jump) {
-      const looks = jump.how === 'fahrenheit' ? 'as from Celsius to Fahrenheit or back' : 'a thousand times as much or as little';
-      log.faults.add(`unit ${name(column)}`, 'log-unit-changes', 'error', () => source.wholeLine(lineOfJump(log, index, jump)), `the column "${name(column)}" goes from ${short(jump.before)} to ${short(jump.after)} from one line to the next, ${looks}; its unit seems to change here`, { said: short(jump.after) });
+      log.faults.add(`unit ${name(column)}`, 'log-unit-changes', 'error', () => source.wholeLine(lineOfJump(log, index, jump)), `the column "${name(column)}" goes from ${short(jump.before)} to ${short(jump.after)} from one line to the next, ${changeInWords[jump.how]}; its unit seems to change here`, { said: short(jump.after) });
       return;
     }
     if (neverZero.has(column.unit.dimension)) {

@@ -50,7 +50,20 @@ export function stuckIn(course: Course, phase: Stretch, restless: boolean, fello
   const whole = restless && phase.to - phase.from - (still.to - still.from) < leastSamples;
   const rest = restOf(course, whole ? { from: 0, to: course.values.length } : phase, still);
   const many = still.to - still.from >= leastSamples;
-  return isNoise(rest, still.samples, second) || (many && fellows.some((f) => leftBehind(course.values, f, still))) ? wholly(course, phase, still) : undefined;
+  const among = whole || course.figures.low(still.from) === 0 || isAmong(course, phase, still);
+  return (among && isNoise(rest, still.samples, second)) || (many && fellows.some((f) => leftBehind(course.values, f, still))) ? wholly(course, phase, still) : undefined;
+}
+
+/** What sticks says what it said before; a level of its own is a rest, as of a pump that stands. Zero may be no rest but nothing. */
+function isAmong({ figures }: Course, phase: Stretch, still: Stretch): boolean {
+  const value = figures.low(still.from);
+  let [low, high] = [Infinity, -Infinity];
+  for (let b = phase.from; b < phase.to; b++) {
+    if ((b >= still.from && b < still.to) || figures.filledIn(b) === 0) continue;
+    low = Math.min(low, figures.low(b));
+    high = Math.max(high, figures.high(b));
+  }
+  return value >= low && value <= high;
 }
 
 type Equal = Stretch & { samples: number };

@@ -1,12 +1,26 @@
 // A unit that changes in the middle of a file: from one line to the next a thousand times as much, or Fahrenheit instead of Celsius.
 
+/** By how much one unit tells the same thing otherwise than another. */
+export type Change = 'thousand' | 'sixty' | 'hundred' | 'fahrenheit' | 'kelvin';
+
 export interface UnitJump {
   /** The first bucket that has a sample in the other unit. */
   row: number;
   before: number;
   after: number;
-  how: 'thousand' | 'fahrenheit';
+  how: Change;
 }
+
+/** Which changes of unit a quantity may have by mistake; rates of data and loads do grow a thousandfold. */
+const changes: Readonly<Record<string, readonly Change[]>> = {
+  power: ['thousand'], voltage: ['thousand'], current: ['thousand'], frequency: ['thousand'], energy: ['thousand'], duration: ['thousand'],
+  flow: ['thousand', 'sixty'], share: ['hundred'], temperature: ['fahrenheit', 'kelvin'],
+};
+
+export const changeInWords: Readonly<Record<Change, string>> = {
+  thousand: 'a thousand times as much or as little', sixty: 'sixty times as much or as little, as from a minute to an hour or back', hundred: 'as from a fraction to percent or back',
+  fahrenheit: 'as from Celsius to Fahrenheit or back', kelvin: 'as from Celsius to kelvins or back',
+};
 
 /** Rows on each side whose medians are compared. */
 const beside = 5;
@@ -16,9 +30,11 @@ const beside = 5;
  * load does, so it counts only where nothing else happens: no phase begins, and none of the `others` moves by a quarter.
  * Where a row is the mean of several samples (`isMixed`), the unit may change within it.
  */
-export function unitJump(values: Float64Array, isTemperature: boolean, phases: readonly string[], others: readonly Float64Array[], isMixed: (row: number) => boolean = () => false): UnitJump | undefined {
+export function unitJump(values: Float64Array, dimension: string, phases: readonly string[], others: readonly Float64Array[], isMixed: (row: number) => boolean = () => false): UnitJump | undefined {
+  const possible = changes[dimension] ?? [];
+  if (possible.length === 0) return undefined;
+  const jumps = (a: number, b: number): Change | undefined => possible.find((how) => isChange[how](a, b));
   const rows = filledRows(values);
-  const jumps = isTemperature ? converted : thousandfold;
   for (let k = beside; k + beside <= rows.length; k++) {
     const last = values[rows[k - 1]!]!;
     const within = !jumps(last, values[rows[k]!]!);
@@ -30,14 +46,15 @@ export function unitJump(values: Float64Array, isTemperature: boolean, phases: r
       const [a, b] = near(o);
       return !(Math.abs(b - a) > Math.abs(a) / 4);
     });
-    if (quiet && jumps(before, after)) return { row: rows[k]!, before, after, how: isTemperature ? 'fahrenheit' : 'thousand' };
+    const how = quiet ? jumps(before, after) : undefined;
+    if (how) return { row: rows[k]!, before, after, how };
   }
   return undefined;
 }
 
 /** Whether one sample is in the other unit, its neighbour before having been in the first. */
 export function isBeyond({ before, how }: UnitJump, sample: number): boolean {
-  return how === 'fahrenheit' ? converted(before, sample) : thousandfold(before, sample);
+  return isChange[how](before, sample);
 }
 
 function filledRows(values: Float64Array): Int32Array {
@@ -47,10 +64,20 @@ function filledRows(values: Float64Array): Int32Array {
   return rows.subarray(0, n);
 }
 
-function thousandfold(a: number, b: number): boolean {
+const isChange: Readonly<Record<Change, (a: number, b: number) => boolean>> = {
+  thousand: (a, b) => isTimes(1000, 0.25, a, b),
+  sixty: (a, b) => isTimes(60, 0.05, a, b),
+  // A load of 1 % may become one of 100 %; a fraction has decimals.
+  hundred: (a, b) => isTimes(100, 0.1, a, b) && !Number.isInteger(Math.min(Math.abs(a), Math.abs(b))),
+  fahrenheit: converted,
+  kelvin: (a, b) => Math.abs(Math.abs(b - a) - 273.15) <= 2,
+};
+
+/** One is so many times the other, either way round, within a share of it. */
+function isTimes(factor: number, within: number, a: number, b: number): boolean {
   if (a === 0 || b === 0 || a > 0 !== b > 0) return false;
-  const ratio = Math.abs(b / a);
-  return (ratio > 800 && ratio < 1250) || (ratio > 1 / 1250 && ratio < 1 / 800);
+  const ratio = Math.max(a / b, b / a);
+  return ratio > factor / (1 + within) && ratio < factor * (1 + within);
 }
 
 /** 20 °C is 68 °F: one is the other within 2 degrees Celsius, either way round. */

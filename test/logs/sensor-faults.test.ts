@@ -107,6 +107,23 @@ describe('a unit that changes in the middle', () => {
     const back = course((t, phase) => [(t < 70 ? f(degrees(t, phase)) : degrees(t, phase)).toFixed(1)]);
     expect(findings({ c: 'temperature/core °F' }, back)).toEqual([expect.stringMatching(/^142 log-unit-changes/)]);
   });
+  test('litres a minute to millilitres, and to litres an hour; percent to a fraction; Celsius to kelvins', () => {
+    const litres = () => 1.1 + 0.01 * g.normal();
+    for (const [factor, words] of [[1000, 'a thousand times'], [60, 'sixty times']] as const) {
+      const rows = course((t) => [(litres() * (t < 70 ? 1 : factor)).toFixed(3)]);
+      expect(findings({ q: 'flow/loop L/min' }, rows)).toEqual([expect.stringMatching(new RegExp(`^142 log-unit-changes: The column "q" goes from 1\\.\\d+ to [\\d.]+ from one line to the next, ${words}`))]);
+    }
+    const share = (t: number) => (96 + 0.4 * g.normal()) / (t < 70 ? 1 : 100);
+    expect(findings({ u: 'utilisation/card "%"'.replace(/"/g, '') }, course((t) => [share(t).toFixed(3)]))).toEqual([expect.stringMatching(/^142 log-unit-changes: .*fraction to percent/)]);
+    expect(findings({ c: 'temperature/core °C' }, course((t, phase) => [(degrees(t, phase) + (t < 70 ? 0 : 273.15)).toFixed(1)]))).toEqual([expect.stringMatching(/^142 log-unit-changes: .*Celsius to kelvins/)]);
+  });
+  test('a flow of nothing amid noise is told', () => {
+    expect(findings({ q: 'flow/loop L/min' }, course((t) => [t >= 60 && t < 80 ? '0.000' : (1.1 + 0.01 * g.normal()).toFixed(3)]))).toEqual([expect.stringMatching(/^122 log-sensor-sticks: The column "q" says 0 for 20 s/)]);
+  });
+  test('what sets in at once is none: a pump, a load of one percent that becomes one of a hundred', () => {
+    const rows = course((t) => [(t < 70 ? 0.02 : 1.1 + 0.01 * g.normal()).toFixed(2), t < 70 ? 1 : 100]);
+    expect(findings({ q: 'flow/loop L/min', u: 'utilisation/card "%"'.replace(/"/g, '') }, rows)).toEqual([]);
+  });
   test('a load that sets in at once is no change of unit: 38 °C to 100 °C with the power, and at the border of a phase', () => {
     const hot = (phase: string): string => (phase === 'idle' ? 38 : 100.4).toFixed(1);
     expect(findings({ c: 'temperature/core °C' }, course((_, phase) => [hot(phase)]))).toEqual([]);
@@ -117,6 +134,12 @@ describe('a unit that changes in the middle', () => {
     const rows = course((t, phase) => [t < 70 ? watts(phase) : `${watts(phase)} W`]);
     expect(findings({ p: 'power/board W' }, rows)).toEqual([expect.stringMatching(/^142 log-value: "2\d\d\.\d\d W" in column "p" is not a number; a unit stands behind it.*\(and on 99 more lines\)$/)]);
   });
+});
+
+test('decimal commas in the times are told as such', () => {
+  const record = 'title: T\nlayouts:\n  sensors: {time: {column: t}, delimiter: ";", phase: load, columns: {p: power/board W}}\nlogs:\n  - {files: log.csv, layout: sensors}\n';
+  const told = readEpisode(record, { 'log.csv': 't;p\n0,0;250,1\n0,5;250,2\n' }).findings.map((f) => `${f.place.line} ${f.code}: ${f.message}`);
+  expect(told).toContain('2 log-time: "0,0" is not a time (a number of seconds); it has a decimal comma: say decimal: comma (and on 1 more line)');
 });
 
 describe('a log that breaks off within a number', () => {
