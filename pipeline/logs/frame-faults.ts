@@ -3,7 +3,7 @@ import type { FrameLayout, LogLayout } from './layout.js';
 import { tellCutNumber } from './cut-number.js';
 import type { LogText } from './log-text.js';
 import type { ReadFrames } from './read-log.js';
-import { stuckIn } from './stuck.js';
+import { leastSamples, leastSeconds, stuckIn } from './stuck.js';
 import { changeInWords, unitJump } from './unit-jump.js';
 
 /** A time stamp that goes on by so many of its usual steps more than the frame lasted: coarse stamps go on by one. */
@@ -44,12 +44,22 @@ export const leastGap = 0.1;
 
 function tellStuck({ faults }: ReadFrames, durations: Float64Array, lines: Float64Array, { unit }: FrameLayout, source: LogText): void {
   const seconds = unit.factor.toNumber();
+  if (!standsStill(durations, seconds)) return;
   const times = new Float64Array(durations.length);
   for (let i = 0, t = 0; i < durations.length; i++) times[i] = t += durations[i]! * seconds;
   const [of, one] = [(b: number) => durations[b]!, () => 1];
   const course = { times, ends: times, values: durations, figures: { low: of, high: of, filledIn: one }, samplesOf: (b: number) => ({ lines: [lines[b]!], values: [durations[b]!] }) };
   const still = stuckIn(course, { from: 0, to: durations.length }, false, []);
   if (still) faults.add('stuck', 'log-sensor-sticks', 'warning', () => source.wholeLine(still.line), `each frame from this line on took ${still.value} ${unit.symbol} for ${Math.round(still.seconds)} s, to the last digit; frames that are still measured do not do that`, { said: String(still.value) });
+}
+
+/** Whether any frames that follow each other are equal for long enough to be looked at: of most logs nothing more need be held. */
+function standsStill(durations: Float64Array, seconds: number): boolean {
+  for (let i = 0, from = 0; i < durations.length; i++) {
+    if (durations[i] !== durations[from]) from = i;
+    if (i - from >= leastSamples - 1 && (i - from) * durations[i]! * seconds >= leastSeconds) return true;
+  }
+  return false;
 }
 
 function short(x: number): string {

@@ -27,8 +27,8 @@ export interface Still {
 }
 
 /** Samples and seconds that a stretch must last; shorter ones happen to any sensor. */
-const leastSamples = 30;
-const leastSeconds = 10;
+export const leastSamples = 30;
+export const leastSeconds = 10;
 /** Another sensor of its kind moved by this share of its range while this one stood still. */
 const moved = 0.25;
 /** And by this many of the steps in which this one is told (which noise has to span too): a whole degree hides what is below it. */

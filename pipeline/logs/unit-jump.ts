@@ -33,7 +33,10 @@ const beside = 5;
 export function unitJump(values: Float64Array, dimension: string, phases: readonly string[], others: readonly Float64Array[], isMixed: (row: number) => boolean = () => false): UnitJump | undefined {
   const possible = changes[dimension] ?? [];
   if (possible.length === 0) return undefined;
-  const jumps = (a: number, b: number): Change | undefined => possible.find((how) => isChange[how](a, b));
+  const jumps = (a: number, b: number): Change | undefined => {
+    for (const how of possible) if (isChange[how](a, b)) return how;
+    return undefined;
+  };
   const rows = filledRows(values);
   for (let k = beside; k + beside <= rows.length; k++) {
     const last = values[rows[k - 1]!]!;
