@@ -8,7 +8,7 @@ import type { ReadLog } from './read-log.js';
  * bucket without a value is passed over. `within` is the area of one bucket, `figures` tell its first and last value:
  * without them its value counts for all of it. Steps longer than `gap` are bridged, and counted.
  */
-export function integralOf(log: ReadLog, values: Float64Array, stretches: readonly (readonly [from: number, to: number])[], gap: number, within = (b: number) => values[b]! * (log.ends[b]! - log.times[b]!), figures?: Column): Integral {
+export function integralOf(log: ReadLog, values: Float64Array, stretches: readonly (readonly [from: number, to: number])[], gap: number, within = (b: number) => values[b]! * (log.ends[b]! - log.times[b]!), figures?: Pick<Column, 'firstIn' | 'lastIn'>): Integral {
   const sum: Integral = { area: 0, time: 0, bridged: 0, gaps: 0 };
   const add = (area: number, time: number, step: number): void => {
     sum.area += area;

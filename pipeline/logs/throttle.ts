@@ -4,6 +4,7 @@ import type { Lines } from '../places/index.js';
 import type { Integral } from '../statistics/index.js';
 import { integralOf, lineOfGap } from './bucket-integral.js';
 import { mostBridged, seconds } from './energy.js';
+import { heldBack, type Watched } from './held-back.js';
 import type { LogLayout, LogThrottle } from './layout.js';
 import { busyPhases, gapOf, wholePhases } from './phases.js';
 import type { ReadLog } from './read-log.js';
@@ -16,8 +17,7 @@ export type StatedFor = (measure: string, part: string, phase: 'limit' | 'target
 /** Within this of its limit, a temperature is at it. */
 const kelvinBelowLimit = 1;
 
-interface Column {
-  values: Float64Array;
+interface Column extends Watched {
   unit: Unit;
   name: string;
 }
@@ -38,13 +38,9 @@ export function throttleValues(log: ReadLog, layout: LogLayout, windows: readonl
   const top = limits.length ? topOf(clock, throttle, stated) : undefined;
   if (top === undefined) return [];
   const below = top * (1 - throttle.below);
-  const held = Float64Array.from(clock.values, (c, i) => {
-    const seen = limits.map(({ column }) => column.values[i]!).filter((v) => !Number.isNaN(v));
-    if (Number.isNaN(c) || seen.length === 0) return NaN;
-    return c < below && limits.some(({ column, least }) => column.values[i]! >= least) ? 1 : 0;
-  });
+  const { first: held, last, area } = heldBack(log, clock, below, limits);
   return busyPhases(wholePhases(log, layout, windows)).flatMap(({ phase, rows }) => {
-    const sum = integralOf(log, held, rows, gapOf(log));
+    const sum = integralOf(log, held, rows, gapOf(log), (b) => area[b]!, { firstIn: (b) => held[b]!, lastIn: (b) => last[b]! });
     if (sum.time <= 0) return [];
     if (sum.gaps > 0) tellCarried(sum, phase, clock.name, log, source, () => lineOfGap(log, held, rows, gapOf(log)));
     if (sum.bridged > mostBridged * sum.time) return [];
@@ -72,7 +68,7 @@ function tellCarried({ bridged, gaps, time }: Integral, phase: string, clock: st
 function columnOf(log: ReadLog, layout: LogLayout, path: string): Column | undefined {
   const i = layout.columns.findIndex((c) => c.phase === undefined && `${c.measure}/${c.part}` === path);
   const column = layout.columns[i];
-  return column && !log.columns[i]!.empty ? { values: log.columns[i]!.values, unit: column.unit, name: column.at.name } : undefined;
+  return column && !log.columns[i]!.empty ? { index: i, values: log.columns[i]!.values, figures: log.columns[i]!.figures, unit: column.unit, name: column.at.name } : undefined;
 }
 
 /** A column that the log repeats comes before what the record states. */
@@ -94,7 +90,7 @@ function topOf(clock: Column, throttle: LogThrottle, stated: StatedFor): number 
   const due = said && convert(said.value, said.unit, clock.unit)?.toNumber();
   if (due !== undefined) return due;
   let top = -Infinity;
-  for (const c of clock.values) if (c > top) top = c;
+  for (let b = 0; b < clock.values.length; b++) if (clock.figures.high(b) > top) top = clock.figures.high(b);
   return Number.isFinite(top) ? top : undefined;
 }
 

@@ -104,6 +104,15 @@ describe('throttled time', () => {
   test('against the target of the record, where it has one', () => {
     expect(read(layout, log(power), `${hot.trimEnd().slice(0, -1)}, frequency/core/target: 2100 MHz}\n`).values).toEqual(['throttled_time/core/load 7 s', 'throttled_share/core/load 87.5 %']);
   });
+  // Held back for ten samples of every fifty, at ten a second: a second of five, less half a step where the log begins.
+  test.each([1000, 40_000])('of %d samples, in a long log as in a short one, however short it is held back', (n) => {
+    const bursts = log(Array.from({ length: n }, (_, i) => [i / 10, 'load', i % 50 < 10 ? 299.5 : 250, i % 50 < 10 ? 1800 : 2500] as const));
+    expect(read(layout, bursts, hot).values![0]).toBe(`throttled_time/core/load ${n / 50 - 0.05} s`);
+    // With a clock that is not told on every seventh line: as well as can be, from the others.
+    const holes = log(Array.from({ length: n }, (_, i) => [i / 10, 'load', i % 7 ? (i % 50 < 10 ? 299.5 : 250) : '', i % 50 < 10 ? 1800 : 2500, 60] as const)).replace(/,60$/gm, ',');
+    const seconds = Number(/ ([\d.]+) s/.exec(read(layout, holes, hot).values![0]!)![1]);
+    expect(Math.abs(seconds / (n / 50) - 1)).toBeLessThan(0.02);
+  });
   test('from other shares, where the layout says so', () => {
     expect(read(layout.replace('share:', 'at: 80 %, below: 1 %, share:'), log(power), hot).values).toEqual(['throttled_time/core/load 5 s', 'throttled_share/core/load 62.5 %']);
   });
