@@ -27,7 +27,7 @@ export interface BaseWords {
 
 export function baseWords(c: Context, index: number): BaseWords {
   const { parsed, hits } = c;
-  const scope = parsed.said[index]!.cue.base;
+  const scope = parsed.said[index]!.cue.base ?? departure(c, index);
   const out: BaseWords = { overrides: new Map(), roles: [], median: false, leader: false, other: false, pronoun: false, any: false, low: [] };
   if (!scope) {
     addRoles(c, index, out);
@@ -51,6 +51,11 @@ export function baseWords(c: Context, index: number): BaseWords {
   out.other = low.some((w) => /^(?:other|others|rival|competitor|competition|second)$/.test(w)) || (low.includes('big') || low.includes('small')) && out.overrides.size === 0 && false;
   out.pronoun = low.some((w) => /^(?:it|that|this|them|those|its|before|same)$/.test(w));
   return out;
+}
+
+/** "From idle, it warmed up by 15": what the sentence sets out from is what every change in it is measured from. */
+function departure(c: Context, index: number): { from: number; to: number } | undefined {
+  return c.parsed.said[index]!.cue.op === 'change' ? c.hits.hits.find((h) => h.alone) : undefined;
 }
 
 /** "breaks the ceiling, by 3.4 degrees": a mark in the same stretch as a change is what it is measured from. */
@@ -119,8 +124,8 @@ function constantLike(g: Grid, subject: Cell, key: string): Cell | undefined {
 function softBases(c: Context, subject: Cell, index: number, way: string | undefined, plain: (cell: Cell | undefined, cost: number, firm: boolean, why: string) => void): void {
   const g = c.grid;
   const { now } = c;
-  // What is spoken of is compared with something else, not something else with it.
-  const topical = (cell: Cell): boolean => [...g.of.setup, ...g.of.setting].some((i) => cell.at[i] !== subject.at[i] && cell.at[i] === now.topics[i]![0] && now.together[i] === 1 && !c.hits.hits.some((h) => h.slot === i && h.value === subject.at[i]));
+  // What is spoken of is compared with something else, not something else with it; the section's own thing may be spoken of again without a word.
+  const topical = (cell: Cell): boolean => [...g.of.setup, ...g.of.setting].some((i) => cell.at[i] !== subject.at[i] && cell.at[i] === now.topics[i]![0] && now.together[i] === 1 && !c.hits.hits.some((h) => h.slot === i && h.value === subject.at[i]) && !now.heading.some(([k, v]) => k === i && v === subject.at[i]));
   const add = (cell: Cell | undefined, cost: number, firm: boolean, why: string): void => plain(cell, cell && topical(cell) ? cost + 0.9 : cost, firm, why);
   const phaseSlot = g.of.phase[0]!;
   if (now.pair) {

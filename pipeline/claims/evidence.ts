@@ -29,6 +29,8 @@ export interface Hit {
   baseOf: number;
   /** It is what "going from … to …" sets out from. */
   departs?: boolean;
+  /** … and no other is said at which it ends: "From slow, it gained 20 percent". */
+  alone?: boolean;
   /** Named in a clause that depends on another, which names nothing of its kind: what is spoken of stays as it was. */
   depends?: boolean;
   /** Said as "the one" or "the other" of two named before. */

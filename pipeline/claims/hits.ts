@@ -120,7 +120,7 @@ function courseOf(g: Grid, p: Parsed, hits: Hit[]): Course | undefined {
     if (!(i === 0 || setsOut.test(low[i - 1]!))) continue;
     const to = low.indexOf('to', i + 1);
     // "From slow, then, it gained 20 percent": set out from, and not what is spoken of.
-    if (i === 0 && (to < 0 || to > i + 7)) for (const h of hits) if (h.from > 0 && h.from <= 2 && low[h.to] === ',' && ['setting', 'setup', 'workload'].includes(g.slots[h.slot]!.field)) Object.assign(h, { departs: true, baseOf: p.said.length });
+    if (i === 0 && (to < 0 || to > i + 7)) for (const h of hits) if (h.from > 0 && h.from <= 2 && low[h.to] === ',' && ['setting', 'setup', 'workload', 'phase'].includes(g.slots[h.slot]!.field)) Object.assign(h, { departs: true, alone: true, baseOf: p.said.length });
     if (to < 0 || to > i + 7 || p.said.some((s) => s.mention.from > i && s.mention.from < to + 1)) continue;
     for (const field of ['setting', 'setup', 'workload'] as const) for (const slot of g.of[field]) {
       const a = hits.filter((h) => h.slot === slot && h.from > i && h.to <= to && h.from <= i + 3);
