@@ -37,7 +37,8 @@ export function baseWords(c: Context, index: number): BaseWords {
   out.low = low;
   out.any = low.length > 0;
   for (const h of hits.hits) {
-    if (h.from < scope.from || h.from >= scope.to) continue;
+    // A name may begin with the word that opens the comparison: "5.7 up [on the bench]".
+    if (h.to <= scope.from || h.from >= scope.to) continue;
     const field = c.grid.slots[h.slot]!.field;
     if (field === 'measure' || (field === 'part' && h.points)) continue;
     const list = out.overrides.get(h.slot) ?? [];
@@ -169,10 +170,14 @@ function softBases(c: Context, subject: Cell, index: number, way: string | undef
   }
   for (const role of ['limit', 'target', 'rated'] as const) {
     const k = constantOf(g, subject, role);
-    const percent = c.parsed.said[index]!.mention.unit?.id === '%' && c.parsed.said[index]!.cue.op === 'change';
-    add(k, percent ? 1.4 : k && k.key === now.constant ? 0.4 : way === 'apart' || way === undefined ? 0.8 : 1.2, false, `the ${role}`);
+    const { cue, mention } = c.parsed.said[index]!;
+    const percent = mention.unit?.id === '%' && cue.op === 'change';
+    add(k, spare.test(cue.because) && !percent ? (k?.key === now.constant ? 0 : 0.2) : percent ? 1.4 : k && k.key === now.constant ? 0.4 : way === 'apart' || way === undefined ? 0.8 : 1.2, false, `the ${role}`);
   }
 }
+
+/** What is left is left to a limit more often than to another thing. */
+const spare = /^(?:to spare|in hand|in reserve|left|of (?:headroom|margin|slack|leeway|clearance|room))$/;
 
 /** All cells that differ from one in the given slots only, as a list of one's own. */
 export function siblings(g: Grid, cell: Cell, slots: readonly number[]): Cell[] {

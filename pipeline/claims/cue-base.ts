@@ -29,6 +29,8 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
       return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
     }
   }
+  // "is within two watts of the bench"
+  if (nearTo(low, m)) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "is up 5 percent on what it was before"
   if (low[m.to] === 'on' && /^(?:what|last)$/.test(low[m.to + 1] ?? '') && low.slice(Math.max(seg.from, m.from - 4), m.from).some((w) => /^(?:up|down|better|worse|more|less|higher|lower)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "leaves 182 millivolts to the limit"
@@ -45,6 +47,11 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
     return { from: i + opener, to: stop >= 0 ? i + opener + stop : named ? named.to : m.from };
   }
   return undefined;
+}
+
+/** "within two watts of the bench", "inside a degree of the other": how near to it. */
+export function nearTo(low: readonly string[], m: Mention): boolean {
+  return /^(?:within|inside)$/.test(low[m.from - 1] ?? '') && low[m.to] === 'of' && m.unit !== undefined && !/^(?:each|one|its|my|our|your)$/.test(low[m.to + 1] ?? '');
 }
 
 function endOfBase(low: readonly string[], from: number, to: number): number {

@@ -2,7 +2,7 @@
 import { changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type Mention, phraseAt, superlatives, takingVerbs, type Token, type Way } from '../script/index.js';
 import type { Dimension } from '../quantities/index.js';
 import type { Segment } from './clauses.js';
-import { baseScope, notTrailer, ratioBase } from './cue-base.js';
+import { baseScope, nearTo, notTrailer, ratioBase } from './cue-base.js';
 import type { Cover } from './cover.js';
 import type { Name } from './lexicon.js';
 
@@ -141,6 +141,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   // "you get 8.8 decibels back", "it hands 3 back": no place behind a leader.
   if (trailer && trailer.words[0] === 'back' && !covered(i) && low.slice(Math.max(0, m.from - 9), m.from).some((w) => /^(?:give|gives|gave|hand|hands|handed|win|wins|won|get|gets|got|take|takes|took|bring|brings|claw|claws|clawed|have|has|want)$/.test(w))) return { way: 'apart', because: 'back', after: true };
   if (trailer && !covered(i) && i <= m.to + toOne + 1 && !notTrailer(low, i, trailer.words.length)) return { way: trailer.value, because: trailer.words.join(' '), after: true };
+  if (nearTo(low, m)) return { way: 'apart', because: 'within', before: true };
   // "0.7 cubic metres of flow between them"
   for (let j = m.to; j < Math.min(seg.to, m.to + 5); j++) if (low[j] === 'between' && /^(?:them|the|these)$/.test(low[j + 1] ?? '') && (low[j + 1] === 'them' || low[j + 2] === 'two')) return { way: 'apart', because: 'between them', after: true };
   // "a third more", "a rise", "39 percent faster"

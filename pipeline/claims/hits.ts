@@ -22,7 +22,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     const segment = segmentOf(p, n.from);
     const before = p.low[n.from - 1] === 'the' ? p.low[n.from - 2] : p.low[n.from - 1];
     const room = before === 'over' || before === 'above';
-    const baseOf = room && p.said[segment]?.cue.overRoom ? segment : comparing(p, n.from);
+    const baseOf = room && p.said[segment]?.cue.overRoom ? segment : comparing(p, n.to - 1);
     const measured = n.meanings.some((m) => m.own && m.fields.includes('part')) && p.names.some((o) => o !== n && o.meanings.some((m) => m.own && m.fields[0] === 'setup' && m.slots.some((s) => !g.holders.has(s.value))));
     for (const m of likely(p, n, hits, state)) {
       // "the processor", where the product whose limits are on record is called so too: the part is meant.

@@ -29,7 +29,8 @@ export class Neighbours {
       push(this.#byPlace, `${parts.measure}/${parts.part}/${parts.phase}`, known);
       if (parts.measure === 'temperature' && roomParts.includes(parts.part)) this.#room.push(known);
       if (isIdle(parts.phase) && !constant) push(this.#idle, withFields(key, { workload: '', phase: '' }), known);
-      if (!constant) measured.add(parts.setup);
+      // The room of the whole test, put down with its plan, makes that plan no thing tested.
+      if (!constant && !(parts.measure === 'temperature' && roomParts.includes(parts.part))) measured.add(parts.setup);
     }
     for (const { parts } of this.#all) if (parts.setup && !measured.has(parts.setup)) this.#holders.add(parts.setup);
   }

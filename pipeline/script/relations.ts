@@ -24,10 +24,10 @@ const trailers: [Way, string][] = [
   ['up', 'gained|added|more'],
   ['down', 'saved|shaved|shed|missing'],
   ['down', 'down|below|under|inside|short of|short|shy of|gone|off|lost|beneath|away|fewer'],
-  ['better', 'ahead|clear of|in front|in hand|to the good'],
+  ['better', 'ahead|clear of|in front|to the good'],
   ['worse', 'behind|adrift|back|off the pace|off the top|off the lead|off the leader|off the best|off the winner|off first'],
   ['apart', 'too many|too much|too high|too hot|too warm|too loud|too low|too slow|too few|too little|too long|too heavy'],
-  ['apart', 'apart|between them|between the two|between these two|of headroom|to spare|from|of difference|of a difference|in it|difference|of room|of margin|in reserve|left|of slack'],
+  ['apart', 'apart|between them|between the two|between these two|of headroom|to spare|from|of difference|of a difference|in it|difference|of room|of margin|in reserve|in hand|left|of slack|of leeway|of clearance'],
 ];
 
 export interface Phrase<T> {
