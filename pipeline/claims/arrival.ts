@@ -51,18 +51,20 @@ function startingPoints(c: Context, x: Candidate): Candidate['fact'][] {
   };
   // Set beside another thing, it may as well have come from a setting of its own that was spoken of.
   const ownSettings = (y: Candidate['subject']): Candidate['fact'][] => (y && g.of.setup.some((i) => y.at[i] !== subject.at[i]) ? facts(g.of.setting.flatMap((i) => now.topics[i]!.map((v) => elsewhere(i, v)))) : []);
+  // "In the closed case it climbs to 95": from what it was elsewhere.
+  const otherThings = g.of.setup.filter((i) => !now.said.some((t) => firstCell(g, t)?.at[i] === subject.at[i]) && c.hits.hits.some((h) => h.slot === i && h.value === subject.at[i])).flatMap((i) => [...g.values[i]!.keys()].map((v) => elsewhere(i, v)));
   if (now.base && (now.since ?? forgotten) < forgotten && now.base.every(([i]) => g.slots[i]!.field !== 'phase') && now.base.some(([i, v]) => subject.at[i] !== v)) {
     const y = moved(g, subject, new Map(now.base));
     const f = facts([x.term.kind === 'mean' ? y && !y.fixed && y !== subject ? valueOf(y.key) : undefined : substitute(g, x.term, new Map(now.base))]);
-    if (f.length) return [...f, ...ownSettings(y)];
+    if (f.length) return [...f, ...ownSettings(y), ...facts(otherThings)];
   }
   const same = [...g.of.measure, ...g.of.part, ...g.of.workload];
   const last = now.said.find((t) => { const y = t.kind === x.term.kind ? firstCell(g, t) : undefined; return y !== undefined && y !== subject && same.every((i) => y.at[i] === subject.at[i]) && !unlike(g, y, subject); });
-  if (last) return [...facts([last]), ...ownSettings(firstCell(g, last))];
+  if (last) return [...facts([last, ...otherThings]), ...ownSettings(firstCell(g, last))];
   const spoken = [...g.of.setting, ...g.of.setup].flatMap((i) => now.topics[i]!.slice(0, 3).map((v) => elsewhere(i, v)));
   const usual = g.of.setting.flatMap((i) => { const v = [...g.values[i]!.keys()].find((k) => /^(?:stock|default|standard|baseline|auto|factory|reference|as-shipped)\b/.test(k)); return v === undefined ? [] : [elsewhere(i, v)]; });
   const before = g.of.phase.flatMap((i) => [...g.roles].filter(([, role]) => role === 'idle' || role === 'start').map(([v]) => elsewhere(i, v)));
-  return facts([...spoken, ...usual, ...before]);
+  return facts([...spoken, ...usual, ...before, ...otherThings]);
 }
 
 /** Another thing in another setting: one does not set out from there. */

@@ -65,6 +65,8 @@ function addRoles(c: Context, index: number, out: BaseWords): void {
   if (c.parsed.said[index]!.cue.because.startsWith('too ') && !out.roles.length) out.roles.push('limit', 'target');
   if (c.parsed.said[index]!.cue.op !== 'change' || out.roles.length || out.overrides.size) return;
   for (const r of c.hits.roles) if (r.segment === index && r.firm && /^(?:limit|target|rated)$/.test(r.role)) out.roles.push(r.role);
+  // "breaks the house rule by 0.4": who holds the marks is named for them.
+  if (!out.roles.length && c.hits.hits.some((h) => h.segment === index && h.to <= c.parsed.said[index]!.mention.from && c.grid.holders.has(h.value)) && c.parsed.low[c.parsed.said[index]!.mention.from - 1] === 'by') out.roles.push('limit', 'target');
 }
 
 /** All combinations of the values named, one for each slot. */

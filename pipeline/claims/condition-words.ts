@@ -5,7 +5,7 @@ export type Bound = 'below' | 'above' | 'at-most' | 'at-least';
 const bounds: readonly [Bound, string][] = [
   ['below', 'under|below|beneath|less than|lower than|fewer than|short of|shorter than|quicker than|quieter than|cooler than|colder than|lighter than|smaller than|south of'],
   ['at-most', 'within|inside|at or below|at or under|or below|or under|or less|or lower|or fewer|at most|no more than|not more than|no higher than|no longer than|no louder than|no hotter than|up to'],
-  ['above', 'over|above|past|beyond|more than|higher than|greater than|larger than|longer than|louder than|hotter than|warmer than|heavier than|slower than|exceed|exceeds|exceeded|exceeding|top|tops|topped|beat|beats|break|breaks|broke|pass|passes|passed|cross|crosses|crossed|clear|clears|cleared|north of|better than|faster than'],
+  ['above', 'over|above|past|beyond|more than|higher than|greater than|larger than|longer than|louder than|hotter than|warmer than|heavier than|slower than|exceed|exceeds|exceeded|exceeding|top|tops|topped|beat|beats|break|breaks|broke|pass|passes|passed|cross|crosses|crossed|clear|clears|cleared|north of|better than|faster than|outlast|outlasts|outlasted|outlive|outlives|outrun|outruns|survive|survives|survived'],
   ['at-least', 'at or above|at or over|or above|or over|or more|or higher|at least|no less than|no fewer than|no lower than|no slower than|reach|reaches|reached|hit|hits'],
 ];
 

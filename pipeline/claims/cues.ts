@@ -206,10 +206,14 @@ function flip(way: Way, less: boolean): Way {
   return !less ? way : ({ up: 'down', down: 'up', better: 'worse', worse: 'better', lost: 'lost', gained: 'gained', apart: 'apart' } as const)[way];
 }
 
+/** "breaks the rule by 0.4": what is passed is a mark; without "by", "breaks 90" says where it is. */
+export const passingVerbs = /^(?:break|breaks|broke|broken|breach|breaches|breached|bust|busts|busted|violates?|violated|overshoots?|overshot|oversteps?|overstepped|overruns?|overran)$/;
+
 function lastVerb(low: readonly string[], from: number, to: number): { way: Way; word: string } | undefined {
   for (let i = to - 1; i >= from; i--) {
     const p = phraseAt(changeVerbs, low, i);
     if (p && i + p.words.length <= to) return { way: p.value, word: p.words.join(' ') };
+    if (passingVerbs.test(low[i]!)) return { way: 'up', word: low[i]! };
     const c = comparatives.get(low[i]!);
     if (c) return { way: c.way, word: low[i]! };
     const n = phraseAt(changeNouns, low, i);

@@ -22,7 +22,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     const segment = segmentOf(p, n.from);
     const before = p.low[n.from - 1] === 'the' ? p.low[n.from - 2] : p.low[n.from - 1];
     const room = before === 'over' || before === 'above';
-    const baseOf = room && p.said[segment]?.cue.overRoom ? segment : comparing(p, n.to - 1);
+    const baseOf = room && p.said[segment]?.cue.overRoom ? segment : [comparing(p, n.to - 1), passedBy(g, p, n, segment), leftAt(p, n)].find((k) => k >= 0) ?? -1;
     const measured = n.meanings.some((m) => m.own && m.fields.includes('part')) && p.names.some((o) => o !== n && o.meanings.some((m) => m.own && m.fields[0] === 'setup' && m.slots.some((s) => !g.holders.has(s.value))));
     for (const m of likely(p, n, hits, state)) {
       // "the processor", where the product whose limits are on record is called so too: the part is meant.
@@ -69,6 +69,17 @@ function comparing(p: Parsed, at: number): number {
     if (cue.op !== 'value' && mention.from < at) last = i;
   }
   return last >= 0 ? last : first;
+}
+
+/** "breaks the house rule by 0.4": who holds the marks stands for what is passed, not for what passes it. */
+function passedBy(g: Grid, p: Parsed, n: Name, segment: number): number {
+  const m = p.said[segment]?.mention;
+  return m && p.low[m.from - 1] === 'by' && n.to <= m.from - 1 && m.from - n.to <= 3 && n.meanings.some((x) => x.slots.some((s) => g.of.setup.includes(s.slot) && g.holders.has(s.value))) ? segment : -1;
+}
+
+/** "From idle, its core warmed up by 45": the first change of the sentence sets out from there. */
+function leftAt(p: Parsed, n: Name): number {
+  return p.low[0] === 'from' && n.from <= 2 && p.low[n.to] === ',' && n.meanings.some((m) => m.role !== undefined) ? p.said.findIndex((s) => s.cue.op === 'change') : -1;
 }
 
 /** "41 on the processor and 38 on the card, so 0.2 up on the one and 0.2 down on the other": the two that were named last, in their order. */

@@ -108,6 +108,8 @@ function saidShort(low: readonly string[], m: Mention, all: readonly Mention[], 
   if (!own) return undefined;
   const before = low.slice(Math.max(0, m.from - 2), m.from).join(' ');
   if (/^(?:than|as|with) (?:at|on|with)$/.test(before)) return own;
+  // "fans back at 1200"
+  if (/^(?:at|back at|still at)$/.test(low[m.from - 1] ?? '') && m.value.toNumber() >= 100) return own;
   const beside = all.find((o) => o !== m && short(lex, o) && (o.from === m.to + 1 || o.to === m.from - 1) && low[Math.max(o.from, m.from) - 1] === 'to' && low[Math.min(o.from, m.from) - 1] === 'from');
   return beside ? own : undefined;
 }

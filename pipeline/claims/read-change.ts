@@ -55,7 +55,8 @@ export function readChange(c: Context, index: number): Candidate[] {
     const median = c.now.said.find((t) => t.kind === 'median');
     if (!words.any && median && firstCell(c.grid, median)?.at[c.grid.of.measure[0]!] === cell.at[c.grid.of.measure[0]!]) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, median] }, 'difference', cost + 0.4, cell, 'against the median said last', { sign: signOf(c, way, cell) });
     if (words.median || (words.pronoun && c.now.said.some((t) => t.kind === 'median'))) {
-      const set = siblings(c.grid, cell, c.grid.of.setup);
+      // "above the median of the other four"
+      const set = siblings(c.grid, cell, c.grid.of.setup).filter((x) => x !== cell || !words.low.some((w) => /^(?:other|others|rest|remaining)$/.test(w)));
       if (set.length > 2) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, way, cell), firm: words.median });
       if (words.median) continue;
     }

@@ -96,7 +96,15 @@ function marksOf(c: Context, index: number, condition: Condition): number[] {
 
 /** The mark that a count in the sentence is about: no claim of its own. */
 export function isMark(c: Context, index: number): boolean {
+  if (wanted(c, index)) return true;
   return c.parsed.said.some((_, i) => { const x = i === index ? undefined : conditionOf(c, i); return x !== undefined && marksOf(c, i, x).includes(index); });
+}
+
+/** "short of the 2 I want", "the 45 we allow": a mark of the speaker's. */
+function wanted(c: Context, index: number): boolean {
+  const { low, said } = c.parsed;
+  const { mention } = said[index]!;
+  return low[mention.from - 1] === 'the' && /^(?:that |which )?(?:i|we|you) (?:want|wanted|need|needed|allow|allowed|asked|ask|set|permit|demand|demanded|require|required|wished|aim|aimed|accept|tolerate|hoped)\b/.test(low.slice(mention.to, mention.to + 3).join(' '));
 }
 
 interface Mark { operand?: string; like?: Cell; unit?: Unit; value?: number; at?: number; cost: number }

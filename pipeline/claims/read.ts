@@ -9,6 +9,8 @@ import { farOff } from './far-off.js';
 import { endBeside } from './read-change.js';
 import { roomCorrectedTo } from './corrected.js';
 import { countedBy, setSize } from './counted.js';
+import { failingVerbs, keepingVerbs } from './condition-words.js';
+import { passingVerbs } from './cues.js';
 import { isCondition, isMark } from './read-condition.js';
 import { isPrice } from './prices.js';
 import { readTimeConstant } from './read-approach.js';
@@ -73,11 +75,17 @@ function judged(c: Context, index: number): Reading {
 /** "At 45.2 decibels it is over my ceiling of 40": what is set is the other number; this one was measured, and rightly. */
 function limitBeside(c: Context, index: number, r: Reading): Reading | undefined {
   const x = r.chosen!;
-  if (x.kind !== 'constant' || !x.subject?.fixed || !c.parsed.said.some((s, k) => k !== index && s.mention.type === 'cardinal' && fit(s.mention, x))) return undefined;
+  if (x.kind !== 'constant' || !x.subject?.fixed || !(c.parsed.said.some((s, k) => k !== index && s.mention.type === 'cardinal' && fit(s.mention, x)) || keptOrBroken(c, index))) return undefined;
   const measured = (h: { slot: number; value: string }): boolean => h.value !== x.subject!.at[h.slot] || !c.grid.holders.has(h.value);
   const unset = { ...c, hits: { ...c.hits, hits: c.hits.hits.filter(measured), bySlot: c.hits.bySlot.map((list) => list.filter(measured)), roles: c.hits.roles.filter((y) => y.role !== x.subject!.role) } };
   const d = decide(r.mention, readValue(unset, index).filter((y) => !y.subject?.fixed), {});
   return d.verdict === 'agrees' ? { ...d, mention: r.mention } : undefined;
+}
+
+/** "at 58.7 degrees it breaks every rule": the mark stands behind what is done to it. */
+function keptOrBroken(c: Context, index: number): boolean {
+  const { to } = c.parsed.said[index]!.mention;
+  return c.hits.hits.some((h) => h.from > to && c.grid.holders.has(h.value) && c.parsed.low.slice(to, h.from).some((w) => keepingVerbs.has(w) || failingVerbs.has(w) || passingVerbs.test(w)));
 }
 
 /** "2.6 degrees cooler", with neither of the two named in the sentence: which is compared with which is open. */

@@ -100,6 +100,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (low[mention.from - 1] === 'than' && comparatives.has(low[mention.from - 2] ?? '') && plain && !outright(c, index, x)) return 'a bound, not a reading';
   if (plain && /\b(?:per|for each|for every) watt\b/.test(low.join(' ')) && !/\/W$/.test(mention.unit?.id ?? '')) return 'it speaks of something per watt';
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
+  if (plain && /\bdivided by\b/.test(low.join(' '))) return 'it speaks of a quotient';
   if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
   // "80 millimetres long": of a length that is no part of what was said to be measured.
   if (plain && mention.unit?.dimension === 'length' && /^(?:long|wide|tall|deep|thick|high|across)$/.test(low[mention.to] ?? '') && !lengthwise(c, x, low[mention.to]!)) return 'a length of something that was not measured';

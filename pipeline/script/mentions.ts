@@ -50,8 +50,10 @@ export function findMentions(t: readonly Token[], numbers: readonly NumberSpan[]
     // "one of the four" counts, "one of those" does not.
     const counts = t[n.to]?.low === 'of' && numbers[k + 1]?.type === 'cardinal' && numbers[k + 1]!.from - n.to <= 3;
     if (n.to - n.from === 1 && t[n.from]!.low === 'one' && (!measured || measured.unit.id === 's') && !counts) continue;
-    const why = idle(t, n, measured);
-    out.push({ ...mention(t, n, measured), ...(why && { idle: why }) });
+    // "500 more rpm": the unit of the number; what lies between says that it is a change.
+    const later = !measured && n.type === 'cardinal' && /^(?:more|fewer|less|extra|additional|further)$/.test(t[n.to]?.low ?? '') ? unitAt(t, n.to + 1, isOne(n)) : undefined;
+    const why = idle(t, n, measured ?? later);
+    out.push({ ...mention(t, n, measured), ...(later && !later.adjectival && later.unit.id !== 'x' && { unit: later.unit, loose: later.loose }), ...(why && { idle: why }) });
   }
   for (let i = 0; i < t.length; i++) {
     const best = superlativeAt(t, i);
@@ -153,6 +155,8 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     const a = list[k]!;
     const b = list[k + 1]!;
     if (a.unit || !b.unit || a.type !== 'cardinal' || b.type !== 'cardinal' || a.idle || b.adjectival) continue;
+    // "from 85 to 84, and 49.6 decibels": where a change ends, a list does not begin.
+    if (t[a.from - 1]?.low === 'to' && t[b.from - 1]?.low !== 'to' && list[k - 1] && t[list[k - 1]!.from - 1]?.low === 'from' && list[k - 1]!.type === 'cardinal') continue;
     if (b.unit.id === '%' && t.slice(a.to, b.from).some((w) => w.low === 'or') && t.slice(a.to, b.from).some((w) => w.low === ',')) continue;
     let tight = true;
     for (let i = a.to; i < b.from && tight; i++) tight = separators.has(t[i]!.low) || hedgeWord.has(t[i]!.low);

@@ -1,0 +1,57 @@
+// What is compared with what, said in other ways: margins to a limit, names that begin with a preposition, a state that a
+// change sets out from, the median of the others, a room put down with the plan. Each pair is a true sentence and a false one.
+import { describe, expect, test } from 'vitest';
+import { proof, type Verdict } from '../../pipeline/claims/index.js';
+import { Source } from '../../pipeline/places/index.js';
+import { factsOf, type Row } from './record-of.js';
+
+const rows: Row[] = [];
+const things: [string, number, number, number][] = [['alder', 71, 36, 41], ['beech', 78, 44, 44.5], ['cedar', 66, 29, 38], ['dogwood', 83, 51, 47]];
+for (const [id, hot, noise, watts] of things) for (const [where, more] of [['desk', 0], ['cupboard', 9]] as const) {
+  rows.push([id, where, 'quarry', 'temperature', 'core', 'load', hot + more, 'degC', 0.5], [id, where, 'quarry', 'noise', 'blower', 'load', noise + more / 3, 'dB(A)', 0.2], [id, where, 'quarry', 'power', 'board', 'load', watts - more / 10, 'W', 0.2], [id, where, '', 'temperature', 'core', 'idle', 33 + more / 3, 'degC', 0.5]);
+  rows.push([id, where, 'quarry', 'fan_speed', 'blower', 'load', 1500 + 10 * hot + 40 * more, 'rpm', 5]);
+}
+rows.push(['plan', '', '', 'temperature', 'room', 'load', 21, 'degC', 0.1], ['plan', '', '', 'temperature', 'core', 'limit', 90, 'degC']);
+const names = `kind,id,spoken
+setup,alder,the Alder
+setup,beech,the Beech
+setup,cedar,the Cedar
+setup,dogwood,the Dogwood
+setup,plan,my rule
+setting,desk,on the desk;the desk
+setting,cupboard,in the cupboard;the cupboard
+workload,quarry,Quarry
+part,core,core
+part,blower,blower
+part,board,board
+part,room,the room
+measure,temperature,temperature
+measure,noise,noise
+measure,power,power
+measure,fan_speed,fan speed
+`;
+const facts = factsOf(rows, names);
+const verdicts = (text: string): string[] => proof(new Source('script.md', text), facts).mentions.filter((m: Verdict) => m.verdict !== 'not-a-claim').map((m) => `${m.text}: ${m.verdict}`);
+
+describe.each([
+  ['a state set out from', 'On the desk in Quarry the Beech runs at 78 degrees.\nFrom idle, its core warmed up by N degrees.', '45', '35'],
+  ['up on a name that begins with a preposition', 'In the cupboard the Beech answers with 47 decibels, N up on the desk.', '3', '5'],
+  ['within so much of a thing, which stays what it is compared with', 'In the cupboard the Alder keeps its power within a watt of the desk, but the noise is N decibels up.', '3', '5'],
+  ['in hand is so to the limit', 'My rule says 90 degrees for the core.\nIn the cupboard the Beech passes with just N degrees in hand.', '3', '6'],
+  ['a rule passed by so much', 'In the cupboard the core of the Dogwood reaches 92 degrees and breaks my rule by N degrees.', '2', '6'],
+  ['above the median of the others', 'On the desk in Quarry the core of the Dogwood is at 83 degrees, which is N above the median of the other three.', '12', '14'],
+  ['over a room that stands with the plan', 'Over room temperature the core of the Cedar stands at N degrees on the desk in Quarry.', '45', '66'],
+  ['so many more of a unit', 'In Quarry on the desk the blower of the Dogwood turns at 2,330 rpm, so N more rpm than that of the Cedar.', '170', '270'],
+])('%s', (_, text, right, wrong) => {
+  test('right', () => expect(verdicts(text.replace('N', right)).filter((v) => !v.endsWith('agrees'))).toEqual([]));
+  test('wrong', () => expect(verdicts(text.replace('N', wrong)).some((v) => v.endsWith('disagrees'))).toBe(true));
+});
+
+describe('no alarm', () => {
+  test.each([
+    'In the cupboard the core of the Alder climbs to 80 degrees.',
+    'The core of the Dogwood, at 92 degrees in the cupboard, breaks my rule.',
+    'On the desk the noise of the Beech is 44 decibels, a bit short of the 50 I allow.',
+    'Degrees of the Alder divided by those of the Cedar on the desk come to 1.08.',
+  ])('%s', (text) => expect(verdicts(text).filter((v) => v.endsWith('disagrees'))).toEqual([]));
+});
