@@ -13,7 +13,7 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
     if (phraseEnds.test(low[i]!)) break;
     if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 };
     // "report 24 repeats all of this": what it does, and nothing counted.
-    if (/^(?:runs|repeats|passes)$/.test(low[i]!) && /^(?:all|this|that|these|those|them|everything|it|the)$/.test(low[i + 1] ?? '')) break;
+    if (/^(?:runs|repeats|passes)$/.test(low[i]!) && /^(?:all|this|that|these|those|them|everything)$/.test(low[i + 1] ?? '')) break;
     const found = countedNouns.filter(([, , re]) => re.test(low[i]!));
     if (found.length && !found.some(([, sure]) => sure) && !/^(?:the|all|these|those|our|my|of|other)$/.test(low[mention.from - 1] ?? '') && !plainCount.test(low[i]!) && !nameWord(c, low[i]!)) return undefined;
     if (found.length) return { what: found.map(([w]) => w), sure: found.some(([, sure]) => sure) && (i === mention.to || i === mention.to + 1) };
