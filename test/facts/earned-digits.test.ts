@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { Facts, isFact } from '../../pipeline/facts/index.js';
 import { earnedDecimals } from '../../pipeline/facts/earned-digits.js';
+import { figure } from '../../pipeline/facts/figure.js';
 import { episodeOf } from './episode.js';
 
 test.each([
@@ -10,6 +11,9 @@ test.each([
 
 // JCGM 100:2008, 7.2.6: 10.05762 Ω with 27 mΩ is given as 10.058 Ω.
 test('the example of the guide', () => expect((10.05762).toFixed(earnedDecimals(0.027))).toBe('10.058'));
+
+// JCGM 100:2008, 7.2.6: no more than two significant digits of an uncertainty; 28.05 kHz goes down to 28 kHz, 27 mΩ stay.
+test('an uncertainty itself is told with two digits', () => expect([28.05, 0.027, 0.8957, 5.6144].map((u) => figure(u, 2))).toEqual(['28', '0.027', '0.90', '5.6']));
 
 test('a record asks for it; figures without an uncertainty stay as they were read', () => {
   const text = 'a///power//load: 247.63 250.31 252.12 W\nb///power//load: 247.63 W\nc///temperature/core/load: 61 61 61 °C';

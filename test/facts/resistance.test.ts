@@ -17,6 +17,11 @@ test('the power of the same part, else the one with a limit', () => {
   expect(told(`${bench}\na//w/power/core/load: 225 225 225 W`)).toEqual(['0.200 K/W', 'a//w/power/core/load', true]);
 });
 
+// JEDEC JESD51-1: (T_J − T_A)/P of 75 °C, 25 °C and 200 W is 0.25 K/W; here a neutral name, as the box and the air are no JEDEC ones.
+test('the worked example of a junction over ambient', () => {
+  expect(told(`${core}: 75.0 75.0 75.0 °C\na//w/temperature/room/load: 25.0 25.0 25.0 °C\na//w/power/core/load: 200.0 200.0 200.0 W`)![0]).toBe('0.250 K/W');
+});
+
 test('no room, no power under the same phase, a thing below the room, and the room itself have none', () => {
   const lines = `${bench}\n///power/board/limit: = 320 W`;
   expect(told(lines.replace(/.*room.*\n/, ''))).toBeUndefined();
