@@ -55,12 +55,12 @@ export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits
     together[h.slot] = values.length;
   }
   const heading = options.heading ? hits.map((h) => [h.slot, h.value] as const) : s.heading;
-  return { ...lessCompared(s), topics, ages, together, heading };
+  return { ...lessCompared(s), topics, ages, together, heading, figureAge: Math.min(s.figureAge + 1, longAgo) };
 }
 
 /** A new section: figures and comparisons of the last one are no longer at hand; topics stay until others are named. */
 export function newSection(g: Grid, s: State): State {
-  const out: State = { ...s, said: [], placed: [], shares: [], overRoom: false, ages: older(s.ages, 8) };
+  const out: State = { ...s, said: [], placed: [], shares: [], overRoom: false, ages: older(s.ages, 8), figureAge: longAgo };
   delete (out as { pair?: unknown }).pair;
   delete (out as { order?: unknown }).order;
   const phase = g.of.phase[0]!;
@@ -74,6 +74,7 @@ export function afterMention(c: Context, index: number, chosen: Candidate | unde
   const g = c.grid;
   const next: { -readonly [K in keyof State]: State[K] } = { ...now };
   const kind = chosen.term.kind;
+  if (kind !== 'count') next.figureAge = 0;
   if (kind !== 'rank' && kind !== 'count' && kind !== 'range') next.said = [chosen.term, ...now.said.filter((t) => !sameTerm(t, chosen.term))].slice(0, 4);
   if (kind === 'percent_of') next.shares = [chosen.term, ...now.shares].slice(0, 2);
   // Whoever comes first says which way the table runs.

@@ -8,6 +8,7 @@ import type { Reading } from './read.js';
 import { readChange } from './read-change.js';
 import { ofNumberSaid, readShare } from './read-proportion.js';
 import { pairWith, push, readValue } from './read-value.js';
+import { elapsed } from './elapsed.js';
 import { known } from './slipped-unit.js';
 
 /** A figure with or without a unit: a value, a change, a percentage. */
@@ -28,7 +29,7 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
     return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { soft: (cue.op === 'value' && !again && !percentNamed(c, index)) || (cue.op === 'share' && !shareSure(c, index)), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
   }
   // "… 24 percent but the average only 19": the unit of the figure before.
-  if (!m.unit && (cue.op === 'change' || again || /^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '') || /^percent/.test(c.now.said[0]?.kind ?? '')) && lastUnit(c, index)?.id === '%') {
+  if (!m.unit && (cue.op === 'change' || again || /^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '') || /^percent/.test(c.now.said[0]?.kind ?? '')) && (lastUnit(c, index)?.id === '%' || goesOnInPercent(c, index))) {
     const elided = { ...m, unit: unit('%') };
     const shadow = withMention(again ? withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }) : c, index, elided);
     const alike = c.done[index - 1]?.kind === 'mean' && c.done[index - 1]!.fact.unit.id === '%' ? readValue(shadow, index) : [];
@@ -52,8 +53,7 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   else if (!pair) out.push(...readValue(c, index).map((x) => (range ? { ...x, cost: x.cost + 0.8 } : x)));
   const opens = c.parsed.low.slice(said.segment.from, m.from);
   const pointing = opens.some((w) => /^(?:that's|that|there's|which|it's|makes|making)$/.test(w)) && !c.hits.hits.some((h) => h.segment === index);
-  const { low } = c.parsed;
-  const elapsed = m.unit?.dimension === 'duration' && !((m.composed || m.decimals > 0) && timed(c, index)) && !(m.composed && low[m.from - 1] !== 'of' && c.hits.hits.some((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value))) && (/^(?:after|for|in|within|every|over|another|last|first|next|per|past|until)$/.test(low[m.from - 1] ?? '') || /^(?:in|later|into|long|of|after|before|ago)$/.test(low[m.to] ?? '') || !timed(c, index));
+  const passing = elapsed(c, index);
   const aside = m.adjectival && !c.hits.roles.some((r) => r.from >= m.to && r.from <= m.to + 3);
   const second = pair && pairWith(c, index)?.second === index;
   // A comparison that is not said costs this much more; where a plain value is cheaper still and fits, none need be looked for.
@@ -61,7 +61,7 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   const least = Math.min(...out.map((x) => x.cost));
   const plain = out.some((x) => x.cost <= Math.min(unsaid, least + (second ? 0.45 : margin)) && fit(m, x));
   const soft = plain ? [] : readChange(c, index).filter((x) => !x.subject?.fixed).map((x) => ({ ...x, cost: x.cost + unsaid }));
-  return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: openMeasure(c, index) || labelLike(c, index) || !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: elapsed || aside || cue.doubtful || !supported(c, index) }));
+  return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: openMeasure(c, index) || labelLike(c, index) || !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: passing || aside || cue.doubtful || !supported(c, index) }));
 }
 
 /** "1.9 watts more, which makes 40 percent": nothing but the change just said, and rightly, in percent. */
@@ -84,14 +84,6 @@ function percentNamed(c: Context, index: number): boolean {
   return c.now.said[0]?.kind === 'percent_of' || c.done[index - 1]?.fact.unit.id === '%';
 }
 
-/** The sentence, or the one before, speaks of a measured time. */
-function timed(c: Context, index: number): boolean {
-  const g = c.grid;
-  const of = (m: string): boolean => g.measureUnits.get(m)?.has('duration') ?? false;
-  const slot = g.of.measure[0]!;
-  return c.hits.hits.some((h) => h.slot === slot && of(h.value)) || c.hits.dimensions.some((d) => d.dimension.includes('duration')) || (c.now.ages[slot]! <= 2 && of(c.now.topics[slot]![0] ?? '')) || c.done.slice(0, index).some((x) => x?.subject && of(x.subject.at[slot]!));
-}
-
 /** A bare number counts as a figure only where the words around it speak of a measure, or have just done so. */
 function supported(c: Context, index: number): boolean {
   const m = c.parsed.said[index]!.mention;
@@ -103,12 +95,12 @@ function supported(c: Context, index: number): boolean {
     const u = c.parsed.said[k]!.mention.unit;
     if (u) { if (!known(c, u)) return false; break; }
   }
-  if (/^(?:first|next|last|other)$/.test(c.parsed.low[m.from - 1] ?? '')) return false;
+  if (/^(?:first|next|last|other|top|bottom)$/.test(c.parsed.low[m.from - 1] ?? '')) return false;
   const slots = [...g.of.measure, ...g.of.part];
   if (c.hits.hits.some((h) => slots.includes(h.slot) && h.segment <= index) || c.hits.dimensions.some((d) => d.segment <= index)) return true;
   if (c.done.slice(0, index).some((x) => x !== undefined)) return true;
   const slot = g.of.measure[0]!;
-  return c.now.ages[slot]! <= 2 || c.now.ages[g.of.part[0]!]! <= 1 || c.now.said.length > 0 && m.decimals > 0;
+  return c.now.ages[slot]! <= 2 || c.now.figureAge <= 1 || c.now.ages[g.of.part[0]!]! <= 1 || c.now.said.length > 0 && m.decimals > 0;
 }
 
 const figureBefore = /^(?:to|at|is|are|was|were|reads?|with|as|from|in|on|for|be|shows?|showed|reach(?:es|ed)?|hits?|settle[sd]?|average[sd]?|draws?|drew|pulls?|pulled|measured|measures|lands?|landed|sits?|sat|of|it's|that's|than|and|but|so|which|or|by|gets?|got|has|have|had|does|do|did|makes?|made|needs?|takes?|took|runs?|ran|turns?|moves?|manages?|keeps?|kept|holds?|held|gives?|gave|adds?|another|only|just|still|even|about|around|roughly|nearly|almost|under|over|below|above|the|a|its|my|weighs|stays?|costs?|see|saw|touch(?:es|ed)?|came|comes|went|goes|ends?|ended|peaks?|peaked|starts?|started|then|now|also|some|well|wants?|both|all|says?|said|claims?|pushes|push|does)$/;
@@ -126,8 +118,14 @@ function labelLike(c: Context, index: number): boolean {
 /** A bare number in a sentence that names no quantity, some way from the last that did. */
 function openMeasure(c: Context, index: number): boolean {
   const g = c.grid;
-  if (c.parsed.said[index]!.mention.unit || c.now.ages[g.of.measure[0]!]! <= 1 || c.done.slice(0, index).some((x) => x !== undefined)) return false;
+  if (c.parsed.said[index]!.mention.unit || c.now.ages[g.of.measure[0]!]! <= 1 || c.now.figureAge <= 1 || c.done.slice(0, index).some((x) => x !== undefined)) return false;
   return !c.hits.hits.some((h) => h.slot === g.of.measure[0] || h.slot === g.of.part[0]) && c.hits.dimensions.length === 0;
+}
+
+/** "Slow to brisk gains 50 percent. Brisk to flat gains 23.": a step like that of the sentence before, and no other unit said since. */
+function goesOnInPercent(c: Context, index: number): boolean {
+  const last = c.now.said[0];
+  return index === 0 && c.hits.course !== undefined && c.parsed.said[index]!.cue.op === 'change' && c.now.figureAge <= 1 && last?.kind === 'percent_change' && c.now.pair !== undefined && (c.now.since ?? 0) <= 1;
 }
 
 /** The unit of the figure before, in this sentence or as the last thing said. */

@@ -99,6 +99,8 @@ export function pairWith(c: Context, index: number): { first: number; second: nu
     const before = low.slice(Math.max(a.segment.from, a.mention.from - 4), a.mention.from);
     // "down to 149, and the score drops to 20,890": two figures, each reached by itself.
     if (before.at(-1) === 'to' && gap.some((w) => /^(?:and|but|while|so)$/.test(w))) continue;
+    // "keeps that up for 96 seconds and then drops to 2,180": how long it took is no end.
+    if (/^(?:for|after|in|within|until)$/.test(before.at(-1) ?? '')) continue;
     const down = gap.includes('down');
     const up = gap.includes('up');
     const from = before.includes('from') || gap.includes('from');

@@ -6,6 +6,8 @@ export type Role = 'idle' | 'load' | 'start' | 'end' | 'limit' | 'target' | 'rat
 export const constantRoles: readonly Role[] = ['limit', 'target', 'rated', 'offset'];
 
 const inIds: [Role, RegExp][] = [
+  // The time until something happens is measured, whatever it is that happens.
+  ['load', /(?:^|-)(?:until|till|to|before|first)-(?:\w+-)?(?:throttle|limit|cap)(?:-|$)/],
   ['limit', /(?:^|-)(?:limit|cap|max|ceiling|throttle|threshold)(?:-|$)/],
   ['target', /(?:^|-)(?:target|setpoint|goal|set)(?:-|$)/],
   ['rated', /(?:^|-)(?:rated|rating|nominal|label|spec|claimed|advertised|nameplate)(?:-|$)/],

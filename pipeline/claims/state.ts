@@ -19,6 +19,8 @@ export interface State {
   table?: { slot: number; values: readonly string[] };
   /** What the last comparison was made with: slot values. */
   base?: readonly (readonly [number, string])[];
+  /** How many sentences ago a figure was last read. */
+  figureAge: number;
   /** How many sentences ago the last comparison or pair was said. */
   since?: number;
   /** The constant spoken of last. */
@@ -41,7 +43,7 @@ export interface State {
 export const depth = 5;
 
 export function begin(g: Grid): State {
-  return { topics: g.slots.map(() => []), together: g.slots.map(() => 1), ages: g.slots.map(() => 99), said: [], placed: [], shares: [], overRoom: false, heading: [], title: [] };
+  return { topics: g.slots.map(() => []), together: g.slots.map(() => 1), ages: g.slots.map(() => 99), said: [], figureAge: 99, placed: [], shares: [], overRoom: false, heading: [], title: [] };
 }
 
 export function remember(list: readonly string[], value: string): readonly string[] {

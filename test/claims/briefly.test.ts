@@ -1,0 +1,35 @@
+// Plain values said briefly: without a unit, beside a name alone, as a time. Each text is true; with its number changed it is not.
+// Values are those of shelf-record.ts: the copy takes 82 / 51 minutes with the Garrow and 90 / 48 with the Lintel, for two and four drives;
+// the warmest drive is at 41.2 / 46.5 and 43.8 / 49.7 °C, the box at 27.1 / 31.6 and 24.4 / 28.9 dB(A).
+import { describe, expect, test } from 'vitest';
+import { proof } from '../../pipeline/claims/index.js';
+import { Source } from '../../pipeline/places/index.js';
+import { roleOf } from '../../pipeline/claims/roles.js';
+import { said } from './bench-record.js';
+import { shelf } from './shelf-record.js';
+
+const verdicts = (text: string): string[] => proof(new Source('script.md', text), shelf).mentions.filter((m) => m.verdict !== 'not-a-claim').map((m) => `${m.text}: ${m.verdict}`);
+
+const cases: [what: string, before: string, text: string, wrong: string][] = [
+  ['a thing has its time', 'With four drives, then.', 'If you are in a hurry, get the Lintel and its 48 minutes.', 'If you are in a hurry, get the Lintel and its 44 minutes.'],
+  ['a time beside its name', '## The big copy, four drives\n', '- Garrow: 51 minutes.', '- Garrow: 57 minutes.'],
+  ['a time of what was run', '## The Garrow with two drives\n', 'That is 82 minutes of the copy, and of waiting.', 'That is 86 minutes of the copy, and of waiting.'],
+  ['the quantity of the figure just read', '## The Garrow with four drives\n\nThe warmest drive climbs to 46.5 degrees.', 'The Lintel ends at 49.7.', 'The Lintel ends at 47.9.'],
+];
+
+describe('said briefly', () => {
+  test.each(cases)('%s', (_, before, text, wrong) => {
+    expect(verdicts(`${before}\n${text}`).at(-1)).toMatch(/agrees$/);
+    expect(verdicts(`${before}\n${wrong}`).at(-1)).toMatch(/disagrees$/);
+  });
+});
+
+test('a step like the one before goes on in percent', () => {
+  const steps = (last: string): string[] => said(`Now the pump on the wall stand.\n\nSlow to brisk adds 50 percent to the power. Brisk to flat adds ${last}.`).map((m) => `${m.text}: ${m.verdict}`);
+  expect(steps('67')).toEqual(['50 percent: agrees', '67: agrees']);
+  expect(steps('61')).toEqual(['50 percent: agrees', '61: disagrees']);
+});
+
+test('the time until something happens is measured', () => {
+  expect(['until-throttle', 'first-throttle', 'to-first-limit', 'throttle', 'limit'].map(roleOf)).toEqual(['load', 'load', 'load', 'limit', 'limit']);
+});
