@@ -108,6 +108,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
   phaseEvidence(g, out, from ? { ...s, roles: s.roles.filter((r) => !(r.segment === index - 1 && r.from >= from.mention.to)) } : s, index, state, options.ignoreBase ?? false, said.cue.op === 'change' || options.measured === true);
   measureEvidence(g, out, p, s, index, state, units);
   dropIncompatible(g, out, s.roles.some((r) => /^(?:limit|target|rated)$/.test(r.role)));
+  dropPhase(g, out, s, index);
   return out;
 }
 
@@ -227,7 +228,9 @@ function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHit
     if (later && p.said[index]!.mention.type === 'cardinal') for (const v of fromWords([[later.dimension, ...(later.dimension === 'temperature' ? ['temperature-difference' as const] : [])]])) e.costs.set(v, 0.15);
   }
   const none = e.costs.size === 0;
-  state.topics[i]!.forEach((v, k) => { if (within(v) && !e.costs.has(v)) e.costs.set(v, none ? 0.2 * k : 0.8 + 0.2 * k); });
+  // "it ends at 3,110, which is 38 percent down": that figure's own quantity.
+  const points = index > 0 && /^(?:which|that's)$/.test(p.low[p.said[index - 1]!.mention.to + (p.low[p.said[index - 1]!.mention.to] === ',' ? 1 : 0)] ?? '') ? 0.6 : 0;
+  state.topics[i]!.forEach((v, k) => { if (within(v) && !e.costs.has(v)) e.costs.set(v, none ? 0.2 * k + (k > 0 ? points : 0) : 0.8 + 0.2 * k); });
   e.known = e.costs.size > 0 || allowed?.size === 1;
   e.rest = e.known ? 1.3 : 0.5;
   if (allowed) {
@@ -236,6 +239,17 @@ function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHit
     if (allowed.size === 1) e.costs.set([...allowed][0]!, 0);
   }
   if (compared.length) e.rest = Infinity;
+}
+
+/** "If you render, get the Corvane: 18.9 minutes": the render is its part as well, and no phase that this measure has. */
+function dropPhase(g: Grid, out: SlotEvidence[], s: SentenceHits, index: number): void {
+  const i = g.of.phase[0]!;
+  const e = out[i]!;
+  const m = out[g.of.measure[0]!]!;
+  const own = s.bySlot[i]!.filter((h) => h.segment === index);
+  if (!e.named || m.rest !== Infinity || own.length === 0 || !own.every((h) => s.hits.some((o) => o.slot !== i && o.from === h.from && o.to === h.to))) return;
+  if ([...m.costs.keys()].some((x) => [...e.costs.keys()].some((v) => g.valuesWith.get(x)?.[i]?.has(v)))) return;
+  out[i] = { costs: new Map(), rest: 0, empty: 0, named: false, known: true };
 }
 
 /** A name that no reading of this measure has is about something else ("the meter showed 36.4 decibels"). */

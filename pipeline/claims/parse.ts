@@ -36,7 +36,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const quiet: { mention: Mention; why: string }[] = [];
   const live: { mention: Mention; named?: Name }[] = [];
   const announced = /^(?:in|as)$/.test(low[0] ?? '') ? unitAt(t, 1, false) : undefined;
-  if (announced && /^[:,]$/.test(low[announced.to] ?? '')) for (const m of all) if (!m.unit && m.type === 'cardinal') Object.assign(m, { unit: announced.unit, loose: announced.loose, sharedUnit: true });
+  if (announced && /^(?:[:,]|it's|that's|it|that|this)$/.test(low[announced.to] ?? '')) for (const m of all) if (!m.unit && m.type === 'cardinal') Object.assign(m, { unit: announced.unit, loose: announced.loose, sharedUnit: true });
   for (const m of all) {
     // "14.2 watts per metre-kelvin", "0.41 frames per watt": what the record calls the measure is its unit.
     const called = names.find((n) => n.from > m.from && n.from < m.to + 1 && n.to > m.to && n.from >= m.to - 3 && n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && lex.unitOf.has(s.value))));

@@ -6,6 +6,7 @@ import { proof } from '../../pipeline/claims/index.js';
 import { Source } from '../../pipeline/places/index.js';
 import { roleOf } from '../../pipeline/claims/roles.js';
 import { said } from './bench-record.js';
+import { factsOf } from './record-of.js';
 import { shelf } from './shelf-record.js';
 
 const verdicts = (text: string): string[] => proof(new Source('script.md', text), shelf).mentions.filter((m) => m.verdict !== 'not-a-claim').map((m) => `${m.text}: ${m.verdict}`);
@@ -32,4 +33,14 @@ test('a step like the one before goes on in percent', () => {
 
 test('the time until something happens is measured', () => {
   expect(['until-throttle', 'first-throttle', 'to-first-limit', 'throttle', 'limit'].map(roleOf)).toEqual(['load', 'load', 'load', 'limit', 'limit']);
+});
+
+test('a word that names a part as well is no phase of what has none such', () => {
+  const ovens = factsOf([
+    ['corla', '', 'loaf', 'duration', 'bake', 'load', 38.5, 'min', 0.5], ['marl', '', 'loaf', 'duration', 'bake', 'load', 44, 'min', 0.5],
+    ['corla', '', 'loaf', 'energy', 'meter', 'bake', 0.82, 'Wh', 0.01], ['marl', '', 'loaf', 'energy', 'meter', 'bake', 0.74, 'Wh', 0.01],
+  ], 'kind,id,spoken\nsetup,corla,the Corla\nsetup,marl,the Marl\nworkload,loaf,the loaf\npart,bake,bake\npart,meter,at the meter\nmeasure,duration,minutes\nmeasure,energy,watt hours\n');
+  const told = (text: string): string[] => proof(new Source('script.md', text), ovens).mentions.map((m) => `${m.text}: ${m.verdict}`);
+  expect(told('If you bake a lot, get the Corla, 38.5 minutes.')).toEqual(['38.5 minutes: agrees']);
+  expect(told('If you bake a lot, get the Corla, 36.5 minutes.')).toEqual(['36.5 minutes: disagrees']);
 });
