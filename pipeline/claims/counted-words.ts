@@ -19,4 +19,4 @@ export const countedNouns: readonly [Counted, boolean, RegExp][] = [
 export const plainCount = /^(?:arrangements|ways|versions|variants|results|layouts)$/;
 
 /** Words that end the noun phrase after a number. */
-export const phraseEnds = /^(?:of|and|or|to|in|on|at|with|is|are|was|were|that|which|than|under|for|by|as|over|from|when|after|before|then|while|so|per|behind|above|below|idle|the|an?|my|our|your|its|their|his|her|it|they|we|you|i)$/;
+export const phraseEnds = /^(?:of|and|or|to|in|on|at|with|is|are|was|were|that|that's|it's|which|than|under|for|by|as|over|from|when|after|before|then|while|so|per|behind|above|below|idle|the|an?|my|our|your|its|their|his|her|it|they|we|you|i)$/;

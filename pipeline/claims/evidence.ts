@@ -97,9 +97,11 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     if (lead > 0 && lead < state.together[i]!) topics.unshift(...topics.splice(lead, 1));
     const usual = fresh && slot.field === 'part' && state.ages[i]! > 2 ? usualPart(g, measures) : undefined;
     if (usual !== undefined && topics[0] !== usual) topics.splice(0, topics.length, usual, ...topics.filter((v) => v !== usual));
+    // "the Dastrel stays, at its seventeen watts": what is its own is no other's.
+    const owned = slot.field === 'setup' && near.length > 0 && e.costs.size === 1 && /^(?:its|their|his|her)$/.test(p.low[said.mention.from - 1] ?? '') ? 0.7 : 0;
     topics.forEach((v, k) => {
       if (e.costs.has(v)) return;
-      e.costs.set(v, fresh ? (k < state.together[i]! ? 0.2 * k : Math.min(1.4, 0.5 + 0.4 * k)) : 1 + 0.3 * k);
+      e.costs.set(v, fresh ? (k < state.together[i]! ? 0.2 * k : Math.min(1.4, 0.5 + 0.4 * k)) : 1 + owned + 0.3 * k);
     });
     if (fresh && e.costs.size) { e.known = true; e.rest = slot.field === 'part' ? 1.1 : unlisted; }
     if (!e.known) e.rest = 1;

@@ -70,6 +70,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
     if (low.slice(a.to, b.from).some((w) => w === ',' || w === 'and')) continue;
     Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true });
   }
+  gapped(low, live.map((l) => l.mention), names);
   // "10, 30 and 65 watts": each is the name of a load, with the unit said once.
   for (const [k, l] of live.entries()) {
     const next = live[k + 1];
@@ -93,6 +94,18 @@ export function parse(text: string, lex: Lexicon): Parsed {
     if ((b.op === 'change' || b.op === 'points') && !b.base && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but' || w === 'for' || w === 'with' || w === 'at') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
   }
   return parsed;
+}
+
+/** "The Garrow holds 38 watt hours and the Lintel's 22": a name and a number alone go on in the unit before. */
+function gapped(low: readonly string[], live: readonly Mention[], names: readonly Name[]): void {
+  for (const [k, b] of live.entries()) {
+    const a = live[k - 1];
+    if (!a?.unit || a.unit.id === 'points' || a.adjectival || a.type !== 'cardinal' || b.type !== 'cardinal' || b.unit || b.idle) continue;
+    const own = names.find((n) => n.from > a.to && n.to <= b.from && n.from - a.to <= 3 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')));
+    if (!own || !/^(?:, )?(?:and|but|while)(?: the)?$|^,(?: the)?$/.test(low.slice(a.to, own.from).join(' '))) continue;
+    if (!/^(?:'s)?(?: ?(?:at|with|is))?$/.test(low.slice(own.to, b.from).join(' ')) || !/^(?:[,.;:!?)]|and|but|so|which|while)?$/.test(low[b.to] ?? '')) continue;
+    Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true });
+  }
 }
 
 /** "20 percent more" where a setting is called "20": a bare number names nothing where it has a unit that nothing is set to. */

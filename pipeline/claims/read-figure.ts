@@ -8,6 +8,7 @@ import type { Reading } from './read.js';
 import { readChange } from './read-change.js';
 import { ofNumberSaid, readShare } from './read-proportion.js';
 import { pairWith, push, readValue } from './read-value.js';
+import { leading } from './support.js';
 import { elapsed } from './elapsed.js';
 import { known } from './slipped-unit.js';
 
@@ -61,7 +62,7 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   const least = Math.min(...out.map((x) => x.cost));
   const plain = out.some((x) => x.cost <= Math.min(unsaid, least + (second ? 0.45 : margin)) && fit(m, x));
   const soft = plain ? [] : readChange(c, index).filter((x) => !x.subject?.fixed).map((x) => ({ ...x, cost: x.cost + unsaid }));
-  return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: openMeasure(c, index) || labelLike(c, index) || !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: passing || aside || cue.doubtful || !supported(c, index) }));
+  return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: openMeasure(c, index) || labelLike(c, index) || !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.roles.some((r) => r.segment === index && /^(?:limit|target|rated)$/.test(r.role)) && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: passing || aside || cue.doubtful || !supported(c, index) }));
 }
 
 /** "1.9 watts more, which makes 40 percent": nothing but the change just said, and rightly, in percent. */
@@ -90,6 +91,7 @@ function supported(c: Context, index: number): boolean {
   if (m.unit) return true;
   // "breaks two", "all three": small whole numbers in words are counts of something, unless a change is said.
   if (m.form === 'words' && m.decimals === 0 && m.value.toNumber() <= 12 && c.parsed.said[index]!.cue.op !== 'change' && !c.parsed.said[index]!.cue.elided) return false;
+  if (leading(c, index)) return true;
   const g = c.grid;
   for (let k = index - 1; k >= 0; k--) {
     const u = c.parsed.said[k]!.mention.unit;
@@ -118,7 +120,7 @@ function labelLike(c: Context, index: number): boolean {
 /** A bare number in a sentence that names no quantity, some way from the last that did. */
 function openMeasure(c: Context, index: number): boolean {
   const g = c.grid;
-  if (c.parsed.said[index]!.mention.unit || c.now.ages[g.of.measure[0]!]! <= 1 || c.now.figureAge <= 1 || c.done.slice(0, index).some((x) => x !== undefined)) return false;
+  if (c.parsed.said[index]!.mention.unit || c.now.ages[g.of.measure[0]!]! <= 1 || c.now.figureAge <= 1 || leading(c, index) || c.done.slice(0, index).some((x) => x !== undefined)) return false;
   return !c.hits.hits.some((h) => h.slot === g.of.measure[0] || h.slot === g.of.part[0]) && c.hits.dimensions.length === 0;
 }
 

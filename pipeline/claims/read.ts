@@ -22,6 +22,7 @@ import { isMeasuredIn, readQuotient } from './read-quotient.js';
 import { rangeAt, readRange } from './read-range.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
 import { insisted, oneNamed } from './insist.js';
+import { notItsOwn } from './its-own.js';
 import { endsSwapped } from './ends-swapped.js';
 import { percentForPoints, pointsForPercent } from './points-or-percent.js';
 import { pairWith, push, readValue } from './read-value.js';
@@ -67,7 +68,7 @@ function judged(c: Context, index: number): Reading {
   if (standsFirm(c, index, r)) return r;
   // Nothing in the sentence names the thing or the setting: an alarm needs that no reading of that kind at all would fit.
   const best = r.ranked[0]!;
-  const other = r.ranked.find((x) => x.fits && x.candidate.cost <= best.candidate.cost + (best.candidate.kind === 'count' ? narrowDoubt : wideDoubt));
+  const other = r.ranked.find((x) => x.fits && !notItsOwn(c, index, best.candidate, x.candidate) && x.candidate.cost <= best.candidate.cost + (best.candidate.kind === 'count' ? narrowDoubt : wideDoubt));
   if (other && other.candidate.base && other.candidate.base === best.candidate.subject && other.candidate.subject === best.candidate.base) return { ...r, verdict: 'agrees', chosen: other.candidate, why: other.candidate.why };
   return other ? { ...r, verdict: 'untied', why: `would be right for another reading (${other.candidate.fact.id})` } : r;
 }
@@ -137,7 +138,7 @@ function weigh(c: Context, index: number): Reading {
   const range = rangeAt(c.parsed, index);
   const { cue } = said;
   if (cue.op === 'count') return as(decide(m, readRuns(c, index), { silent: true }));
-  if (!m.unit && m.type === 'cardinal' && (counting(c, index) || !cue.placed) && cue.op !== 'change') {
+  if (!m.unit && m.type === 'cardinal' && m.decimals <= 0 && (counting(c, index) || !cue.placed) && cue.op !== 'change') {
     const { candidates, sure } = readCount(c, index);
     if (candidates.length) return as(decide(m, candidates, { silent: !sure, margin: isCondition(c, index) ? 0.15 : 0.35, doubt: isCondition(c, index) ? 0.6 : 1.5 }));
     if (!cue.placed || (c.parsed.low[m.to] === 'of' && c.parsed.said[index + 1] && setSize(c, index + 1))) return as(decide(m, [], { silent: true }));

@@ -25,7 +25,7 @@ export function roleOf(phase: string): Role {
 export const roleWords = new Map<string, { role: Role; firm: boolean }>();
 const rows: [Role, boolean, string][] = [
   ['limit', true, 'limit|limits|cap|capped|ceiling|allowed|allowance|allows|permitted|throttles at|throttle point|throttling point|maximum allowed|threshold|budget'],
-  ['limit', false, 'maximum|limited'],
+  ['limit', false, 'maximum|limited|built for|made for|designed for|meant to give|good for'],
   ['target', true, 'target|targets|goal|setpoint|set point'],
   ['target', false, 'ask for|asked for|asks for|aim|aimed|set to|held at|turned down until|asking for'],
   ['rated', true, 'rated|rating|on the label|label|nominal|nameplate|on the box|advertised|promised|promises|claims|claimed|spec|data sheet|datasheet|on paper|sticker|on the sticker|box says|says on the box|on the packaging|brochure|maker says|manufacturer says'],

@@ -11,7 +11,14 @@ import { readValue } from './read-value.js';
 /** The words name a quantity, the number is just its value, and the unit is another one's. */
 export function slippedUnit(c: Context, index: number, d: Reading): Reading {
   const m = c.parsed.said[index]!.mention;
-  if (!m.unit || m.unit.id === '%' || d.verdict === 'disagrees') return d;
+  if (!m.unit || m.unit.id === '%') return d;
+  // "10.1 kilograms", "16 seconds": just the number of the reading taken, with another prefix.
+  if (d.verdict === 'disagrees') {
+    const x = d.chosen!;
+    const bare: Mention = { ...m, loose: false };
+    delete bare.unit;
+    return x.fact.unit.dimension === m.unit.dimension && !x.fact.unit.factor.equals(m.unit.factor) && significant(m) > 1 && fit(bare, x) ? { ...d, chosen: { ...x, why: `the record gives it in ${x.fact.unit.many}` }, why: `the record gives it in ${x.fact.unit.many}` } : d;
+  }
   if (m.unit.dimension === 'duration') return slippedTime(c, index, d);
   const other = foreign(c, index);
   return other.verdict === 'disagrees' ? { ...other, mention: m } : d;
@@ -54,5 +61,7 @@ function measureNamed(c: Context, index: number, x: Candidate): boolean {
   if (!at) return false;
   const slots = [...c.grid.of.measure, ...c.grid.of.part];
   const dims = c.grid.measureUnits.get(at[c.grid.of.measure[0]!]!);
-  return c.hits.hits.some((h) => h.segment === index && slots.includes(h.slot) && at[h.slot] === h.value) || c.hits.dimensions.some((d) => d.segment === index && d.dimension.some((y) => dims?.has(y)));
+  // "And it sips, nought point eight of a volt": what stands before the first stretch leads to the first number.
+  const here = (segment: number): boolean => segment === index || (index === 0 && segment < 0);
+  return c.hits.hits.some((h) => here(h.segment) && slots.includes(h.slot) && at[h.slot] === h.value) || c.hits.dimensions.some((d) => here(d.segment) && d.dimension.some((y) => dims?.has(y)));
 }

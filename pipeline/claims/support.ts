@@ -62,8 +62,10 @@ function kindSaid(c: Context, index: number, x: Candidate): boolean {
   const of = at[measure]!;
   const dims = g.measureUnits.get(of);
   if (cue.of?.some((d) => dims?.has(d))) return true;
+  // "still leads with 42.8": in what the table was of.
+  if (leading(c, index) && c.now.leads!.of === [measure, ...g.of.part].map((i) => at[i]).join('/')) return true;
   // "19.6 and 19.8 decibels, … the empty room with its 18.4": a bare figure goes on in the unit said last.
-  const last = c.parsed.said.slice(0, index).reverse().find((s) => s.mention.unit && !s.named)?.mention.unit;
+  const last = c.parsed.said.slice(0, index).reverse().find((s) => s.mention.unit && !s.named && !(s.mention.unit.dimension === 'duration' && /^(?:for|after|in|within)$/.test(c.parsed.low[s.mention.from - 1] ?? '')))?.mention.unit;
   if (!m.unit && last && last.id !== '%' && m.type === 'cardinal' && !dims?.has(last.dimension) && !(last.dimension.startsWith('temperature') && (dims?.has('temperature') || dims?.has('temperature-difference'))) && !ofOneSize(c, index, of) && !c.hits.hits.some((h) => h.segment === index && (h.slot === measure || (g.of.part.includes(h.slot) && onlyWith(c, h, of))))) return false;
   const previous = c.done[index - 1]?.subject;
   if (m.unit?.id === '%' && x.kind !== 'mean' && previous && previous.at[measure] !== of && !c.hits.hits.some((h) => h.segment === index && h.baseOf < 0 && (h.slot === measure || g.of.part.includes(h.slot)) && h.value === at[h.slot])) return false;
@@ -76,6 +78,11 @@ function kindSaid(c: Context, index: number, x: Candidate): boolean {
   if (c.done.slice(0, index).some((d) => d?.subject?.at[measure] === of)) return true;
   const lately = c.now.said.some((t) => firstCell(g, t)?.at[measure] === of);
   return lately || (c.now.topics[measure]![0] === of && c.before.ages[measure]! <= 3) || (!m.unit && ofOneSize(c, index, of));
+}
+
+/** "The Ardent still leads with 42.8", where whoever comes first was said before. */
+export function leading(c: Context, index: number): boolean {
+  return c.now.leads !== undefined && /^(?:leads?|led|leading|wins?|won|winning|trails?|trailed|trailing|follows|followed) (?:with|at)$/.test(c.parsed.low.slice(Math.max(0, c.parsed.said[index]!.mention.from - 2), c.parsed.said[index]!.mention.from).join(' '));
 }
 
 /** A part that no other measure has. */
@@ -98,7 +105,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   const plain = x.kind === 'mean' || x.kind === 'raw' || x.kind === 'constant';
   if (plain && x.term.kind === 'mean' && (cue.op === 'change' || cue.elided?.op === 'change') && !/the record gives it in/.test(x.why)) return 'the words speak of a change, and no reading of it was found';
   if (low[mention.from - 1] === 'than' && comparatives.has(low[mention.from - 2] ?? '') && plain && !outright(c, index, x)) return 'a bound, not a reading';
-  if (plain && /\b(?:per|for each|for every) watt\b/.test(low.join(' ')) && !/\/W$/.test(mention.unit?.id ?? '')) return 'it speaks of something per watt';
+  if (plain && perWatt(c, index) && !/\/W$/.test(mention.unit?.id ?? '')) return 'it speaks of something per watt';
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
   if (plain && /\bdivided by\b/.test(low.join(' '))) return 'it speaks of a quotient';
   if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
@@ -112,9 +119,16 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if ((cue.op === 'ratio' || cue.op === 'share') && !x.firm && baseWords(c, index).low.some((w) => /^(?:whole|total|entire)$/.test(w))) return 'it speaks of a part of a whole';
   if (follows(c, index) && !fits(mention, x.fact, { size: true })) return 'it follows from the two figures said before';
   if ((cue.op === 'ratio' || cue.op === 'share') && pointsBack(c, index) && !(c.done[index - 1] && !fit(c.parsed.said[index - 1]!.mention, c.done[index - 1]!) ? [] : c.now.said).slice(0, 2).some((t) => x.subject && firstCell(c.grid, t) === x.subject)) return 'it speaks of what was said last';
-  const best = c.parsed.said.some((s, k) => k < index && s.mention.superlative && low[s.mention.from - 1] === 'the' && (s.mention.from >= segment.from || (k === index - 1 && mention.from - s.mention.to <= 2)));
+  const best = c.parsed.said.some((s, k) => k < index && s.mention.superlative && low[s.mention.from - 1] === 'the' && low[s.mention.from - 2] !== 'at' && !(c.done[k]?.kind === 'rank' && c.done[k]!.subject === x.subject) && (s.mention.from >= segment.from || (k === index - 1 && mention.from - s.mention.to <= 2)));
   const named = c.hits.hits.some((h) => h.segment === index && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value));
   return best && !named ? 'it speaks of whichever is the extreme' : undefined;
+}
+
+/** "229 watts, 116 frames, 0.51 per watt": what stands right after another number is said of that one. */
+function perWatt(c: Context, index: number): boolean {
+  const { low, said } = c.parsed;
+  const at = [...low.keys()].filter((k) => /^(?:per watt|for each watt|for every watt)\b/.test(low.slice(k, k + 3).join(' ')));
+  return at.some((k) => { const of = said.findIndex((s) => s.mention.to <= k && k - s.mention.to <= 2); return of < 0 || of === index || said[of]!.mention.unit !== undefined && said[of]!.mention.unit === said[index]!.mention.unit; });
 }
 
 const ways: Readonly<Record<string, RegExp>> = { long: /long|length/, wide: /wide|width/, deep: /deep|depth/, thick: /thick/, tall: /tall|height/, high: /high|height/, across: /across|width|diameter/ };

@@ -46,7 +46,7 @@ export function findMentions(t: readonly Token[], numbers: readonly NumberSpan[]
         continue;
       }
     }
-    const measured = n.type === 'fraction' ? fractionUnit(t, n) : unitAt(t, n.to, isOne(n));
+    const measured = n.type === 'fraction' ? fractionUnit(t, n) : unitAt(t, n.to, isOne(n)) ?? (n.decimals > 0 && n.value.compare(Exact.of(1)) < 0 && t[n.to]?.low === 'of' ? fractionUnit(t, n) : undefined);
     // "one of the four" counts, "one of those" does not.
     const counts = t[n.to]?.low === 'of' && numbers[k + 1]?.type === 'cardinal' && numbers[k + 1]!.from - n.to <= 3;
     if (n.to - n.from === 1 && t[n.from]!.low === 'one' && (!measured || measured.unit.id === 's') && !counts) continue;
@@ -183,7 +183,7 @@ function endsOfChange(t: readonly Token[], change: Mention, a: Mention, b: Menti
 const hedgeWord = new Set(['about', 'around', 'roughly', 'nearly', 'almost', 'just', 'under', 'over', 'only', 'respectively', 'then']);
 const skipped = new Set(['a', 'an', 'the', 'only', 'another', 'full', 'whole', 'good', 'further', 'his', 'her', 'its', 'as']);
 /** Hedges that are relations too: after a figure or a comparative they say what it is compared with. */
-const relational = new Set(['under', 'below', 'over', 'above', 'short of', 'shy of', 'inside', 'past', 'beyond', 'near', 'north of', 'south of', 'like', 'some']);
+const relational = new Set(['under', 'below', 'over', 'above', 'short of', 'shy of', 'inside', 'past', 'beyond', 'near', 'north of', 'south of', 'like', 'some', 'up to']);
 
 interface Tail { hedge: Hedge; words: string[]; text: string }
 const byLast = new Map<string, Tail[]>();
@@ -208,6 +208,7 @@ function hedgeBefore(t: readonly Token[], from: number): Hedge | undefined {
       if (relational.has(text)) {
         const before = t[begin - 1];
         if (before && (before.kind === 'number' || relationBefore.test(before.low))) return undefined;
+        if (text === 'up to' && /^(?:go|goes|went|gone|going|climbs?|climbed|rises?|rose|risen|shoots?|shot|jumps?|jumped|comes?|came|moves?|moved|brings?|brought|takes?|took|raises?|raised|turn(?:s|ed)?|pushe[sd]|push|gets|got|all|way|right)$/.test(before?.low ?? '')) return undefined;
         if (text === 'like' && !/^(?:is|was|'s|at|more|something|sat|sits|draws|pulls)$/.test(before?.low ?? '')) return undefined;
       }
       return hedge;

@@ -16,6 +16,15 @@ const cases: [what: string, before: string, text: string, wrong: string][] = [
   ['a time beside its name', '## The big copy, four drives\n', '- Garrow: 51 minutes.', '- Garrow: 57 minutes.'],
   ['a time of what was run', '## The Garrow with two drives\n', 'That is 82 minutes of the copy, and of waiting.', 'That is 86 minutes of the copy, and of waiting.'],
   ['the quantity of the figure just read', '## The Garrow with four drives\n\nThe warmest drive climbs to 46.5 degrees.', 'The Lintel ends at 49.7.', 'The Lintel ends at 47.9.'],
+  ['the number of another prefix', '', 'The Garrow gives you the most metal, 3.42 kilograms a box.', 'The Garrow gives you the most metal, 3.42 grams a box.'],
+  ['"at the most" ranks nothing', '', 'My limits: 30 decibels of noise at the most, and 55 degrees of temperature at the most.', 'My limits: 30 decibels of noise at the most, and 58 degrees of temperature at the most.'],
+  ['a limit goes up to what it is', '', 'For the drives the limit goes up to 55 degrees.', 'For the drives the limit goes up to 58 degrees.'],
+  ['what is divided is the number before', '## The copy with four drives\n', 'The Garrow reads 348 megabytes a second, 9.1 per watt, and takes 38.4 watts.', 'The Garrow reads 348 megabytes a second, 9.1 per watt, and takes 34.8 watts.'],
+  ['a place with its figure', '## The copy with four drives\n', 'The Garrow is the loudest at 31.6.', 'The Garrow is the loudest at 31.8.'],
+  ['a table goes on under other conditions', '## Noise with four drives\n\nThe Lintel is the quietest at 28.9 decibels, and the Garrow follows.\n\n## With two drives\n', 'The Lintel still leads with 24.4.', 'The Lintel still leads with 24.9.'],
+  ['what is its own is no other\'s', '', 'The Lintel stays on my shelf, where, with two drives and its 24.4 decibels, it bothers nobody.', 'The Lintel stays on my shelf, where, with two drives and its 27.1 decibels, it bothers nobody.'],
+  ['a time that passes is no unit', 'The Garrow with two drives makes 27.1 decibels to begin with.', 'It keeps that up for 20 minutes and then it is at 27.1.', 'It keeps that up for 20 minutes and then it is at 27.9.'],
+  ['what it is made for', '', 'The Lintel reads at 391.5 with four drives, or 98 percent of the 400 it is made for.', 'The Lintel reads at 391.5 with four drives, or 98 percent of the 440 it is made for.'],
 ];
 
 describe('said briefly', () => {
@@ -43,4 +52,14 @@ test('a word that names a part as well is no phase of what has none such', () =>
   const told = (text: string): string[] => proof(new Source('script.md', text), ovens).mentions.map((m) => `${m.text}: ${m.verdict}`);
   expect(told('If you bake a lot, get the Corla, 38.5 minutes.')).toEqual(['38.5 minutes: agrees']);
   expect(told('If you bake a lot, get the Corla, 36.5 minutes.')).toEqual(['36.5 minutes: disagrees']);
+});
+
+test('a name and a number alone go on in the unit before', () => {
+  const units = (text: string): unknown[] => proof(new Source('script.md', text), shelf).mentions.map((m) => m.mention.unit?.id);
+  expect(units("The Garrow weighs 3.42 kilograms and the Lintel's 2.85, so there.")).toEqual(['kg', 'kg']);
+  expect(units('The Garrow weighs 3.42 kilograms and the Lintel needs 48.')).toEqual(['kg', undefined]);
+});
+
+test('so much of a unit', () => {
+  expect(proof(new Source('script.md', 'The Lintel takes nought point eight of a watt.'), shelf).mentions.map((m) => m.mention.unit?.id)).toEqual(['W']);
 });
