@@ -17,7 +17,7 @@ export const boundPhrases: readonly { words: readonly string[]; bound: Bound }[]
 const set = (text: string): ReadonlySet<string> => new Set(text.split(' '));
 
 /** Verbs of keeping to a mark: on the good side of it, whichever that is. */
-export const keepingVerbs = set('meet meets met meeting keep keeps kept keeping stay stays stayed fit fits fitted hold holds held manage manages managed make makes made satisfy satisfies');
+export const keepingVerbs = set('meet meets met meeting keep keeps kept keeping stay stays stayed fit fits fitted hold holds held manage manages managed make makes made satisfy satisfies respect respects respected obey obeys obeyed observe observes comply complies complied honour honours');
 /** Verbs of not keeping to it. */
 export const failingVerbs = set('miss misses missed missing fail fails failed failing');
 /** What turns the condition round. */

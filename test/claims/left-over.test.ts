@@ -55,3 +55,11 @@ describe('no alarm', () => {
     'Degrees of the Alder divided by those of the Cedar on the desk come to 1.08.',
   ])('%s', (text) => expect(verdicts(text).filter((v) => v.endsWith('disagrees'))).toEqual([]));
 });
+
+describe('a rate said without its time', () => {
+  const loop = factsOf([['fir', '', '', 'flow', 'loop', 'load', 2.31, 'L/min', 0.02], ['gorse', '', '', 'flow', 'loop', 'load', 1.67, 'L/min', 0.02]], 'kind,id,spoken\nsetup,fir,the Fir\nsetup,gorse,the Gorse\nmeasure,flow,flow\npart,loop,loop\n');
+  const of = (text: string): string[] => proof(new Source('script.md', text), loop).mentions.map((m) => `${m.text}: ${m.verdict}`);
+  test('right', () => expect(of('The flow of the Fir is 2.31 litres and that of the Gorse 1.67.')).toEqual(['2.31 litres: agrees', '1.67: agrees']));
+  test('wrong', () => expect(of('The flow of the Fir is 2.51 litres.')).toEqual(['2.51 litres: disagrees']));
+  test('what is poured is no flow', () => expect(of('I poured 2 litres of water into the Fir.')).toEqual(['2 litres: not-a-claim']));
+});

@@ -1,0 +1,21 @@
+// "Flow is now 2.3 litres": a rate said without its time, where the record measures the rate and nothing in the unit that was said.
+//   flow 2.31 L/min     "the flow is 2.31 litres"        2.31 L/min
+//   speed 480 MB/s      "it writes at 480 megabytes"      480 MB/s, where the write speed is named
+import { type Unit, unit } from '../quantities/index.js';
+import type { Mention } from '../script/index.js';
+import type { Lexicon, Name } from './lexicon.js';
+
+const rates: Readonly<Record<string, readonly string[]>> = { L: ['L/min', 'L/h'], mL: ['mL/min'], MB: ['MB/s'], GB: ['GB/s'] };
+
+/** Sets the unit of such mentions to that of the rate, in place. Needs the name of the rate in the sentence. */
+export function shortRates(all: readonly Mention[], names: readonly Name[], lex: Lexicon): void {
+  for (const m of all) {
+    const wanted = m.unit && rates[m.unit.id];
+    if (!wanted || m.adjectival) continue;
+    const measures = [...lex.unitOf];
+    if (measures.some(([, u]) => u.dimension === m.unit!.dimension)) continue;
+    const named = (measure: string): boolean => names.some((n) => n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && s.value === measure)) || n.meanings.some((x) => x.dimension?.some((d) => d === lex.unitOf.get(measure)!.dimension)));
+    const rate = measures.find(([measure, u]: readonly [string, Unit]) => wanted.includes(u.id) && named(measure));
+    if (rate) Object.assign(m, { unit: unit(rate[1].id) });
+  }
+}
