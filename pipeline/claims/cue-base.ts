@@ -25,10 +25,14 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
     const opening = openers.get(low[i]!);
     if (opening) for (const { opener, words } of opening) {
       if (!standsAt(low, words, i)) continue;
+      // "takes 12 degrees off the memory": what is lowered, and not what it is compared with.
+      if (opener === 'off' && names.some((n) => n.from > i && n.from <= i + 2 && n.meanings.every((x) => x.fields.length > 0 && x.fields.every((f) => f === 'part' || f === 'measure' || f === 'workload')))) continue;
       if (covered(i) || (/^(?:over|under|above|below|from|off)$/.test(opener) && (i > m.to + 4 || notTrailer(low, i, 1)))) continue;
       return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
     }
   }
+  // "up 3.6 on flat out"
+  if (low[m.to] === 'on' && names.some((n) => n.from > m.to - 1 && n.from <= m.to + 2 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting'))) && /^(?:up|down)$/.test(low[m.from - 1] ?? '') && /^(?:|,|:|is|are|was|were|and|but)$/.test(low[m.from - 2] ?? '')) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "is within two watts of the bench"
   if (nearTo(low, m)) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "is up 5 percent on what it was before"

@@ -246,6 +246,13 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
       }
     }
   }
+  // "31.1, 36.5 and 43.9 on the little one": what stands behind the last is said of all.
+  for (const numbers of runs) for (const h of hits) {
+    const last = p.said[numbers.at(-1)!]!.mention.to;
+    if (h.segment !== numbers.at(-1) || h.from < last || h.baseOf >= 0 || h.departs || !/^(?:on|in|for|at|with|under)$/.test(p.low[last] ?? '') || h.from > last + 2 || !['setup', 'setting', 'workload'].includes(g.slots[h.slot]!.field) || numbers.some((i) => p.said[i]!.cue.op !== 'value')) continue;
+    if (hits.some((o) => o !== h && o.slot === h.slot && o.value !== h.value && numbers.includes(o.segment)) || numbers.some((i) => out.get(i)?.some((x) => x.slot === h.slot))) continue;
+    for (const index of numbers) out.set(index, [...(out.get(index) ?? []), { slot: h.slot, value: h.value }]);
+  }
   return { paired: out, guesses };
 }
 

@@ -142,6 +142,10 @@ function elide(p: Parsed): void {
     const before = p.said[i - 1]!;
     if (cue.op !== 'value' || (before.cue.op !== 'change' && before.cue.op !== 'share' && !before.cue.elided) || cue.because) continue;
     const words = p.low.slice(Math.max(segment.from, before.mention.to), mention.from);
+    // "31.4 on the one, so 6.8 more than before, and 35.3 on the other": the second goes with the first, not with the aside.
+    const place = /^(?:on|in|for|at|with)$/;
+    const first = p.said[i - 2];
+    if (first?.cue.op === 'value' && first.mention.decimals === mention.decimals && place.test(p.low[first.mention.to] ?? '') && place.test(p.low[mention.to] ?? '') && p.low.slice(before.segment.from, before.segment.from + 2).includes('so')) continue;
     if (words.length > 9 || words.some((w) => verbal.test(w)) || words.some((w) => /^(?:;|\(|[-–—])$/.test(w))) continue;
     cue.elided = before.cue.elided ?? before.cue;
   }

@@ -5,11 +5,11 @@ import type { Context } from './context.js';
 /** Words of buying, beside which pounds are money. */
 const bought = /^(?:bought|buy|buying|paid|pay|paying|costs?|sells?|sold|prices?|priced|asking|cheap|cheaper|cheapest|dearer|budget)$/;
 
-/** "The Silo costs 470": a bare number after what a thing of the record costs, where nothing in it is money; "I bought it for 85 pounds". */
+/** "The Silo costs 470": a bare number after what a thing of the record costs, where nothing in it is money; "I bought it for 85 pounds", "a plate for 26 pounds". */
 export function isPrice(c: Context, index: number): boolean {
   const { mention: m } = c.parsed.said[index]!;
   const { low, names } = c.parsed;
-  if (m.unit?.id === 'lb') return !c.grid.dimensions.has('money') && low.some((w) => bought.test(w));
+  if (m.unit?.id === 'lb') return !c.grid.dimensions.has('money') && (low.some((w) => bought.test(w)) || (low[m.from - 1] === 'for' && !/^(?:of|on|in|at)$/.test(low[m.to] ?? '') && !comparatives.has(low[m.to] ?? '')));
   if (m.unit || m.type !== 'cardinal' || c.grid.dimensions.has('money') || comparatives.has(low[m.to] ?? '')) return false;
   let k = m.from - 1;
   while (/^(?:about|around|just|only|roughly|nearly|almost|under|over)$/.test(low[k] ?? '')) k--;

@@ -101,10 +101,10 @@ export function isMark(c: Context, index: number): boolean {
 }
 
 /** "short of the 2 I want", "the 45 we allow": a mark of the speaker's. */
-function wanted(c: Context, index: number): boolean {
+export function wanted(c: Context, index: number): boolean {
   const { low, said } = c.parsed;
   const { mention } = said[index]!;
-  return low[mention.from - 1] === 'the' && /^(?:that |which )?(?:i|we|you) (?:want|wanted|need|needed|allow|allowed|asked|ask|set|permit|demand|demanded|require|required|wished|aim|aimed|accept|tolerate|hoped)\b/.test(low.slice(mention.to, mention.to + 3).join(' '));
+  return low[mention.from - 1] === 'the' && /^(?:that |which )?(?:i|we|you) (?!measured|saw|see|got|get|had|have|found|recorded|read|noted|heard|mentioned|said|just|did|took|started)[a-z]/.test(low.slice(mention.to, mention.to + 3).join(' '));
 }
 
 interface Mark { operand?: string; like?: Cell; unit?: Unit; value?: number; at?: number; cost: number }

@@ -13,6 +13,7 @@ import { fits } from './fit.js';
 import { baseWords } from './bases.js';
 import type { Candidate, Context } from './context.js';
 import type { Cell } from './grid.js';
+import { wanted } from './read-condition.js';
 import { firstCell } from './terms.js';
 
 /** Why an alarm lacks support; undefined where it stands. */
@@ -109,11 +110,15 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
   if (plain && /\bdivided by\b/.test(low.join(' '))) return 'it speaks of a quotient';
   if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
+  // "the meter half a metre from the case": where it stood.
+  if (cue.because === 'from' && mention.unit?.dimension === 'length') return 'a distance at which something stood';
   // "80 millimetres long": of a length that is no part of what was said to be measured.
   if (plain && mention.unit?.dimension === 'length' && /^(?:long|wide|tall|deep|thick|high|across)$/.test(low[mention.to] ?? '') && !lengthwise(c, x, low[mention.to]!)) return 'a length of something that was not measured';
   if ((plain || x.kind === 'range') && segmentHas(c, index, /^(?:ratio|factor|quotient)$/)) return 'it speaks of a ratio';
   // "it sneaks under my 50": a mark of the speaker's own, and nothing that was measured.
   if (plain && x.kind !== 'constant' && /^(?:my|our|your)$/.test(low[mention.from - 1] ?? '')) return 'a mark of one\'s own';
+  // "2 beyond the 78 we call comfortable"
+  if (cue.base && !x.base?.fixed && c.parsed.said.some((s, k) => s.mention.from >= cue.base!.from && s.mention.from < cue.base!.to && wanted(c, k))) return 'compared with a mark of one\'s own';
   // "with 25 to spare": what is left to something that was not said.
   if (low[mention.to] === 'to' && low[mention.to + 1] === 'spare' && !x.base?.fixed) return 'what it is left to was not said';
   if ((cue.op === 'ratio' || cue.op === 'share') && !x.firm && baseWords(c, index).low.some((w) => /^(?:whole|total|entire)$/.test(w))) return 'it speaks of a part of a whole';

@@ -63,3 +63,19 @@ describe('a rate said without its time', () => {
   test('wrong', () => expect(of('The flow of the Fir is 2.51 litres.')).toEqual(['2.51 litres: disagrees']));
   test('what is poured is no flow', () => expect(of('I poured 2 litres of water into the Fir.')).toEqual(['2 litres: not-a-claim']));
 });
+
+describe.each([
+  ['names behind a list are of all of it', 'In Quarry: 71 and 80 degrees for the core of the Alder on the desk and in the cupboard.\nOn the desk the noise of the Alder and the Beech is 36 and 44 decibels; in the cupboard it is N and 47.', '39', '42'],
+  ['what is taken off a part', 'In Quarry on the desk, going from the Dogwood to the Cedar takes N degrees off the core.', '17', '15'],
+  ['up on another setting', 'In the cupboard in Quarry the noise of the Beech is 47 decibels, up N on the desk.', '3', '5'],
+  ['of what the share is, is named', 'On the desk the board of the Alder draws 41 watts and that of the Dogwood 47. So the Alder saves you N percent of the power of the Dogwood.', '13', '19'],
+])('%s', (_, text, right, wrong) => {
+  test('right', () => expect(verdicts(text.replace('N', right)).filter((v) => !v.endsWith('agrees'))).toEqual([]));
+  test('wrong', () => expect(verdicts(text.replace('N', wrong)).some((v) => v.endsWith('disagrees'))).toBe(true));
+});
+
+test.each([
+  'I bought a plate for the Alder, for 26 pounds.',
+  'On the desk, with the meter half a metre from the Beech, the noise is 44 decibels.',
+  'In the cupboard the core of the Alder is at 80 degrees, 2 beyond the 78 we call comfortable.',
+])('no alarm: %s', (text) => expect(verdicts(text).filter((v) => v.endsWith('disagrees'))).toEqual([]));
