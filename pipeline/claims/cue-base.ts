@@ -27,7 +27,7 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
       if (!standsAt(low, words, i)) continue;
       // "takes 12 degrees off the memory": what is lowered, and not what it is compared with.
       if (opener === 'off' && names.some((n) => n.from > i && n.from <= i + 2 && n.meanings.every((x) => x.fields.length > 0 && x.fields.every((f) => f === 'part' || f === 'measure' || f === 'workload')))) continue;
-      if (covered(i) || (/^(?:over|under|above|below|from|off)$/.test(opener) && (i > m.to + 4 || notTrailer(low, i, 1)))) continue;
+      if (covered(i) || (/^(?:over|under|above|below|past|beyond|from|off)$/.test(opener) && (i > m.to + 4 || notTrailer(low, i, 1)))) continue;
       return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
     }
   }

@@ -58,7 +58,7 @@ export const takingVerbs: ReadonlySet<string> = new Set('take takes took taken t
 
 /** Words that open what is compared with. */
 export const baseOpeners: readonly string[] = [
-  'than', 'since', 'compared with', 'compared to', 'against', 'versus', 'vs', 'relative to', 'behind', 'ahead of', 'over', 'above', 'under', 'below', 'beneath', 'short of', 'shy of', 'inside', 'within', 'outside', 'from', 'off', 'beats', 'beat', 'trails', 'trailing', 'misses', 'leads', 'clear of', 'on top of', 'next to', 'in front of', 'away from', 'up on', 'down on', 'better of', 'beating', 'leading', 'trail', 'outperforms',
+  'than', 'since', 'compared with', 'compared to', 'against', 'versus', 'vs', 'relative to', 'behind', 'ahead of', 'over', 'above', 'past', 'beyond', 'under', 'below', 'beneath', 'short of', 'shy of', 'inside', 'within', 'outside', 'from', 'off', 'beats', 'beat', 'trails', 'trailing', 'misses', 'leads', 'clear of', 'on top of', 'next to', 'in front of', 'away from', 'up on', 'down on', 'better of', 'beating', 'leading', 'trail', 'outperforms',
 ];
 
 /** The longest phrase of a table that starts at word `i` of `low`. */
