@@ -48,7 +48,9 @@ export function baseWords(c: Context, index: number): BaseWords {
   for (const r of hits.roles) if (r.from >= scope.from && r.from < scope.to) out.roles.push(r.role);
   addRoles(c, index, out);
   out.median = low.includes('median');
-  out.leader = low.some((w) => /^(?:winner|leader|best|champion|first|top|leading|front)$/.test(w));
+  // "more than in the top", where a place is called so, is no leader.
+  const called = (k: number): boolean => hits.hits.some((h) => h.from <= scope.from + k && scope.from + k < h.to);
+  out.leader = low.some((w, k) => !called(k) && /^(?:winner|leader|best|champion|first|top|leading|front)$/.test(w));
   out.other = low.some((w) => /^(?:other|others|rival|competitor|competition|second)$/.test(w)) || (low.includes('big') || low.includes('small')) && out.overrides.size === 0 && false;
   out.pronoun = low.some((w) => /^(?:it|that|this|them|those|its|before|same)$/.test(w));
   return out;

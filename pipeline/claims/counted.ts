@@ -39,6 +39,14 @@ export function setSize(c: Context, index: number): boolean {
   const before = low.slice(Math.max(0, mention.from - 3), mention.from).join(' ');
   if (/(?:^| )(?:all|the other|other|all the|all of the|the remaining|remaining)$/.test(before)) return true;
   if (/^(?:(?:and|but|so) )?of (?:the|all|our|my|these|those)$/.test(low.slice(Math.max(0, mention.from - 3), mention.from).join(' ').replace(/^.*[,;:] ?/, '')) && low.slice(mention.to, mention.to + 8).includes(',')) return true;
+  if (index > 0 && outOf(c, index - 1)) return true;
   const previous = c.parsed.said[index - 1];
   return previous !== undefined && previous.mention.type !== 'fraction' && previous.mention.type !== 'multiplier' && !previous.mention.unit && /(?:of the|of all|of our|of these|of those|of all the)$/.test(before) && mention.from - previous.mention.to <= 4;
+}
+
+/** "5 out of 6", "three out of our four": a count, and of how many. */
+export function outOf(c: Context, index: number): boolean {
+  const [a, b] = [c.parsed.said[index]!.mention, c.parsed.said[index + 1]?.mention];
+  if (!b || a.unit || b.unit || a.type !== 'cardinal' || b.type !== 'cardinal' || a.decimals > 0 || b.decimals > 0) return false;
+  return /^out of(?: the| all| our| my| these| those| all the)?$/.test(c.parsed.low.slice(a.to, b.from).join(' '));
 }

@@ -13,6 +13,8 @@ const likeness = new Set(['same', 'identical', 'equal', 'equivalent']);
 /** Words that may open what is compared with, before the number. */
 const before = new Set('than versus vs against beats beat beating misses missed trails trailing trailed leads led leading behind outperforms outperform compared relative ahead higher lower above below from'.split(' '));
 
+const gains = new Set('improvement gain increase rise saving reduction advance jump drop fall cut'.split(' '));
+
 function standsAt(low: readonly string[], words: readonly string[], at: number): boolean {
   return words.every((w, k) => low[at + k] === w);
 }
@@ -37,6 +39,8 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
   if (nearTo(low, m)) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "is up 5 percent on what it was before"
   if (low[m.to] === 'on' && /^(?:what|last)$/.test(low[m.to + 1] ?? '') && low.slice(Math.max(seg.from, m.from - 4), m.from).some((w) => /^(?:up|down|better|worse|more|less|higher|lower)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
+  // "a saving of 12 percent on the old one", "an improvement of 39 percent on its normal figure"
+  if (low[m.to] === 'on' && m.unit?.id === '%' && low.slice(Math.max(seg.from, m.from - 6), m.from).some((w, k, all) => gains.has(w) && all.slice(k + 1).includes('of')) && names.some((n) => n.from > m.to && n.from <= m.to + 3 && n.meanings.some((x) => x.own && x.fields.some((f) => f !== 'measure' && f !== 'part')))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "leaves 182 millivolts to the limit"
   if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   for (let i = seg.from; i < m.from; i++) {

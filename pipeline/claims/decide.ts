@@ -16,6 +16,8 @@ export interface Decision {
   turned?: boolean;
   /** Given although some other reading would fit. */
   insisted?: boolean;
+  /** Held back by nothing but a dearer reading that fits. */
+  excused?: boolean;
 }
 
 /** Readings this much dearer than the best count as about as good. */
@@ -62,7 +64,7 @@ export function decide(m: Mention, candidates: readonly Candidate[], weighing: W
   if (near) return { verdict: 'agrees', chosen: near.candidate, why: near.candidate.why, ranked };
   const far = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + (weighing.doubt ?? doubt));
   if (weighing.silent) return { verdict: 'not-a-claim', why: 'need not be about a reading', ranked };
-  if (far) return { verdict: 'untied', chosen: best.candidate, why: `would be right for another reading (${far.candidate.fact.id})`, ranked };
+  if (far) return { verdict: 'untied', chosen: best.candidate, why: `would be right for another reading (${far.candidate.fact.id})`, ranked, ...(!weighing.soft && best.candidate.cost <= certain && { excused: true }) };
   if (weighing.soft) return { verdict: 'untied', chosen: best.candidate, why: 'the words leave open what is stated', ranked };
   if (best.candidate.cost > certain) return { verdict: 'untied', chosen: best.candidate, why: 'the words leave open what it speaks of', ranked };
   return { verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why, ranked };

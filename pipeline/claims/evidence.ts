@@ -6,6 +6,7 @@ import { measuresIn, onlySet, wasMeasured } from './measured.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
 import type { Role } from './roles.js';
+import { firstCell, type Term } from './terms.js';
 
 export interface SlotEvidence {
   costs: Map<string, number>;
@@ -99,6 +100,9 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     if (usual !== undefined && topics[0] !== usual) topics.splice(0, topics.length, usual, ...topics.filter((v) => v !== usual));
     // "the Dastrel stays, at its seventeen watts": what is its own is no other's.
     const owned = slot.field === 'setup' && near.length > 0 && e.costs.size === 1 && /^(?:its|their|his|her)$/.test(p.low[said.mention.from - 1] ?? '') ? 0.7 : 0;
+    // The work that the last figure was about, where that was never given for what was named before.
+    const work = fresh && slot.field === 'workload' && state.ages[i]! > 2 && state.said[0] ? firstCell(g, state.said[0])?.at[i] : undefined;
+    if (work && possible(i, work) && !topics.includes(work) && !e.costs.has(work) && !givenFor(g, state.said[0]!, i, topics[0] ?? work)) e.costs.set(work, 0.1);
     topics.forEach((v, k) => {
       if (e.costs.has(v)) return;
       e.costs.set(v, fresh ? (k < state.together[i]! ? 0.2 * k : Math.min(1.4, 0.5 + 0.4 * k)) : 1 + owned + 0.3 * k);
@@ -272,4 +276,10 @@ function dropIncompatible(g: Grid, out: SlotEvidence[], setSaid: boolean): void 
       out[i] = { costs: new Map(), rest: part ? 0.3 : 1, empty: 0, named: false, known: part };
     }
   }
+}
+
+/** What the last figure is of was measured with this value of a slot, too. */
+function givenFor(g: Grid, last: Term, slot: number, value: string): boolean {
+  const cell = firstCell(g, last);
+  return cell === undefined || (g.byMeasure.get(cell.at[g.of.measure[0]!]!) ?? []).some((x) => x.at[slot] === value && g.of.part.every((i) => x.at[i] === cell.at[i]));
 }

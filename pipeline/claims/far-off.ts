@@ -10,6 +10,7 @@ import { fit } from './decide.js';
 import { factOf } from './doubt.js';
 import { inSaidUnit } from './fit.js';
 import { nowhereNear } from './nowhere-near.js';
+import { contradicts, wayOf } from './said-outright.js';
 
 /** A slip of the tongue or of a digit rarely takes a number further than this; common practice, no published source. */
 const near = { low: 0.6, high: 1.67 } as const;
@@ -37,11 +38,13 @@ export function farOff(c: Context, index: number, x: Candidate): string | undefi
   }
   // A percentage is of the whole, or of what changed.
   const kinds = (x.kind.startsWith('percent_') ? ['percent_change', 'percent_of'] : [x.kind]).map((kind) => ({ kind, off: nowhereNear(c.facts, m, kind, { in: x.fact.unit, of: x.subject!.unit }) }));
+  const denied = contradicts(c, index, x);
   let tried = 0;
   for (const a of same) {
     if (a.fixed) continue;
     for (const b of against(c, a)) {
       if (tried++ > most) return undefined;
+      if (denied(a, b)) continue;
       if (kinds.some(({ kind, off }) => !off?.(a, b) && compares(c, index, { ...x, kind }, a, b))) return `${a.key} against ${b.key}`;
     }
   }
@@ -81,5 +84,5 @@ function compares(c: Context, index: number, x: Candidate, a: Cell, b: Cell): bo
   // A share of degrees means nothing.
   if (a.unit.dimension === 'temperature' && x.kind !== 'difference' && x.kind !== 'rise') return false;
   const fact = factOf(c, x, a, b);
-  return fact !== undefined && fit(m, { ...x, sign: 0, fact });
+  return fact !== undefined && fit(m, { ...x, sign: wayOf(c, index, x, a, b), fact });
 }

@@ -194,7 +194,15 @@ function loosened(g: Grid, at: readonly string[], change: ReadonlyMap<number, st
     }
     if (open < least) { least = open; best = c; }
   }
-  return best;
+  return best ?? onlyOne(g, at, change);
+}
+
+/** "Tuned, the new one draws less than the old one", which was run in one setting: that is meant. */
+function onlyOne(g: Grid, at: readonly string[], change: ReadonlyMap<number, string>): Cell | undefined {
+  if (!g.of.setup.some((i) => change.has(i)) || g.of.setting.some((i) => change.has(i))) return undefined;
+  const like = (g.byMeasure.get(at[g.of.measure[0]!]!) ?? []).filter((c) => !c.fixed && c.at.every((v, i) => v === at[i] || g.of.setting.includes(i)));
+  const settings = new Set((g.byMeasure.get(at[g.of.measure[0]!]!) ?? []).filter((c) => g.of.setup.every((i) => c.at[i] === at[i])).map((c) => g.of.setting.map((i) => c.at[i]).join()));
+  return like.length === 1 && settings.size === 1 ? like[0] : undefined;
 }
 
 const constants = new WeakMap<Cell, Map<Role, Cell | undefined>>();

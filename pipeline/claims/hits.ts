@@ -1,6 +1,7 @@
 // The names of a sentence sorted by slot, with the mention they stand by, and the lists that pair names with numbers.
 import { changeVerbs, phraseAt } from '../script/index.js';
 import { roomParts } from '../facts/index.js';
+import { shareCircumstance } from './circumstance.js';
 import { correctedSpan } from './corrected.js';
 import type { Grid } from './grid.js';
 import type { Course, Hit, SentenceHits } from './evidence.js';
@@ -24,10 +25,13 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     const room = before === 'over' || before === 'above';
     const baseOf = room && p.said[segment]?.cue.overRoom ? segment : [comparing(p, n.to - 1), passedBy(g, p, n, segment), leftAt(p, n)].find((k) => k >= 0) ?? -1;
     const measured = n.meanings.some((m) => m.own && m.fields.includes('part')) && p.names.some((o) => o !== n && o.meanings.some((m) => m.own && m.fields[0] === 'setup' && m.slots.some((s) => !g.holders.has(s.value))));
+    // "39 per cent faster", where shares are called so: the unit of a change says nothing of what changes.
+    const inPercent = p.said.some(({ mention: x, cue }) => x.unit?.id === '%' && (cue.op === 'change' || cue.op === 'share') && n.from > x.from && n.to <= x.to);
     for (const m of likely(p, n, hits, state)) {
       // "the processor", where the product whose limits are on record is called so too: the part is meant.
       if (measured && m.fields.length === 1 && m.fields[0] === 'setup' && m.slots.every((s) => g.holders.has(s.value))) continue;
       if (m.fields.length > 0 && m.fields.every((f) => f === 'part') && onlyUnit(g, p, n)) continue;
+      if (inPercent && m.fields.length === 1 && m.fields[0] === 'measure') continue;
       for (const s of m.slots) hits.push({ slot: s.slot, value: s.value, from: n.from, to: n.to, segment, baseOf });
       if (m.role) roles.push({ role: m.role.role, firm: m.role.firm, from: n.from, to: n.to, segment, baseOf });
       if (m.dimension) dimensions.push({ dimension: m.dimension, from: n.from, segment });
@@ -35,6 +39,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   }
   hits.push(...oneAndOther(g, p, hits, state));
   markDependent(p, hits);
+  shareCircumstance(g, p, hits);
   const course = courseOf(g, p, hits);
   const bySlot = inSlots(g, hits);
   const { paired, guesses } = pairs(g, p, hits, bySlot, state);

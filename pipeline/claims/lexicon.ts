@@ -251,8 +251,12 @@ export function meaningsOf(lex: Lexicon, words: readonly string[]): readonly Mea
 const verbsToo = new Set(['read', 'write', 'draw', 'run', 'load', 'rise', 'drop', 'lead', 'set', 'hold', 'take', 'spin', 'turn', 'cool']);
 const subjects = new Set(['it', 'they', 'we', 'i', 'you', 'he', 'she', 'which', 'that', 'meter', 'gauge', 'sensor', 'would', 'will', 'can', 'could']);
 
+const stillVerb = /^(?:reach|manage|deliver|make|run|need|take|draw|beat|lead|hold|keep|get|give|come|turn|stay|go|lose|win|move|cost|hit|do|has|have|had|is|was|are|were|can|could|would|will|won't|reached|ran|needed|took|drew|held|kept|got|gave|came|turned|stayed|went|lost|won|moved)(?:e?s)?$/;
+
 /** "it read 1.449": a verb, although a part may be called so. */
 export function isVerb(t: readonly Token[], n: Name): boolean {
+  // "the small one still reaches 81", where a setting is called so
+  if (n.to - n.from === 1 && t[n.from]!.low === 'still' && stillVerb.test(t[n.to]?.low ?? '')) return true;
   return n.to - n.from === 1 && verbsToo.has(stem(t[n.from]!)) && subjects.has(t[n.from - 1]?.low ?? '');
 }
 

@@ -6,7 +6,7 @@ import { type Cell, movedTo } from './grid.js';
 import { fit } from './decide.js';
 import { correctedSpan, correctedTerm } from './corrected.js';
 import { overRoomTerm, push, readValue } from './read-value.js';
-import { firstCell, substitute, type Term } from './terms.js';
+import { firstCell, sameTerm, substitute, type Term } from './terms.js';
 
 export function readChange(c: Context, index: number): Candidate[] {
   const said = c.parsed.said[index]!;
@@ -78,7 +78,7 @@ export function readChange(c: Context, index: number): Candidate[] {
   }
   // "… 2,701 megahertz, 44 down": nothing named beside it, so it is about the figure just said.
   if (words.overrides.size === 0 && words.roles.length === 0 && !words.median && !words.leader && !c.hits.paired.has(index) && !c.hits.hits.some((h) => h.segment === index && c.grid.slots[h.slot]!.field !== 'measure') && !cue.another) {
-    const values = lastValues(c, index);
+    const values = inOrder(c, index, lastValues(c, index));
     let subject = values[0] && firstCell(c.grid, values[0]);
     if (subject?.fixed) {
       // "1780 where the box says 1800, so twenty short": what was promised is the base.
@@ -166,6 +166,15 @@ function spread(c: Context, index: number, out: Candidate[], percent: boolean): 
   // Two things said last: "that is 10.2 decibels apart", "20.7 degrees between them".
   const [a, b] = lastValues(c, index);
   if (a && b) push(out, c, { kind: 'difference', args: [a, b] }, 'difference', 0, firstCell(c.grid, a), 'between the two said last', { base: firstCell(c.grid, b)! });
+}
+
+/** "140.1 instead of 127.3, ten percent better": the first of the two is spoken of, the second is what it is compared with. */
+function inOrder(c: Context, index: number, values: Term[]): Term[] {
+  const [to, from] = [c.done[index - 2], c.done[index - 1]];
+  if (!to || !from || values.length < 2 || !sameTerm(values[0]!, from.term) || !sameTerm(values[1]!, to.term)) return values;
+  const { mention } = c.parsed.said[index - 1]!;
+  const gap = c.parsed.low.slice(c.parsed.said[index - 2]!.mention.to, mention.from).join(' ');
+  return /\b(?:instead of|rather than|against|versus|vs|up from|down from|compared (?:with|to)|where it (?:was|had been)|after)(?: the| a)?$/.test(gap) ? [values[1]!, values[0]!, ...values.slice(2)] : values;
 }
 
 /** Plain values said last that are in the mention's kind of unit. */

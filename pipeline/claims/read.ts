@@ -8,7 +8,7 @@ import { grounded, rightElsewhere } from './doubt.js';
 import { farOff } from './far-off.js';
 import { endBeside } from './read-change.js';
 import { roomCorrectedTo } from './corrected.js';
-import { countedBy, setSize } from './counted.js';
+import { countedBy, outOf, setSize } from './counted.js';
 import { failingVerbs, keepingVerbs } from './condition-words.js';
 import { passingVerbs } from './cues.js';
 import { isCondition, isMark } from './read-condition.js';
@@ -26,6 +26,7 @@ import { notItsOwn } from './its-own.js';
 import { endsSwapped } from './ends-swapped.js';
 import { percentForPoints, pointsForPercent } from './points-or-percent.js';
 import { pairWith, push, readValue } from './read-value.js';
+import { excuses, withoutExcuse } from './said-outright.js';
 import { settled } from './settle.js';
 import { foreign, known, slippedUnit } from './slipped-unit.js';
 import { ofChanges, ratioSure, saysAll, unsupported } from './support.js';
@@ -42,7 +43,9 @@ export function readMention(c: Context, index: number): Reading {
 function judged(c: Context, index: number): Reading {
   let r = arrivals(c, index, insisted(c, index, weigh(c, index)));
   if (r.why.startsWith('it goes ')) return r;
+  r = withoutExcuse(c, index, r);
   if (r.verdict !== 'disagrees') return r;
+  if (r.chosen!.kind !== 'count' && outOf(c, index)) return { ...r, verdict: 'untied', why: 'it counts' };
   if (r.chosen!.why === 'over all' && !saysAll(c)) {
     const others = r.ranked.map((y) => y.candidate).filter((y) => y.kind !== 'range');
     if (!others.length) return { ...r, verdict: 'untied', why: 'no word says that it is of them all' };
@@ -68,7 +71,8 @@ function judged(c: Context, index: number): Reading {
   if (standsFirm(c, index, r)) return r;
   // Nothing in the sentence names the thing or the setting: an alarm needs that no reading of that kind at all would fit.
   const best = r.ranked[0]!;
-  const other = r.ranked.find((x) => x.fits && !notItsOwn(c, index, best.candidate, x.candidate) && x.candidate.cost <= best.candidate.cost + (best.candidate.kind === 'count' ? narrowDoubt : wideDoubt));
+  const possible = excuses(c, index, best.candidate);
+  const other = r.ranked.find((x) => x.fits && possible(x.candidate) && !notItsOwn(c, index, best.candidate, x.candidate) && x.candidate.cost <= best.candidate.cost + (best.candidate.kind === 'count' ? narrowDoubt : wideDoubt));
   if (other && other.candidate.base && other.candidate.base === best.candidate.subject && other.candidate.subject === best.candidate.base) return { ...r, verdict: 'agrees', chosen: other.candidate, why: other.candidate.why };
   return other ? { ...r, verdict: 'untied', why: `would be right for another reading (${other.candidate.fact.id})` } : r;
 }
@@ -196,7 +200,7 @@ function checkWay(c: Context, pair: { first: number; second: number; way?: 'up' 
 }
 
 function counting(c: Context, index: number): boolean {
-  return isCondition(c, index) || countedBy(c, index) !== undefined || setSize(c, index) || (c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' && c.parsed.low[c.parsed.said[index]!.mention.to + 1] === 'the');
+  return isCondition(c, index) || countedBy(c, index) !== undefined || setSize(c, index) || outOf(c, index) || (c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' && c.parsed.low[c.parsed.said[index]!.mention.to + 1] === 'the');
 }
 
 /** A number that is itself the name of a load or a setting ("205 watts"): the constant that it was set to, else nothing. */
