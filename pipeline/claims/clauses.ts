@@ -42,7 +42,7 @@ function cut(t: readonly Token[], a: Mention, b: Mention, names: readonly Name[]
     if (s > best || (s === 1 && best === 1)) { best = s; at = k; }
   }
   // "the Dunfell's 1,390", "the Pellick 8", "its limit of 105": what stands right before a number goes with it.
-  const own = names.find((n) => n.to === b.from && n.from >= a.to && n.meanings.some((x) => x.own && x.slots.length > 0));
+  const own = names.find((n) => (n.to === b.from || (n.to === b.from - 1 && t[n.to]!.low === 'at' && /^(?:as|than|and|but|while|,)$/.test(t[n.from - (/^(?:the|a|my|our)$/.test(t[n.from - 1]!.low) ? 2 : 1)]?.low ?? '') && n.meanings.some((x) => x.fields.includes('setup')))) && n.from >= a.to && n.meanings.some((x) => x.own && x.slots.length > 0));
   const noun = own ? own.from : t[b.from - 1]?.low === 'of' && best <= 1 && b.from - 2 >= a.to ? b.from - 2 : -1;
   if (noun >= 0 && (at < 0 || best <= 1)) {
     let k = noun;

@@ -57,7 +57,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
     return cue;
   }
   // A verb inside a name ("heat sink") is none.
-  const plain = low.map((w, k) => (covered(k) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? (cover.measured[k] === 1 ? '\u0000' : '\u0001') : w));
+  const plain = low.map((w, k) => ((covered(k) || (w === 'sink' && low[k - 1] === 'heat')) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? (cover.measured[k] === 1 ? '\u0000' : '\u0001') : w));
   const change = changeOf(plain, m, seg, covered);
   const base = baseScope(low, m, seg, Math.max(seg.to, reach), names, covered);
   if (base) cue.base = base;

@@ -181,6 +181,9 @@ export function factOf(c: Context, x: Candidate, a: Cell, b: Cell): Candidate['f
 export function grounded(c: Context, index: number, x: Candidate): boolean {
   if (!x.subject || !x.base) return false;
   if (c.hits.course || endBeside(c, index) === x.subject) return true;
+  // "settles at 58, which is 42 percent below …": of that figure.
+  const figure = c.parsed.said[index - 1]?.mention;
+  if (figure && /^(?:, )?(?:which|that's)\b/.test(c.parsed.low.slice(figure.to, figure.to + 2).join(' ')) && c.done[index - 1]?.term.kind === 'mean' && c.done[index - 1]!.subject === x.subject && fit(figure, c.done[index - 1]!)) return true;
   const g = c.grid;
   return sameCellExcept(g, x.subject, x.base).some((i) => {
     const [v, w] = [x.subject!.at[i]!, x.base!.at[i]!];

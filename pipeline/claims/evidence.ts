@@ -71,7 +71,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
       return outright(e, 0.5);
     }
     const hits = s.bySlot[i]!;
-    const own = hits.length === 0 ? [] : hits.filter((h) => !h.departs && h.segment === index && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part')));
+    const own = hits.length === 0 ? [] : hits.filter((h) => !h.departs && h.segment === index && !setBeside(g, p, h, index) && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part')));
     // "8 percent of its rated flow": what it is a share of tells the quantity.
     const shared = slot.field === 'measure' && shareOf(p, index) ? hits.filter((h) => h.from > said.mention.to && h.from <= said.mention.to + 4) : [];
     if (shared.length && own.some((h) => !shared.includes(h)) && own.every((h) => shared.includes(h) || (h.from >= said.mention.from && h.to <= said.mention.to))) own.splice(0, own.length, ...shared);
@@ -96,7 +96,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     // Of things named side by side, the section's own comes first.
     const lead = section === undefined ? 0 : topics.indexOf(section);
     if (lead > 0 && lead < state.together[i]!) topics.unshift(...topics.splice(lead, 1));
-    const usual = fresh && slot.field === 'part' && state.ages[i]! > 2 ? usualPart(g, measures) : undefined;
+    const usual = fresh && slot.field === 'part' && state.ages[i]! > 2 ? usualPart(g, measures ?? measureNamed(g, s, index)) : undefined;
     if (usual !== undefined && topics[0] !== usual) topics.splice(0, topics.length, usual, ...topics.filter((v) => v !== usual));
     // "the Dastrel stays, at its seventeen watts": what is its own is no other's.
     const owned = slot.field === 'setup' && near.length > 0 && e.costs.size === 1 && /^(?:its|their|his|her)$/.test(p.low[said.mention.from - 1] ?? '') ? 0.7 : 0;
@@ -111,7 +111,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     if (!e.known) e.rest = 1;
     return e;
   });
-  phaseEvidence(g, out, from ? { ...s, roles: s.roles.filter((r) => !(r.segment === index - 1 && r.from >= from.mention.to)) } : s, index, state, options.ignoreBase ?? false, said.cue.op === 'change' || options.measured === true);
+  phaseEvidence(g, out, p, from ? { ...s, roles: s.roles.filter((r) => !(r.segment === index - 1 && r.from >= from.mention.to)) } : s, index, state, options.ignoreBase ?? false, said.cue.op === 'change' || options.measured === true);
   measureEvidence(g, out, p, s, index, state, units);
   dropIncompatible(g, out, s.roles.some((r) => /^(?:limit|target|rated)$/.test(r.role)));
   dropPhase(g, out, s, index);
@@ -121,6 +121,19 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
 /** The words name the value. */
 function outright(e: SlotEvidence, empty: number): SlotEvidence {
   return Object.assign(e, { rest: Infinity, empty, named: true, known: true });
+}
+
+/** "94.8 degrees, practically at its ceiling", "36.6, over the line": the limit is what a measured figure lies by. */
+function near(p: Parsed, r: { from: number }, index: number): boolean {
+  const { mention, cue } = p.said[index]!;
+  const led = p.low.slice(mention.to, r.from + 1).filter((w, k, all) => k < all.length - 1 || /^(?:its|the|my|our|their)$/.test(w)).join(' ');
+  return cue.op === 'value' && r.from > mention.to && /\b(?:at|near|under|below|above|over|past|beyond|against|touching|reaching) (?:its|the|my|our|their)$/.test(led);
+}
+
+function setBeside(g: Grid, p: Parsed, h: Hit, index: number): boolean {
+  const field = g.slots[h.slot]!.field;
+  if (field !== 'phase' && field !== 'setup') return false;
+  return (field === 'setup' ? g.holders.has(h.value) : /^(?:limit|target|rated)$/.test(g.roles.get(h.value) ?? '')) && near(p, h, index);
 }
 
 function shareOf(p: Parsed, index: number): boolean {
@@ -135,6 +148,12 @@ function usualPart(g: Grid, measures: readonly string[] | undefined): string | u
   return parts.length > 1 ? parts.find((v) => /^(?:average|avg|mean)$/.test(v)) : undefined;
 }
 
+/** The measure that the stretch names, where it is one alone. */
+function measureNamed(g: Grid, s: SentenceHits, index: number): readonly string[] | undefined {
+  const named = [...new Set(s.bySlot[g.of.measure[0]!]!.filter((h) => h.segment === index && h.baseOf < 0).map((h) => h.value))];
+  return named.length === 1 ? named : undefined;
+}
+
 function distinct(hits: readonly Hit[], at: number): string[] {
   if (hits.length === 1) return [hits[0]!.value];
   const sorted = [...hits].sort((a, b) => Math.abs(a.from - at) - Math.abs(b.from - at));
@@ -147,13 +166,13 @@ function contains(longer: string, shorter: string): boolean {
   return `-${longer}-`.includes(`-${shorter}-`);
 }
 
-function phaseEvidence(g: Grid, out: SlotEvidence[], s: SentenceHits, index: number, state: State, ignoreBase: boolean, change: boolean): void {
+function phaseEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHits, index: number, state: State, ignoreBase: boolean, change: boolean): void {
   const i = g.of.phase[0]!;
   const e = out[i]!;
   e.empty = 0.2;
   if (e.named) return;
   const ofRole = (role: Role): readonly string[] => phasesOf(g, role);
-  const own = s.roles.filter((r) => r.segment === index && (r.baseOf !== index || ignoreBase) && ofRole(r.role).length && !(change && /^(?:limit|target|rated)$/.test(r.role)));
+  const own = s.roles.filter((r) => r.segment === index && !near(p, r, index) && (r.baseOf !== index || ignoreBase) && ofRole(r.role).length && !(change && /^(?:limit|target|rated)$/.test(r.role)));
   const firm = own.filter((r) => r.firm).at(-1);
   if (firm) {
     e.costs.clear();

@@ -103,8 +103,8 @@ function gapped(low: readonly string[], live: readonly Mention[], names: readonl
   for (const [k, b] of live.entries()) {
     const a = live[k - 1];
     if (!a?.unit || a.unit.id === 'points' || a.adjectival || a.type !== 'cardinal' || b.type !== 'cardinal' || b.unit || b.idle) continue;
-    const own = names.find((n) => n.from > a.to && n.to <= b.from && n.from - a.to <= 3 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')));
-    if (!own || !/^(?:, )?(?:and|but|while)(?: the)?$|^,(?: the)?$/.test(low.slice(a.to, own.from).join(' '))) continue;
+    const own = names.find((n) => n.from > a.to && n.to <= b.from && n.from - a.to <= 6 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')));
+    if (!own || !/^(?:of (?:\p{L}+ ){1,2})?(?:, )?(?:and|but|while)(?: the)?$|^,(?: the)?$/u.test(low.slice(a.to, own.from).join(' '))) continue;
     if (!/^(?:'s)?(?: ?(?:at|with|is))?$/.test(low.slice(own.to, b.from).join(' ')) || !/^(?:[,.;:!?)]|and|but|so|which|while)?$/.test(low[b.to] ?? '')) continue;
     Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true });
   }
@@ -146,6 +146,8 @@ function elide(p: Parsed): void {
     const place = /^(?:on|in|for|at|with)$/;
     const first = p.said[i - 2];
     if (first?.cue.op === 'value' && first.mention.decimals === mention.decimals && place.test(p.low[first.mention.to] ?? '') && place.test(p.low[mention.to] ?? '') && p.low.slice(before.segment.from, before.segment.from + 2).includes('so')) continue;
+    // "2.6 degrees cooler, 49.8 after 52.4": what it is now, and what it was.
+    if (p.low[mention.to] === 'after' && p.said[i + 1]?.mention.from === mention.to + 1) continue;
     if (words.length > 9 || words.some((w) => verbal.test(w)) || words.some((w) => /^(?:;|\(|[-–—])$/.test(w))) continue;
     cue.elided = before.cue.elided ?? before.cue;
   }
@@ -156,7 +158,7 @@ function shareCues(p: Parsed): void {
   for (let i = 1; i < p.said.length; i++) {
     const [a, b] = [p.said[i - 1]!, p.said[i]!];
     const gap = p.low.slice(a.mention.to, b.mention.from).filter((w) => w !== ',' && !/^(?:about|around|roughly|nearly|almost|just|over|under)$/.test(w));
-    if (gap.length === 1 && gap[0] === 'or' && a.cue.op === 'value' && b.cue.op === 'change' && a.mention.unit?.id !== b.mention.unit?.id) Object.assign(a.cue, { op: 'change', way: b.cue.way, of: b.cue.of, base: b.cue.base, because: b.cue.because });
+    if (gap.length === 1 && gap[0] === 'or' && a.cue.op === 'value' && b.cue.op === 'change' && b.mention.unit && a.mention.unit?.id !== b.mention.unit.id) Object.assign(a.cue, { op: 'change', way: b.cue.way, of: b.cue.of, base: b.cue.base, because: b.cue.because });
   }
   for (const list of numberLists(p)) {
     if (p.low.slice(p.said[list[0]!]!.mention.to, p.said[list.at(-1)!]!.mention.from).includes('to')) continue;

@@ -5,7 +5,7 @@ import { correctedSpan, correctedTerm } from './corrected.js';
 import { fits } from './fit.js';
 import { type Candidate, type Context, oddlySized, oddSize, subjectCells, unitsOf } from './context.js';
 import { familyOf, familySaid } from './family.js';
-import type { Cell } from './grid.js';
+import { type Cell, constantOf } from './grid.js';
 import { evaluate, type Term, valueOf } from './terms.js';
 
 const runs: Record<string, string> = { first: '1', one: '1', '1': '1', second: '2', two: '2', '2': '2', third: '3', three: '3', '3': '3', fourth: '4', four: '4', '4': '4', fifth: '5', '5': '5' };
@@ -31,6 +31,8 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
   const corrected = correctedSpan(c.parsed.low) !== undefined;
   // "under the 50", "above my 48": a mark that was set, before anything measured.
   const mark = /^(?:less than|more than)$/.test(said.mention.hedge?.name ?? '') && /^(?:the|my|our|that|this)$/.test(c.parsed.low[said.mention.from - 1] ?? '');
+  // "it sneaks under my 50"
+  const own = /^(?:my|our)$/.test(c.parsed.low[said.mention.from - 1] ?? '');
   const loose = /^(?:less than|more than|at most|at least)$/.test(said.mention.hedge?.name ?? '');
   for (const { cell, cost: said0 } of cells) {
     const plain = !overRoom && !said.cue.median && oddlySized(c, index, cell) ? said0 + oddSize : said0;
@@ -60,6 +62,7 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
       push(out, c, valueOf(key), 'raw', cost, cell, `run ${run}`);
     }
     push(out, c, valueOf(cell.key), cell.constant ? 'constant' : 'mean', cost + (run ? 0.8 : 0), cell, '');
+    if (own && !cell.fixed && cost <= 0.5) for (const role of ['limit', 'target'] as const) { const set = constantOf(c.grid, cell, role); if (set) push(out, c, valueOf(set.key), 'constant', cost - 0.2, set, 'a mark of one\'s own'); }
     if (out.length > 60) break;
   }
   return out;

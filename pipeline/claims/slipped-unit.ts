@@ -31,7 +31,8 @@ function slippedTime(c: Context, index: number, d: Reading): Reading {
   for (const id of ['ms', 's', 'min', 'h']) {
     if (id === m.unit!.id) continue;
     const other: Mention = { ...m, unit: unit(id) };
-    const right = readValue(withMention(c, index, other), index).filter((x) => x.cost <= 0.5 && (measureNamed(c, index, x) || (x.cost <= 0.3 && (m.decimals > 0 || significant(m) > 2)))).find((x) => fit(other, x));
+    const found = readValue(withMention(c, index, other), index).filter((x) => x.cost <= 0.5);
+    const right = found.filter((x) => ((found.length === 1 && x.cost <= 0.05 && significant(m) > 1) || measureNamed(c, index, x) || (x.cost <= 0.3 && (m.decimals > 0 || significant(m) > 2)))).find((x) => fit(other, x));
     if (right) return { verdict: 'disagrees', chosen: right, why: `the record gives it in ${right.fact.unit.many}`, ranked: [{ candidate: right, fits: false }], mention: m };
   }
   return d;

@@ -116,7 +116,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (plain && mention.unit?.dimension === 'length' && /^(?:long|wide|tall|deep|thick|high|across)$/.test(low[mention.to] ?? '') && !lengthwise(c, x, low[mention.to]!)) return 'a length of something that was not measured';
   if ((plain || x.kind === 'range') && segmentHas(c, index, /^(?:ratio|factor|quotient)$/)) return 'it speaks of a ratio';
   // "it sneaks under my 50": a mark of the speaker's own, and nothing that was measured.
-  if (plain && x.kind !== 'constant' && /^(?:my|our|your)$/.test(low[mention.from - 1] ?? '')) return 'a mark of one\'s own';
+  if (plain && !x.subject?.fixed && /^(?:my|our|your)$/.test(low[mention.from - 1] ?? '')) return 'a mark of one\'s own';
   // "2 beyond the 78 we call comfortable"
   if (cue.base && !x.base?.fixed && c.parsed.said.some((s, k) => s.mention.from >= cue.base!.from && s.mention.from < cue.base!.to && wanted(c, k))) return 'compared with a mark of one\'s own';
   // "with 25 to spare": what is left to something that was not said.

@@ -18,7 +18,7 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   const before = t[n.from - 1];
   const after = t[unit ? unit.to : n.to];
   const next = t[n.to];
-  if (before && labelled.has(before.low.replace(/s$/, '')) && before.kind === 'word' && n.type !== 'multiplier' && n.type !== 'ordinal' && n.decimals === 0 && !unit && !/^(?:the|a)$/.test(before.low)) return 'a label';
+  if (before && labelled.has(before.low.replace(/s$/, '')) && before.kind === 'word' && n.type !== 'multiplier' && n.type !== 'ordinal' && n.decimals === 0 && !unit && !/^(?:the|a)$/.test(before.low) && !(before.low === 'takes' && /^\p{L}/u.test(t[n.from - 2]?.low ?? '') && !/^(?:the|our|my|in|of|all|both|between)$/.test(t[n.from - 2]!.low))) return 'a label';
   if (before && /^(?:and|,|or|to)$/.test(before.low) && !unit && n.decimals === 0 && t[n.from - 2]?.kind === 'number' && labelled.has((t[n.from - 3]?.low ?? '').replace(/s$/, '')) && /s$/.test(t[n.from - 3]!.low)) return 'a label';
   if (before && /^[#№]$/.test(before.low)) return 'a label';
   if (months.has(before?.low ?? '') && before!.low !== 'may' && n.value.toNumber() < 2200) return 'a date';

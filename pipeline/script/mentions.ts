@@ -135,6 +135,8 @@ function joinTimes(t: readonly Token[], list: Mention[]): void {
 function articleUnit(t: readonly Token[], i: number): Mention | undefined {
   if (t[i]!.low !== 'a' && t[i]!.low !== 'an') return undefined;
   const u = unitAt(t, i + 1, true);
+  // "promises an hour": what is said of a thing, where "for an hour" only passes.
+  if (u?.unit.dimension === 'duration' && /^(?:promises?|promised|claims?|claimed|says|needs|needed|manages?|managed)$/.test(t[i - 1]?.low ?? '')) return { ...blank(t, i, u.to), unit: u.unit, loose: u.loose };
   if (!u || u.unit.dimension === 'count' || u.unit.dimension === 'duration' || !hedgeBefore(t, i)) return undefined;
   return { ...blank(t, i, u.to), unit: u.unit, loose: u.loose };
 }
@@ -158,6 +160,9 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     // "from 85 to 84, and 49.6 decibels": where a change ends, a list does not begin.
     if (t[a.from - 1]?.low === 'to' && t[b.from - 1]?.low !== 'to' && list[k - 1] && t[list[k - 1]!.from - 1]?.low === 'from' && list[k - 1]!.type === 'cardinal') continue;
     if (b.unit.id === '%' && t.slice(a.to, b.from).some((w) => w.low === 'or') && t.slice(a.to, b.from).some((w) => w.low === ',')) continue;
+    // "62.0, just 57 percent of the other": a figure, and then its share.
+    const gap = t.slice(a.to, b.from).map((w) => w.low);
+    if (b.unit.id === '%' && gap[0] === ',' && !gap.some((w) => /^(?:and|or|to|then|&|-|–|—)$/.test(w)) && list[k + 2]?.unit?.id !== b.unit.id && (gap.length > 1 || a.form !== b.form || a.decimals !== b.decimals || /^(?:of|more|less|fewer|behind|ahead|above|below|up|down|higher|lower|faster|slower)$/.test(t[b.to]?.low ?? ''))) continue;
     let tight = true;
     for (let i = a.to; i < b.from && tight; i++) tight = separators.has(t[i]!.low) || hedgeWord.has(t[i]!.low);
     // "the one with four, and 7.2 decibels": words and digits make no list.

@@ -3,6 +3,7 @@
 // the warmest drive is at 41.2 / 46.5 and 43.8 / 49.7 °C, the box at 27.1 / 31.6 and 24.4 / 28.9 dB(A).
 import { describe, expect, test } from 'vitest';
 import { proof } from '../../pipeline/claims/index.js';
+import type { Seen } from '../../pipeline/claims/proof.js';
 import { Source } from '../../pipeline/places/index.js';
 import { roleOf } from '../../pipeline/claims/roles.js';
 import { said } from './bench-record.js';
@@ -25,12 +26,16 @@ const cases: [what: string, before: string, text: string, wrong: string][] = [
   ['what is its own is no other\'s', '', 'The Lintel stays on my shelf, where, with two drives and its 24.4 decibels, it bothers nobody.', 'The Lintel stays on my shelf, where, with two drives and its 27.1 decibels, it bothers nobody.'],
   ['a time that passes is no unit', 'The Garrow with two drives makes 27.1 decibels to begin with.', 'It keeps that up for 20 minutes and then it is at 27.1.', 'It keeps that up for 20 minutes and then it is at 27.9.'],
   ['what it is made for', '', 'The Lintel reads at 391.5 with four drives, or 98 percent of the 400 it is made for.', 'The Lintel reads at 391.5 with four drives, or 98 percent of the 440 it is made for.'],
+  ['takes is a verb', '## Four drives\n\nThe copy needs 51 minutes with the Garrow.', 'The Lintel takes 48.', 'The Lintel takes 44.'],
+  ['a figure, and then its share', '## The Lintel, four drives\n', 'Reading is at 391.5, just 98 percent of the 400 it is made for.', 'Reading is at 319.5, just 98 percent of the 400 it is made for.'],
+  ['a name and its figure', 'Four drives, then.', 'The Garrow makes 31.6 decibels, 1.1 times as much as the Lintel at 28.9.', 'The Garrow makes 31.6 decibels, 1.1 times as much as the Lintel at 31.6.'],
+  ['what lies by a limit was measured', '## The copy with four drives\n', 'The drives of the Lintel sit at 49.7 degrees, practically at the limit.', 'The drives of the Lintel sit at 47.9 degrees, practically at the limit.'],
 ];
 
 describe('said briefly', () => {
   test.each(cases)('%s', (_, before, text, wrong) => {
     expect(verdicts(`${before}\n${text}`).at(-1)).toMatch(/agrees$/);
-    expect(verdicts(`${before}\n${wrong}`).at(-1)).toMatch(/disagrees$/);
+    expect(verdicts(`${before}\n${wrong}`).join()).toMatch(/: disagrees/);
   });
 });
 
@@ -62,4 +67,21 @@ test('a name and a number alone go on in the unit before', () => {
 
 test('so much of a unit', () => {
   expect(proof(new Source('script.md', 'The Lintel takes nought point eight of a watt.'), shelf).mentions.map((m) => m.mention.unit?.id)).toEqual(['W']);
+});
+
+test('a mark of one\'s own is the limit or the target of what was spoken of', () => {
+  expect(verdicts('## The copy with four drives\n\nThe box of the Lintel makes 28.9 decibels, so it sneaks under my 30.').at(-1)).toBe('30: agrees');
+});
+
+test('what has gone missing lies between two', () => {
+  expect(verdicts('## The Garrow, four drives\n\nThe label promises 360 for reading and we get 348, so 12 megabytes a second have gone missing somewhere.').at(-1)).toBe('12 megabytes a second: agrees');
+  expect(verdicts('## The Garrow, four drives\n\nThe label promises 360 for reading and we get 348, so 16 megabytes a second have gone missing somewhere.').at(-1)).toBe('16 megabytes a second: disagrees');
+});
+
+test('a number word is no name that was misheard, and a heat sink does not sink', () => {
+  const towers = factsOf([['tolvey', '', '', 'mass', 'tower', 'weighed', 812, 'g'], ['marl', '', '', 'mass', 'tower', 'weighed', 640, 'g']], 'kind,id,spoken\nsetup,tolvey,Tolvey\nsetup,marl,Marl\npart,tower,tower\nmeasure,mass,weight\n');
+  const seen: Seen[] = [];
+  proof(new Source('script.md', 'They were both late, so twelve of you wrote in. If your board has a heat sink get the Marl 640 is fine.'), towers, { seen: (s) => seen.push(s) });
+  expect(seen[0]!.parsed.names).toEqual([]);
+  expect(seen[1]!.parsed.said.map((s) => s.cue.op)).toEqual(['value']);
 });
