@@ -2,6 +2,7 @@
 // say; below 1 a reading about as good; from 1 on a reading that asks for something unsaid. No cost depends on a value.
 import type { Dimension, Unit } from '../quantities/index.js';
 import type { Grid } from './grid.js';
+import { liesBy, setBeside } from './lies-by.js';
 import { measuresIn, onlySet, wasMeasured } from './measured.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
@@ -123,19 +124,6 @@ function outright(e: SlotEvidence, empty: number): SlotEvidence {
   return Object.assign(e, { rest: Infinity, empty, named: true, known: true });
 }
 
-/** "94.8 degrees, practically at its ceiling", "36.6, over the line": the limit is what a measured figure lies by. */
-function near(p: Parsed, r: { from: number }, index: number): boolean {
-  const { mention, cue } = p.said[index]!;
-  const led = p.low.slice(mention.to, r.from + 1).filter((w, k, all) => k < all.length - 1 || /^(?:its|the|my|our|their)$/.test(w)).join(' ');
-  return cue.op === 'value' && r.from > mention.to && /\b(?:at|near|under|below|above|over|past|beyond|against|touching|reaching) (?:its|the|my|our|their)$/.test(led);
-}
-
-function setBeside(g: Grid, p: Parsed, h: Hit, index: number): boolean {
-  const field = g.slots[h.slot]!.field;
-  if (field !== 'phase' && field !== 'setup') return false;
-  return (field === 'setup' ? g.holders.has(h.value) : /^(?:limit|target|rated)$/.test(g.roles.get(h.value) ?? '')) && near(p, h, index);
-}
-
 function shareOf(p: Parsed, index: number): boolean {
   const { mention } = p.said[index]!;
   return (mention.unit?.id === '%' || mention.type === 'fraction') && p.low[mention.to] === 'of';
@@ -172,7 +160,7 @@ function phaseEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHits,
   e.empty = 0.2;
   if (e.named) return;
   const ofRole = (role: Role): readonly string[] => phasesOf(g, role);
-  const own = s.roles.filter((r) => r.segment === index && !near(p, r, index) && (r.baseOf !== index || ignoreBase) && ofRole(r.role).length && !(change && /^(?:limit|target|rated)$/.test(r.role)));
+  const own = s.roles.filter((r) => r.segment === index && !liesBy(p, r, index) && (r.baseOf !== index || ignoreBase) && ofRole(r.role).length && !(change && /^(?:limit|target|rated)$/.test(r.role)));
   const firm = own.filter((r) => r.firm).at(-1);
   if (firm) {
     e.costs.clear();

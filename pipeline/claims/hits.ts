@@ -24,7 +24,8 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     const before = p.low[n.from - 1] === 'the' ? p.low[n.from - 2] : p.low[n.from - 1];
     const room = before === 'over' || before === 'above';
     const baseOf = room && p.said[segment]?.cue.overRoom ? segment : [comparing(p, n.to - 1), passedBy(g, p, n, segment), leftAt(p, n)].find((k) => k >= 0) ?? -1;
-    const measured = n.meanings.some((m) => m.own && m.fields.includes('part')) && p.names.some((o) => o !== n && o.meanings.some((m) => m.own && m.fields[0] === 'setup' && m.slots.some((s) => !g.holders.has(s.value))));
+    const asPart = n.meanings.some((m) => m.own && m.fields.includes('part'));
+    const measured = asPart && (measuredSince(g, p, n, state) || p.names.some((o) => o !== n && o.meanings.some((m) => m.own && m.fields[0] === 'setup' && m.slots.some((s) => !g.holders.has(s.value)))));
     // "39 per cent faster", where shares are called so: the unit of a change says nothing of what changes.
     const inPercent = p.said.some(({ mention: x, cue }) => x.unit?.id === '%' && (cue.op === 'change' || cue.op === 'share') && n.from > x.from && n.to <= x.to);
     for (const m of likely(p, n, hits, state)) {
@@ -45,6 +46,13 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   const { paired, guesses } = pairs(g, p, hits, bySlot, state);
   const said = withoutAsides(p, hits);
   return { hits: said, bySlot: said === hits ? bySlot : inSlots(g, said), roles, dimensions, ...(course && { course }), paired, guesses };
+}
+
+/** "The processor sits at 94.8 degrees", of a thing spoken of before, and of no limit up to the figure. */
+function measuredSince(g: Grid, p: Parsed, n: Name, state: State): boolean {
+  const figure = p.said.find((s) => s.mention.from >= n.to)?.mention;
+  if (!figure?.unit || !g.of.setup.some((i) => state.topics[i]!.length > 0 && state.ages[i]! <= 2)) return false;
+  return !p.names.some((o) => o.from < figure.from && o.meanings.some((m) => m.role && /^(?:limit|target|rated)$/.test(m.role.role)));
 }
 
 function inSlots(g: Grid, hits: readonly Hit[]): readonly (readonly Hit[])[] {
@@ -225,7 +233,7 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
   for (const numbers of runs) {
     const opensRange = /^(?:between|from)$/.test(p.low[p.said[numbers[0]!]!.mention.from - 1] ?? '') && p.low.slice(0, p.said[numbers[0]!]!.mention.from).includes('between');
     if (opensRange) continue;
-    const fitting = lists.filter((l) => l.values.length === numbers.length);
+    const fitting = lists.filter((l) => l.values.length === numbers.length && !(g.slots[l.slot]!.field === 'setup' && l.values.some((v) => g.holders.has(v)) && !l.values.every((v) => g.holders.has(v))));
     const respectively = p.low.includes('respectively') || /\b(?:same|that|this) order\b/.test(p.low.join(' '));
     const first = p.said[numbers[0]!]!.mention.from;
     const last = p.said[numbers.at(-1)!]!.mention.to;

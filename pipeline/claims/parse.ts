@@ -104,10 +104,21 @@ function gapped(low: readonly string[], live: readonly Mention[], names: readonl
     const a = live[k - 1];
     if (!a?.unit || a.unit.id === 'points' || a.adjectival || a.type !== 'cardinal' || b.type !== 'cardinal' || b.unit || b.idle) continue;
     const own = names.find((n) => n.from > a.to && n.to <= b.from && n.from - a.to <= 6 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')));
+    const [here, there] = [placed(low, names, a), placed(low, names, b)];
+    if (here && here === there && !b.unit && /^(?:,|, and|and|, but|but)$/.test(low.slice(endOf(names, a), b.from).join(' '))) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
     if (!own || !/^(?:of (?:\p{L}+ ){1,2})?(?:, )?(?:and|but|while)(?: the)?$|^,(?: the)?$/u.test(low.slice(a.to, own.from).join(' '))) continue;
     if (!/^(?:'s)?(?: ?(?:at|with|is))?$/.test(low.slice(own.to, b.from).join(' ')) || !/^(?:[,.;:!?)]|and|but|so|which|while)?$/.test(low[b.to] ?? '')) continue;
     Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true });
   }
+}
+
+/** "118 minutes in Hush, 85 in Surge": the word that leads to the name after a number. */
+function placed(low: readonly string[], names: readonly Name[], m: Mention): string | undefined {
+  return /^(?:in|on|with|for|at)$/.test(low[m.to] ?? '') && endOf(names, m) > 0 ? low[m.to] : undefined;
+}
+
+function endOf(names: readonly Name[], m: Mention): number {
+  return names.find((n) => n.from >= m.to && n.from <= m.to + 2 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')))?.to ?? 0;
 }
 
 /** "20 percent more" where a setting is called "20": a bare number names nothing where it has a unit that nothing is set to. */

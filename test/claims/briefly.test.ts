@@ -62,6 +62,7 @@ test('a word that names a part as well is no phase of what has none such', () =>
 test('a name and a number alone go on in the unit before', () => {
   const units = (text: string): unknown[] => proof(new Source('script.md', text), shelf).mentions.map((m) => m.mention.unit?.id);
   expect(units("The Garrow weighs 3.42 kilograms and the Lintel's 2.85, so there.")).toEqual(['kg', 'kg']);
+  expect(units('We copied for 82 minutes with the Garrow, 90 with the Lintel.')).toEqual(['min', 'min']);
   expect(units('The Garrow weighs 3.42 kilograms and the Lintel needs 48.')).toEqual(['kg', undefined]);
 });
 
@@ -84,4 +85,19 @@ test('a number word is no name that was misheard, and a heat sink does not sink'
   proof(new Source('script.md', 'They were both late, so twelve of you wrote in. If your board has a heat sink get the Marl 640 is fine.'), towers, { seen: (s) => seen.push(s) });
   expect(seen[0]!.parsed.names).toEqual([]);
   expect(seen[1]!.parsed.said.map((s) => s.cue.op)).toEqual(['value']);
+});
+
+test('a part that a product of limits is called after was measured, where no limit is spoken of', () => {
+  const coolers = factsOf([
+    ['wold', '', 'mill', 'temperature', 'chip', 'load', 91.4, 'degC', 0.2], ['fenn', '', 'mill', 'temperature', 'chip', 'load', 84.2, 'degC', 0.2],
+    ['q-9', '', '', 'temperature', 'chip', 'limit', 95, 'degC'],
+  ], 'kind,id,spoken\nsetup,wold,the Wold\nsetup,fenn,the Fenn\nsetup,q-9,the chip;Q 9\nworkload,mill,the mill\npart,chip,the chip;chip\nmeasure,temperature,degrees\n');
+  const told = (text: string): string[] => proof(new Source('script.md', text), coolers).mentions.map((m) => `${m.text}: ${m.verdict}`);
+  expect(told('Now the Wold in the mill. The chip sits at 91.4 degrees, practically at its ceiling.')).toEqual(['91.4 degrees: agrees']);
+  expect(told('Now the Wold in the mill. The chip sits at 94.1 degrees, practically at its ceiling.')).toEqual(['94.1 degrees: disagrees']);
+  expect(told('Now the Wold in the mill. The limit of the chip is 95 degrees.')).toEqual(['95 degrees: agrees']);
+});
+
+test('a limit stands in no list of what was measured', () => {
+  expect(verdicts('## The copy with four drives\n\nNoise, then.\nThe Garrow jumps to 31.6, 1.6 over my rules, and the Lintel to 28.9.')).toEqual(['31.6: agrees', '1.6: agrees', '28.9: agrees']);
 });
