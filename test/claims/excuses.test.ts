@@ -31,6 +31,8 @@ slip('a gain on something', (n) => `From the garden on gentle, the Pollard gets 
 slip('one figure instead of the other', (n) => `In the garden, the Pollard gets 92 megabytes a second on brisk instead of 80 on gentle, which is ${n} percent better.`, '15', '13');
 // 8 of 10 is 80 %.
 slip('a share, of what is said', (n) => `From the garden, the Pollard on gentle draws ${n} percent of the power that it takes on brisk.`, '80', '75');
+// 10 of 15 is 33 % less.
+slip('of the figure beside it, not of what was spoken of before', (n) => `From the garden on brisk, it is 27 decibels on the Pollard, as it draws just 10 watts here, ${n} percent less than the Hask.`, '33', '29');
 
 test('four out of five are a count, and how many there are', () => {
   const verdicts = proof(new Source('script.md', 'On brisk from the garden, the Hask draws 15 watts and is 5 above the Pollard, but 4 out of 5 stay below.'), routers).mentions.map((m) => m.verdict);
