@@ -98,7 +98,7 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
   for (const change of changesOf(words)) {
     // A slot that the subject shares with the base is no comparison ("on the same bench").
     if ([...change].every(([i, v]) => subject.at[i] === v)) continue;
-    add(moved(g, subject, change), 0, true, 'named');
+    add(moved(g, subject, change) ?? onlyOne(g, subject, change), 0, true, 'named');
     for (const role of ['limit', 'target', 'rated'] as const) if ([...change.values()].some((v) => g.holders.has(v))) add(constantOf(g, subject, role), 0, true, 'named');
     // Words beside the name may belong to the subject: try each named slot alone.
     if (change.size > 1) for (const [i, v] of change) if (subject.at[i] !== v) add(moved(g, subject, new Map([[i, v]])), 0.6, true, 'named');
@@ -108,7 +108,7 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
     if (subject.at[course.slot] === course.to) add(moved(g, subject, new Map([[course.slot, course.from]])), 0, true, 'from … to');
     if (out.length || subject.at[course.slot] === course.from) return out;
   }
-  if (words.leader) add(extreme(c, subject, c.grid.of.setup), 0, true, 'the best');
+  if (words.leader) add(extreme(c, subject, g.of.setup) ?? (c.parsed.said[index]!.cue.op === 'share' ? extreme(c, subject, g.of.setting) : undefined), 0, true, 'the best');
   if (out.length) return out;
   // What is compared with was named, and this subject is it, or has nothing there: no other base is meant.
   if (words.overrides.size && ![...words.overrides].every(([i]) => g.slots[i]!.field === 'part')) return out;
@@ -119,6 +119,13 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
   }
   softBases(c, subject, index, way, add);
   return out;
+}
+
+/** "the desktop", which was measured in one setting alone. */
+function onlyOne(g: Grid, subject: Cell, change: ReadonlyMap<number, string>): Cell | undefined {
+  if (![...change.keys()].some((i) => g.of.setup.includes(i))) return undefined;
+  const those = (g.byMeasure.get(subject.at[g.of.measure[0]!]!) ?? []).filter((x) => !x.fixed && g.slots.every((slot, i) => x.at[i] === (change.get(i) ?? subject.at[i]) || (slot.field === 'setting' && !change.has(i))));
+  return those.length === 1 ? those[0] : undefined;
 }
 
 function constantLike(g: Grid, subject: Cell, key: string): Cell | undefined {

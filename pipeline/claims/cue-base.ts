@@ -68,7 +68,8 @@ function endOfBase(low: readonly string[], from: number, to: number): number {
 }
 
 /** "twice what …", "half the …", "as much as …", "two thirds of that". */
-export function ratioBase(low: readonly string[], m: Mention, end: number): { from: number; to: number } | undefined {
+export function ratioBase(low: readonly string[], m: Mention, reach: number): { from: number; to: number } | undefined {
+  const end = relativeEnd(low, reach);
   let i = m.to;
   if (low[i] === 'of' || low[i] === 'what' || low[i] === 'the' || low[i] === 'an' || low[i] === 'a' || low[i] === 'as' || low[i] === 'that') return { from: i, to: end };
   while (i < end && i < m.to + 3) { if (low[i] === 'of' || low[i] === 'as') return { from: i + 1, to: end }; i++; }
@@ -84,4 +85,19 @@ export function notTrailer(low: readonly string[], i: number, length: number): b
   if (w === 'between') return true;
   if (w === 'from' && /^(?:full|empty)$/.test(next)) return true;
   return w === 'back' && next === 'on';
+}
+
+/** Where what a share is of ends: "of the rate at which it reads, …" takes in what says which rate; "of the light is left to the other" ends before the verb. */
+export function shareEnd(low: readonly string[], from: number, to: number): number {
+  const verb = low.findIndex((w, k) => k > from && k < to && /^(?:is|are|was|were|remains?|remained|stays?|stayed|survives?|survived)$/.test(w));
+  if (verb > 0 && !low.slice(from, verb).some((w) => /^(?:what|that|which|who|it|he|she|they|we|you|i|whatever)$/.test(w))) return verb;
+  return relativeEnd(low, to);
+}
+
+/** "two thirds of the rate at which it reads": the words that say which rate belong to what it is compared with. */
+function relativeEnd(low: readonly string[], to: number): number {
+  const which = low[to] === 'which' ? to : low[to - 1] === 'which' ? to - 1 : -1;
+  if (which < 0 || !/^(?:at|in|on|with|from|to)$/.test(low[which - 1] ?? '')) return to;
+  const end = low.findIndex((w, k) => k > which && /^(?:,|;|\.|:|and|but|so)$/.test(w));
+  return end < 0 ? low.length : end;
 }

@@ -2,7 +2,9 @@
 import { changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type Mention, phraseAt, superlatives, takingVerbs, type Token, type Way } from '../script/index.js';
 import type { Dimension } from '../quantities/index.js';
 import type { Segment } from './clauses.js';
-import { baseScope, nearTo, notTrailer, ratioBase } from './cue-base.js';
+import { baseScope, nearTo, notTrailer, ratioBase, shareEnd } from './cue-base.js';
+import { keeps } from './keeping.js';
+import { measuredAgainst } from './measured-against.js';
 import type { Cover } from './cover.js';
 import type { Name } from './lexicon.js';
 
@@ -84,6 +86,8 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   }
   if (m.unit?.id === '%') {
     const of = m.to;
+    const shared = change ? undefined : measuredAgainst(low, m, seg);
+    if (shared) return { ...cue, op: 'share', base: shared, because: 'measured against' };
     const lost = low[of] === 'of' ? low.slice(of, Math.min(seg.to, of + 6)).find((w) => /^(?:gone|lost|missing|saved|less|off)$/.test(w)) : undefined;
     if (lost) return { ...cue, op: 'change', way: 'down', because: lost };
     const taken = low[of] === 'of' && /^(?:your|my|our|its|their)$/.test(low[of + 1] ?? '') ? low.slice(Math.max(seg.from, m.from - 4), m.from).findLast((w) => takingVerbs.has(w)) : undefined;
@@ -95,7 +99,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
     if (against > 0) return { ...cue, op: 'change', way: change?.way, because: 'compared', base: { from: of + against + 1, to: Math.max(seg.to, reach) } };
     if (low[of] === 'of' && (!change?.before || change.way === 'apart' && /^(?:get|leave|left|put|take|change|move|buy|bought)/.test(change.because))) {
       cue.op = 'share';
-      cue.base = { from: of + 1, to: Math.max(seg.to, reach) };
+      cue.base = { from: of + 1, to: shareEnd(low, of + 1, Math.max(seg.to, reach)) };
       return cue;
     }
     // "of what I paid for, eighty-two percent …"
@@ -104,6 +108,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
       const comma = low.indexOf(',', i);
       if (comma > i && comma < m.from) return { ...cue, op: 'share', base: { from: i + 1, to: comma } };
     }
+    if (!change && keeps(low, m, seg)) return { ...cue, op: 'share', because: 'keeps' };
     if (change) { cue.op = 'change'; cue.way = change.way; return cue; }
     const signed = signBefore(t, m);
     return signed ? { ...cue, op: 'change', way: signed, because: signed === 'up' ? '+' : '−' } : cue;

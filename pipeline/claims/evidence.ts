@@ -73,6 +73,10 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     }
     const hits = s.bySlot[i]!;
     const own = hits.length === 0 ? [] : hits.filter((h) => !h.departs && h.segment === index && !setBeside(g, p, h, index) && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part')));
+    // "get the small one for a render: 18.9 minutes", where a phase of other readings is called so too: the work is meant.
+    if (slot.field === 'phase') own.splice(0, own.length, ...own.filter((h) => possible(i, h.value) || !s.hits.some((o) => o.slot !== i && o.from === h.from)));
+    // "69 per cent of its time", where something else is measured "in per cent": the unit names nothing there.
+    if (slot.field === 'measure' && said.mention.unit?.id === '%' && (said.cue.op === 'share' || p.low[said.mention.to] === 'of')) own.splice(0, own.length, ...own.filter((h) => h.from < said.mention.from || h.to > said.mention.to));
     // "8 percent of its rated flow": what it is a share of tells the quantity.
     const shared = slot.field === 'measure' && shareOf(p, index) ? hits.filter((h) => h.from > said.mention.to && h.from <= said.mention.to + 4) : [];
     if (shared.length && own.some((h) => !shared.includes(h)) && own.every((h) => shared.includes(h) || (h.from >= said.mention.from && h.to <= said.mention.to))) own.splice(0, own.length, ...shared);

@@ -253,11 +253,12 @@ const subjects = new Set(['it', 'they', 'we', 'i', 'you', 'he', 'she', 'which', 
 
 const stillVerb = /^(?:reach|manage|deliver|make|run|need|take|draw|beat|lead|hold|keep|get|give|come|turn|stay|go|lose|win|move|cost|hit|do|has|have|had|is|was|are|were|can|could|would|will|won't|reached|ran|needed|took|drew|held|kept|got|gave|came|turned|stayed|went|lost|won|moved)(?:e?s)?$/;
 
-/** "it read 1.449": a verb, although a part may be called so. */
+/** "it read 1.449", "Measured against the rating": a verb, although a part or a phase may be called so. */
 export function isVerb(t: readonly Token[], n: Name): boolean {
+  if (n.to - n.from === 1 && /ed$/.test(t[n.from]!.low) && t[n.to]?.low === 'against') return true;
   // "the small one still reaches 81", where a setting is called so
   if (n.to - n.from === 1 && t[n.from]!.low === 'still' && stillVerb.test(t[n.to]?.low ?? '')) return true;
-  return n.to - n.from === 1 && verbsToo.has(stem(t[n.from]!)) && subjects.has(t[n.from - 1]?.low ?? '');
+  return n.to - n.from === 1 && verbsToo.has(stem(t[n.from]!)) && subjects.has(t[n.from - 1]?.low ?? '') && t[n.from - 2]?.low !== 'which';
 }
 
 /** All names in a sentence, the longest at each place; a shorter one inside a longer is left out unless it is of another field. */
@@ -266,10 +267,15 @@ export function findNames(lex: Lexicon, list: readonly { key: string; from: numb
   for (let i = 0; i < list.length; i++) {
     let node: Node | undefined = lex.root;
     let found: Name | undefined;
+    let own: Name | undefined;
     for (let j = i; j < list.length && node; j++) {
       node = node.next.get(list[j]!.key);
-      if (node?.meanings) found = { from: list[i]!.from, to: list[j]!.to, meanings: node.meanings };
+      if (!node?.meanings) continue;
+      found = { from: list[i]!.from, to: list[j]!.to, meanings: node.meanings };
+      if (found.meanings.some((m) => m.own)) own = found;
     }
+    // "writes at", where a part is called "writes": a general word hides no name of the record.
+    if (own && found && own !== found && !found.meanings.some((m) => m.own) && !out.some((n) => n.from <= own!.from && n.to >= own!.to)) out.push(own);
     if (found && !out.some((n) => n.from <= found.from && n.to >= found.to && n.to - n.from > found.to - found.from)) out.push(found);
   }
   return out;

@@ -1,5 +1,6 @@
 // One sentence read with the record's names: its mentions, the names around each, and what the words say each one is. Pure.
 import { findMentions, findNumbers, type Mention, type Token, tokens, unitAt } from '../script/index.js';
+import { unit } from '../quantities/index.js';
 import { coverOf } from './cover.js';
 import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
@@ -63,6 +64,14 @@ export function parse(text: string, lex: Lexicon): Parsed {
     const short = saidShort(low, m, all, lex);
     if (short) { (names as Name[]).push({ from: m.from, to: m.to, meanings: short }); quiet.push({ mention: m, why: 'a name' }); continue; }
     live.push({ mention: m });
+  }
+  // "out of every hundred nanoseconds it keeps 72": a percentage.
+  const hundred = low.findIndex((w, k) => /^(?:every|each)$/.test(w) && /^(?:hundred|100)$/.test(low[k + 1] ?? '') && low[k - 1] === 'of');
+  if (hundred >= 0) {
+    const at = live.findIndex((l) => l.mention.from === hundred + 1);
+    if (at >= 0) quiet.push({ mention: live.splice(at, 1)[0]!.mention, why: 'a hundred of which so many are told' });
+    const next = live.find((l) => l.mention.from > hundred)?.mention;
+    if (next?.type === 'cardinal' && !next.unit) Object.assign(next, { unit: unit('%'), sharedUnit: true });
   }
   const measures = [...lex.unitOf.values()];
   // "from 58 percent to 41": the unit of the one end is that of the other.
@@ -159,6 +168,8 @@ function elide(p: Parsed): void {
     if (first?.cue.op === 'value' && first.mention.decimals === mention.decimals && place.test(p.low[first.mention.to] ?? '') && place.test(p.low[mention.to] ?? '') && p.low.slice(before.segment.from, before.segment.from + 2).includes('so')) continue;
     // "2.6 degrees cooler, 49.8 after 52.4": what it is now, and what it was.
     if (p.low[mention.to] === 'after' && p.said[i + 1]?.mention.from === mention.to + 1) continue;
+    // "65 percent of the 38.4 it needs": what the share is of, and no share itself.
+    if (before.cue.op === 'share' && before.cue.base && mention.from >= before.cue.base.from && mention.from < before.cue.base.to) continue;
     if (words.length > 9 || words.some((w) => verbal.test(w)) || words.some((w) => /^(?:;|\(|[-–—])$/.test(w))) continue;
     cue.elided = before.cue.elided ?? before.cue;
   }

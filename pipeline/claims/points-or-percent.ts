@@ -4,7 +4,8 @@ import { unit } from '../quantities/index.js';
 import type { Mention } from '../script/index.js';
 import { fit } from './decide.js';
 import { readChange } from './read-change.js';
-import { readPoints, readShare } from './read-proportion.js';
+import { readPoints } from './read-points.js';
+import { readShare } from './read-share.js';
 import type { Reading } from './read.js';
 
 function sayingInstead(c: Context, index: number, id: '%' | 'points'): Context {
@@ -21,13 +22,22 @@ function rightInstead(shadow: Context, index: number, found: readonly Candidate[
 /** "28 percent apart" between two shares that are 28 points apart. */
 export function percentForPoints(c: Context, index: number, d: Reading): Reading {
   const { cue } = c.parsed.said[index]!;
-  if (cue.op === 'share' || (d.verdict === 'agrees' && (d.chosen!.cost <= 0.15 || d.chosen!.kind === 'mean'))) return d;
+  const follows = !d.chosen?.firm && !cue.of?.length && apartBy(c, index);
+  if (cue.op === 'share' || (d.verdict === 'agrees' && !follows && (d.chosen!.cost <= 0.15 || d.chosen!.kind === 'mean'))) return d;
   const shadow = sayingInstead(c, index, 'points');
   const right = rightInstead(shadow, index, readPoints(shadow, index));
-  if (!right || (d.verdict === 'agrees' && d.chosen!.cost <= right.cost + 0.1)) return d;
+  if (!right || (d.verdict === 'agrees' && !follows && d.chosen!.cost <= right.cost + 0.1)) return d;
   const shares = right.term.args.every((a) => typeof a !== 'string');
   if (cue.op === 'value' && !shares) return d;
   return { ...d, verdict: 'disagrees', chosen: right, why: 'percentage points are meant', insisted: true };
+}
+
+/** "72 percent, down from 96, so 24 percent": just what the two percentages said before lie apart. */
+function apartBy(c: Context, index: number): boolean {
+  const [b, a] = [c.parsed.said[index - 1]?.mention, c.parsed.said[index - 2]?.mention];
+  const m = c.parsed.said[index]!.mention;
+  if (a?.type !== 'cardinal' || b?.type !== 'cardinal' || (a.unit?.id ?? '%') !== '%' || (b.unit?.id ?? '%') !== '%' || (!a.unit && !b.unit)) return false;
+  return a.value.minus(b.value).abs().equals(m.value.abs());
 }
 
 /** "69 percentage points more water", where it is 69 percent more. */

@@ -6,11 +6,15 @@ import { type Candidate, type Context, withCue, withMention } from './context.js
 import { decide, type Decision, fit, margin } from './decide.js';
 import type { Reading } from './read.js';
 import { readChange } from './read-change.js';
-import { ofNumberSaid, readShare } from './read-proportion.js';
+import { readShare } from './read-share.js';
+import { ofNumberSaid, sameShare, shareSaid } from './share-said.js';
 import { pairWith, push, readValue } from './read-value.js';
 import { leading } from './support.js';
 import { elapsed } from './elapsed.js';
 import { known } from './slipped-unit.js';
+
+/** Where the words say both sides, nothing further off need be looked for. */
+const narrow = { margin: 0.35, doubt: 0.35 } as const;
 
 /** A figure with or without a unit: a value, a change, a percentage. */
 export function decideFigure(c: Context, index: number, out: Candidate[], range: boolean, pair: boolean): Reading {
@@ -19,20 +23,32 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   const as = (d: Decision, mention: Mention = m): Reading => ({ ...d, mention });
   const again = cue.elided;
   if (m.unit?.id === '%') {
+    const stated = shareSaid(c, index);
+    if (stated.length) return as(decide(m, stated, narrow));
     const found = readPercent(c, index);
     if (again) out.push(...readPercent(withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index));
     const restating = restatesChange(c, index);
     if (restating && !again) {
       // The change just said, and not the same two the other way round.
       const { subject, base } = c.done[index - 1]!;
-      return as(decide(m, found.filter((x) => x.kind === 'percent_change' && !(x.subject === base && x.base === subject)), { margin: 0.35, doubt: 0.35 }));
+      return as(decide(m, found.filter((x) => x.kind === 'percent_change' && !(x.subject === base && x.base === subject)), narrow));
     }
-    return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { soft: (cue.op === 'value' && !again && !percentNamed(c, index)) || (cue.op === 'share' && !shareSure(c, index)), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
+    const stand = !again && cue.op === 'share' && sidesNamed(c, index, found);
+    return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { ...(stand && { doubt: 0.6 }), soft: (cue.op === 'value' && !again && !percentNamed(c, index)) || (cue.op === 'share' && !stand && !shareSure(c, index)), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
+  }
+  // "86 percent of the one, where on slow it managed only 76", "…, and the other keeps 65": the same share of another.
+  const goesOn = !m.unit && m.type === 'cardinal' ? sameShare(withMention(c, index, { ...m, unit: unit('%') }), index) : [];
+  if (goesOn.length) {
+    const d = decide({ ...m, unit: unit('%') }, goesOn, narrow);
+    if (d.verdict === 'agrees' || again?.op === 'share') return as(d, { ...m, unit: unit('%') });
   }
   // "… 24 percent but the average only 19": the unit of the figure before.
   if (!m.unit && (cue.op === 'change' || again || /^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '') || /^percent/.test(c.now.said[0]?.kind ?? '')) && (lastUnit(c, index)?.id === '%' || goesOnInPercent(c, index))) {
     const elided = { ...m, unit: unit('%') };
     const shadow = withMention(again ? withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }) : c, index, elided);
+    const own = shareSaid(withMention(c, index, elided), index);
+    const stated = own.length || again?.op !== 'share' ? own : shareSaid(shadow, index);
+    if (stated.length) return as(decide(elided, stated, narrow), elided);
     const alike = c.done[index - 1]?.kind === 'mean' && c.done[index - 1]!.fact.unit.id === '%' ? readValue(shadow, index) : [];
     const first = decide(elided, [...alike, ...readPercent(shadow, index).map((x) => (alike.length ? { ...x, cost: x.cost + 0.4 } : x))], {});
     if (/^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '')) return as(first.verdict === 'disagrees' ? { ...first, verdict: 'untied' } : first, elided);
@@ -159,7 +175,9 @@ function takenOfBase(c: Context, index: number): Candidate[] {
   const { mention, segment } = c.parsed.said[index]!;
   if (!again?.base || !again.subject || (again.kind !== 'difference' && again.kind !== 'rise') || !c.parsed.low.slice(segment.from, mention.from).some((w) => /^(?:that|that's|which|or)$/.test(w))) return out;
   const { base, subject } = again;
-  if (!c.hits.hits.some((h) => h.from > mention.to && h.from <= mention.to + 3 && base.at[h.slot] === h.value && subject.at[h.slot] !== h.value)) return out;
+  // … or of "its time": of what it had of that before.
+  const own = /^of (?:its|their|his|her)$/.test(c.parsed.low.slice(mention.to, mention.to + 2).join(' ')) && c.parsed.low.slice(mention.to + 2, segment.to).filter((w) => /\w/.test(w)).length <= 3 && c.hits.hits.every((h) => h.from <= mention.to || h.from > mention.to + 5 || subject.at[h.slot] === h.value);
+  if (!own && !c.hits.hits.some((h) => h.from > mention.to && h.from <= mention.to + 3 && base.at[h.slot] === h.value && subject.at[h.slot] !== h.value)) return out;
   push(out, c, { kind: 'percent_change', args: [subject.key, base.key] }, 'percent_change', 0, subject, sameChange, { base, sign: again.sign, firm: true });
   return out;
 }
@@ -174,6 +192,14 @@ function sameInPercent(c: Context, index: number): Candidate[] {
   const own = c.hits.hits.some((h) => h.segment === index && h.from < m.to + 3 && c.grid.slots[h.slot]!.field !== 'measure');
   if (!own && again?.base && again.subject && (again.kind === 'difference' || again.kind === 'rise')) push(out, c, { kind: 'percent_change', args: [again.subject.key, again.base.key] }, 'percent_change', 0, again.subject, sameChange, { base: again.base, sign: again.sign });
   return out;
+}
+
+/** "the one gets 72 percent of what the other does": thing and base both stand in the clause. */
+function sidesNamed(c: Context, index: number, found: readonly Candidate[]): boolean {
+  const best = [...found].sort((a, b) => a.cost - b.cost)[0];
+  if (!best?.firm || best.cost > 0.2 || !best.subject || !best.base) return false;
+  const differing = c.grid.slots.flatMap((_, i) => (best.subject!.at[i] !== best.base!.at[i] ? [i] : []));
+  return differing.some((i) => c.hits.hits.some((h) => h.segment === index && h.baseOf !== index && h.slot === i && h.value === best.subject!.at[i]));
 }
 
 function shareSure(c: Context, index: number): boolean {

@@ -1,63 +1,10 @@
-// A mention read as a proportion: a share of something, a multiple, points between two shares.
-import { basesFor, baseWords, changesOf, siblings } from './bases.js';
-import { type Candidate, type Context, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
-import { isFact } from '../facts/index.js';
-import { fits } from './fit.js';
+// A mention read as a multiple of something.
+import { basesFor, baseWords, changesOf } from './bases.js';
+import { type Candidate, type Context, reachOfCosts, sameCellExcept, subjectCells, unitsOf } from './context.js';
 import { moved } from './grid.js';
 import { changeVerbs, phraseAt } from '../script/index.js';
 import { overRoomTerm, push } from './read-value.js';
-import { firstCell, substitute, type Term } from './terms.js';
-
-export function readShare(c: Context, index: number): Candidate[] {
-  const said = c.parsed.said[index]!;
-  const words = baseWords(c, index);
-  const out: Candidate[] = [];
-  // "83.2 of the 90 on the label, 92 percent"; "198 watts, or 99 percent of its 250 watt limit".
-  const [last] = c.now.said;
-  if (!words.any && c.now.said.length > 1 && last?.kind === 'mean') {
-    const [b, a] = c.now.said;
-    push(out, c, { kind: 'percent_of', args: [a!, b!] }, 'percent_of', 0.2, firstCell(c.grid, a!), 'of the two said last');
-  }
-  const number = ofNumberSaid(c, index);
-  if (number.length) return number;
-  // "83 percent of the frame rate": what follows is the measure itself, not what it is a share of.
-  const ownPart = words.overrides.size > 0 && [...words.overrides.keys()].every((i) => c.grid.slots[i]!.field === 'part');
-  if (ownPart) words.overrides.clear();
-  const { cells } = subjectCells(c, index, unitsOf(said, true), { ownPart });
-  for (const { cell, cost } of cells) {
-    if (out.length > 120) break;
-    if (words.median) {
-      const set = siblings(c.grid, cell, c.grid.of.setup);
-      if (set.length > 2) push(out, c, { kind: 'points', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, said.cue.way, cell), firm: true });
-      continue;
-    }
-    if (cell.fixed && !c.parsed.low.includes('limit')) { if (cost > 1.2) continue; }
-    for (const b of basesFor(c, cell, index, words, undefined)) {
-      const total = cost + b.cost;
-      if (total > reachOfCosts) continue;
-      push(out, c, { kind: 'percent_of', args: [cell.key, b.cell.key] }, 'percent_of', total, cell, b.why, { firm: b.firm, base: b.cell, change: sameCellExcept(c.grid, cell, b.cell).map((i) => [i, b.cell.at[i]!] as const) });
-    }
-  }
-  return out;
-}
-
-/** "198 watts, or 66 percent of the 300 it is built for": of what the record sets to just that, and of what was said last in its unit. */
-export function ofNumberSaid(c: Context, index: number): Candidate[] {
-  const g = c.grid;
-  const m = c.parsed.said[index]!.mention;
-  const of = c.parsed.said[index + 1]?.mention;
-  if (!of || of.type !== 'cardinal' || of.unit?.id === '%' || of.from !== m.to + 2 || c.parsed.low[m.to] !== 'of' || c.parsed.low[m.to + 1] !== 'the') return [];
-  const out: Candidate[] = [];
-  const last = c.now.said.find((t) => t.kind === 'mean');
-  const subject = last && firstCell(g, last);
-  if (!subject || subject.fixed) return [];
-  for (const k of g.byMeasure.get(subject.at[g.of.measure[0]!]!) ?? []) {
-    const fact = c.facts.value(k.key);
-    if (!k.fixed || !isFact(fact) || [...g.of.setup, ...g.of.setting].some((i) => k.at[i] && k.at[i] !== subject.at[i]) || !fits({ ...of, hedge: undefined } as typeof of, fact, { size: false, exact: true })) continue;
-    push(out, c, { kind: 'percent_of', args: [subject.key, k.key] }, 'percent_of', 0, subject, 'of the number said', { firm: true, base: k });
-  }
-  return out;
-}
+import { firstCell, substitute } from './terms.js';
 
 /** "twice", "2.3 times", "three quarters of", "half the spread we saw at 205". */
 export function readRatio(c: Context, index: number): Candidate[] {
@@ -122,48 +69,4 @@ export function readRatio(c: Context, index: number): Candidate[] {
     }
   }
   return out;
-}
-
-/** Percentage points: between two readings in percent, or between two shares said. */
-export function readPoints(c: Context, index: number): Candidate[] {
-  const said = c.parsed.said[index]!;
-  const words = baseWords(c, index);
-  const out: Candidate[] = [];
-  const [a, b] = c.now.shares;
-  const changes = changesOf(words);
-  if (a) {
-    const subject = firstCell(c.grid, a)!;
-    for (const change of changes) {
-      const other = substitute(c.grid, a, change);
-      if (other) push(out, c, points(a, other), 'difference', 0, subject, 'between two shares', { sign: signOf(c, said.cue.way === 'better' ? 'up' : said.cue.way === 'worse' ? 'down' : said.cue.way, subject), firm: true });
-    }
-    if (b) push(out, c, points(a, b), 'difference', changes.length ? 0.8 : 0.1, subject, 'between the two shares said');
-    if (c.now.base && !changes.length) {
-      const other = substitute(c.grid, a, new Map(c.now.base));
-      if (other) push(out, c, points(a, other), 'difference', 0.6, subject, 'as in the comparison before');
-    }
-  }
-  const percent = [...c.grid.measureUnits].filter(([, d]) => d.has('share')).map(([m]) => m);
-  if (!percent.length) return out;
-  const { cells } = subjectCells(c, index, c.grid.cells.filter((x) => x.unit.id === '%').slice(0, 1).map((x) => x.unit));
-  for (const { cell, cost } of cells) {
-    if (out.length > 120) break;
-    if (words.median) {
-      const set = siblings(c.grid, cell, c.grid.of.setup);
-      if (set.length > 2) push(out, c, { kind: 'points', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, said.cue.way, cell), firm: true });
-      continue;
-    }
-    for (const base of basesFor(c, cell, index, words, said.cue.way)) {
-      const total = cost + base.cost;
-      if (total > reachOfCosts) continue;
-      const way = said.cue.way;
-      const sign = way === 'better' ? (signOf(c, way, cell) || 1) : way === 'worse' ? (signOf(c, way, cell) || -1) : signOf(c, way, cell);
-      push(out, c, { kind: 'points', args: [cell.key, base.cell.key] }, 'difference', total, cell, base.why, { sign, firm: base.firm, base: base.cell, change: sameCellExcept(c.grid, cell, base.cell).map((i) => [i, base.cell.at[i]!] as const) });
-    }
-  }
-  return out;
-}
-
-function points(a: Term, b: Term): Term {
-  return { kind: 'points', args: [a, b] };
 }

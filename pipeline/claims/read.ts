@@ -17,7 +17,8 @@ import { readTimeConstant } from './read-approach.js';
 import { readContrast } from './read-contrast.js';
 import { readCount, readRuns } from './read-count.js';
 import { decideFigure, sameChange } from './read-figure.js';
-import { readPoints, readRatio } from './read-proportion.js';
+import { readPoints } from './read-points.js';
+import { readRatio } from './read-proportion.js';
 import { isMeasuredIn, readQuotient } from './read-quotient.js';
 import { rangeAt, readRange } from './read-range.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
@@ -117,7 +118,7 @@ function standsFirm(c: Context, index: number, r: Decision): boolean {
   if (r.chosen!.kind === 'count') return !/^count\.(?:above|below|at-)/.test(r.chosen!.fact.id);
   const g = c.grid;
   const measure = at[g.of.measure[0]!]!;
-  const known = (i: number): boolean => c.hits.hits.some((h) => h.baseOf < 0 && h.segment <= index && h.slot === i && at[i] === h.value) || (c.now.ages[i]! <= 8 && c.now.together[i] === 1 && c.now.topics[i]![0] === at[i]);
+  const known = (i: number): boolean => c.hits.hits.some((h) => (h.baseOf < 0 || (h.baseOf === index && r.chosen!.base?.at[i] === h.value)) && h.segment <= index && h.slot === i && at[i] === h.value) || (c.now.ages[i]! <= 8 && c.now.together[i] === 1 && c.now.topics[i]![0] === at[i]);
   if (c.hits.paired.has(index)) return true;
   return [...g.of.setup, ...g.of.setting, ...g.of.workload, ...g.of.part].filter((i) => g.valuesWith.get(measure)![i]!.size > 1).every(known);
 }

@@ -14,6 +14,7 @@ import { baseWords } from './bases.js';
 import type { Candidate, Context } from './context.js';
 import type { Cell } from './grid.js';
 import { wanted } from './read-condition.js';
+import { otherQuantity } from './share-said.js';
 import { firstCell } from './terms.js';
 
 /** Why an alarm lacks support; undefined where it stands. */
@@ -59,7 +60,7 @@ function kindSaid(c: Context, index: number, x: Candidate): boolean {
   const { mention: m, cue } = c.parsed.said[index]!;
   const measure = g.of.measure[0]!;
   const at = x.subject?.at;
-  if (!at || (m.unit && m.unit.id !== '%' && m.unit.id !== 'points')) return true;
+  if (!at || x.why === otherQuantity || (m.unit && m.unit.id !== '%' && m.unit.id !== 'points')) return true;
   const of = at[measure]!;
   const dims = g.measureUnits.get(of);
   if (cue.of?.some((d) => dims?.has(d))) return true;

@@ -163,6 +163,8 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     // "62.0, just 57 percent of the other": a figure, and then its share.
     const gap = t.slice(a.to, b.from).map((w) => w.low);
     if (b.unit.id === '%' && gap[0] === ',' && !gap.some((w) => /^(?:and|or|to|then|&|-|–|—)$/.test(w)) && list[k + 2]?.unit?.id !== b.unit.id && (gap.length > 1 || a.form !== b.form || a.decimals !== b.decimals || /^(?:of|more|less|fewer|behind|ahead|above|below|up|down|higher|lower|faster|slower)$/.test(t[b.to]?.low ?? ''))) continue;
+    // "73, 8 points fewer": points after a comma are a figure of their own.
+    if (b.unit.id === 'points' && t.slice(a.to, b.from).some((w) => w.low === ',') && !t.slice(a.to, b.from).some((w) => w.low === 'and' || w.low === 'or') && list[k + 2]?.unit?.id !== 'points') continue;
     let tight = true;
     for (let i = a.to; i < b.from && tight; i++) tight = separators.has(t[i]!.low) || hedgeWord.has(t[i]!.low);
     // "the one with four, and 7.2 decibels": words and digits make no list.

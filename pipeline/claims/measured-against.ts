@@ -1,0 +1,17 @@
+// What shares are of where it is said first: "Measured against the rating, the one delivers 83 percent and the other 55".
+import type { Mention } from '../script/index.js';
+import type { Segment } from './clauses.js';
+
+const openers = /^(?:(?:measured|weighed|held|set|put|taken|reckoned|seen|judged|counted) against|(?:as|for) an? (?:share|fraction|percentage|proportion|part) of|(?:in|as) percent of|out of (?:every|each|a) (?:hundred|100)) /;
+
+/** Its words, from after the opener to the comma or colon that ends it, before the number. */
+export function measuredAgainst(low: readonly string[], m: Mention, seg: Segment): { from: number; to: number } | undefined {
+  for (let i = seg.from; i < m.from - 2; i++) {
+    const opener = openers.exec(low.slice(i, i + 5).join(' ') + ' ')?.[0];
+    if (!opener) continue;
+    const from = i + opener.trim().split(' ').length;
+    const end = low.slice(from, m.from).findIndex((w, k) => w === ',' || w === ':' || (k > 0 && /^(?:it|he|she|they|we|you|i|that|this)$/.test(w)));
+    if (end > 0) return { from, to: from + end };
+  }
+  return undefined;
+}
