@@ -50,6 +50,9 @@ function cut(t: readonly Token[], a: Mention, b: Mention, names: readonly Name[]
     return k;
   }
   if (at >= 0) return at;
+  // "three times the power for twice the frames": each has its own.
+  const multiple = (m: Mention): boolean => m.type === 'multiplier' || m.type === 'fraction';
+  if (multiple(a) && multiple(b)) for (let k = a.to + 1; k < b.from; k++) if (t[k]!.low === 'for') return k;
   // No joint: a phrase right after the first number stays with it ("78 minutes on the desk").
   const next = t[a.to]?.low ?? '';
   if (/^(?:on|in|at|for|with|under|of|behind|over|above|below|than|more|less|up|down|apart)$/.test(next)) {

@@ -2,6 +2,7 @@
 import { baseOpeners, type Mention } from '../script/index.js';
 import type { Segment } from './clauses.js';
 import type { Name } from './lexicon.js';
+import { secondAs } from './ratio-words.js';
 
 const openers = new Map<string, { opener: string; words: string[] }[]>();
 for (const opener of baseOpeners) {
@@ -70,6 +71,8 @@ function endOfBase(low: readonly string[], from: number, to: number): number {
 /** "twice what …", "half the …", "as much as …", "two thirds of that". */
 export function ratioBase(low: readonly string[], m: Mention, reach: number): { from: number; to: number } | undefined {
   const end = relativeEnd(low, reach);
+  const as = secondAs(low, m, end);
+  if (as > 0) return { from: as + 1, to: end };
   let i = m.to;
   if (low[i] === 'of' || low[i] === 'what' || low[i] === 'the' || low[i] === 'an' || low[i] === 'a' || low[i] === 'as' || low[i] === 'that') return { from: i, to: end };
   while (i < end && i < m.to + 3) { if (low[i] === 'of' || low[i] === 'as') return { from: i + 1, to: end }; i++; }

@@ -7,6 +7,7 @@ import { keeps } from './keeping.js';
 import { measuredAgainst } from './measured-against.js';
 import type { Cover } from './cover.js';
 import type { Name } from './lexicon.js';
+import { multipliedBy, namesRatio, secondAs } from './ratio-words.js';
 
 export type Operation = 'value' | 'change' | 'share' | 'ratio' | 'rank' | 'count' | 'range' | 'points';
 
@@ -64,17 +65,18 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   const base = baseScope(low, m, seg, Math.max(seg.to, reach), names, covered);
   if (base) cue.base = base;
   if (change) { cue.because = change.because; if (change.of?.length) cue.of = change.of; }
-  if (!m.unit && low.slice(Math.max(seg.from, m.from - 8), m.from).some((w) => /^multipl(?:y|ies|ied)$/.test(w)) && low[m.from - 1] === 'by') {
+  if (!m.unit && multipliedBy(low, m)) {
     cue.op = 'ratio';
     return cue;
   }
+  if (namesRatio(low, m)) return { ...cue, op: 'ratio', way: undefined, base: undefined };
   if (m.type === 'multiplier' && t[m.to - 1]!.low === 'times' && !/^(?:as|what|the|that|more|less|of|its|an?|his|our|higher|lower|faster|slower|louder|quieter|hotter|longer|shorter|heavier|lighter|over|better|worse)$/.test(low[m.to] ?? '') && !/^(?:is|'s|it's|that's|was|about|almost|nearly|exactly|roughly|than|worth|by|over|at|factor|some|around|well)$/.test(low[m.from - 1] ?? '')) {
     cue.op = 'count';
     return cue;
   }
   if (m.type === 'multiplier' || (m.type === 'fraction' && !m.unit)) {
     cue.op = 'ratio';
-    if (!cue.base) cue.base = ratioBase(low, m, Math.max(seg.to, reach));
+    if (!cue.base || secondAs(low, m, Math.max(seg.to, reach)) > 0) cue.base = multiplying.test(t[m.from]!.low) ? undefined : ratioBase(low, m, Math.max(seg.to, reach));
     if (change?.after) cue.way = change.way;
     cue.doubtful = /^(?:twice|double|triple|thrice)$/.test(t[m.from]!.low) && !/^(?:as|the|what|that|its|of|his|an?|more|less)$/.test(low[m.to] ?? '') && !/^(?:is|was|'s|it's|that's|than|almost|nearly|about|exactly|roughly|over|quite|not|by|to|a|at)$/.test(low[m.from - 1] ?? '');
     return cue;
@@ -120,6 +122,9 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   if (isRange(low, m, seg)) cue.op = 'range';
   return cue;
 }
+
+/** "doubles the power of the one": what is named after the verb is spoken of, and not compared with. */
+const multiplying = /^(?:doubl|tripl|quadrupl|halv)(?:es|ed|ing)$/;
 
 /** "-4.3 fps", "+3.3 dB": with a sign before it, what is given is a change. */
 function signBefore(t: readonly Token[], m: Mention): 'up' | 'down' | undefined {

@@ -72,7 +72,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
       return outright(e, 0.5);
     }
     const hits = s.bySlot[i]!;
-    const own = hits.length === 0 ? [] : hits.filter((h) => !h.departs && h.segment === index && !setBeside(g, p, h, index) && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part')));
+    const own = hits.length === 0 ? [] : hits.filter((h) => !h.departs && h.segment === index && !setBeside(g, p, h, index) && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part') || (slot.field === 'measure' && said.cue.op === 'ratio')));
     // "get the small one for a render: 18.9 minutes", where a phase of other readings is called so too: the work is meant.
     if (slot.field === 'phase') own.splice(0, own.length, ...own.filter((h) => possible(i, h.value) || !s.hits.some((o) => o.slot !== i && o.from === h.from)));
     // "69 per cent of its time", where something else is measured "in per cent": the unit names nothing there.

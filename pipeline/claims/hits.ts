@@ -135,7 +135,7 @@ function withoutAsides(p: Parsed, hits: readonly Hit[]): readonly Hit[] {
   return hits.filter((h) => { const a = inside(h); return !a || !hits.some((o) => o.slot === h.slot && o.value !== h.value && o.to <= a.from); });
 }
 
-const setsOut = /^(?:going|go|goes|gone|went|moving|move|moves|switching|switch|switches|stepping|step|changing|change|dropping|turning|jumping|coming|swapping|,)$/;
+const setsOut = /^(?:going|go|goes|gone|went|moving|move|moves|switching|switch|switches|stepping|step|changing|change|dropping|turning|jumping|coming|swapping|(?:doubl|tripl|quadrupl|halv)(?:e|es|ed|ing)|,)$/;
 
 /** "Going from stock to the undervolt, …": one is where a change starts, the other where it ends. */
 function courseOf(g: Grid, p: Parsed, hits: Hit[]): Course | undefined {

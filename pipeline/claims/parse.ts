@@ -60,6 +60,8 @@ export function parse(text: string, lex: Lexicon): Parsed {
       quiet.push({ mention: m, why: 'a name' });
       continue;
     }
+    const like = m.superlative && low[m.from - 1] === 'the' && low[m.from - 2] === 'to' ? sharedNoun(names, low, m, lex) : undefined;
+    if (like) { (names as Name[]).push({ from: m.from, to: m.to, meanings: [like] }); quiet.push({ mention: m, why: 'a name' }); continue; }
     if (m.idle) { quiet.push({ mention: m, why: m.idle }); continue; }
     const short = saidShort(low, m, all, lex);
     if (short) { (names as Name[]).push({ from: m.from, to: m.to, meanings: short }); quiet.push({ mention: m, why: 'a name' }); continue; }
@@ -128,6 +130,12 @@ function placed(low: readonly string[], names: readonly Name[], m: Mention): str
 
 function endOf(names: readonly Name[], m: Mention): number {
   return names.find((n) => n.from >= m.to && n.from <= m.to + 2 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')))?.to ?? 0;
+}
+
+/** "from the lowest speed to the highest": the noun of the one is that of the other. */
+function sharedNoun(names: readonly Name[], low: readonly string[], m: Mention, lex: Lexicon): Meaning | undefined {
+  const place = lex.places.get(low[m.from]!);
+  return place && names.some((n) => n.to <= m.from && m.from - n.to <= 3 && n.meanings.some((x) => x.own && x.fields[0] === place.fields[0])) ? place : undefined;
 }
 
 /** "20 percent more" where a setting is called "20": a bare number names nothing where it has a unit that nothing is set to. */

@@ -83,6 +83,7 @@ export function readChange(c: Context, index: number): Candidate[] {
       push(out, c, { kind: percent ? 'percent_change' : idle ? 'rise' : 'difference', args: [cell.key, b.cell.key] }, percent ? 'percent_change' : idle ? 'rise' : 'difference', total, cell, b.why, { sign, firm: b.firm, base: b.cell, change: differing });
     }
   }
+  if (cue.overRoom && !percent && out.length) return out;
   // "… 2,701 megahertz, 44 down": nothing named beside it, so it is about the figure just said.
   if (words.overrides.size === 0 && words.roles.length === 0 && !words.median && !words.leader && !c.hits.paired.has(index) && !c.hits.hits.some((h) => h.segment === index && c.grid.slots[h.slot]!.field !== 'measure') && !cue.another) {
     const values = inOrder(c, index, lastValues(c, index));

@@ -1,10 +1,12 @@
 // A mention read as a multiple of something.
 import { basesFor, baseWords, changesOf } from './bases.js';
 import { type Candidate, type Context, reachOfCosts, sameCellExcept, subjectCells, unitsOf } from './context.js';
-import { moved } from './grid.js';
-import { changeVerbs, phraseAt } from '../script/index.js';
+import { type Cell, moved } from './grid.js';
+import { spokenBy } from './ratio-words.js';
 import { overRoomTerm, push } from './read-value.js';
 import { firstCell, substitute } from './terms.js';
+
+export const sameElsewhere = 'the same elsewhere';
 
 /** "twice", "2.3 times", "three quarters of", "half the spread we saw at 205". */
 export function readRatio(c: Context, index: number): Candidate[] {
@@ -21,18 +23,32 @@ export function readRatio(c: Context, index: number): Candidate[] {
     if (other && other !== first) push(out, c, { kind: 'ratio', args: [other.key, first.key] }, 'ratio', 0, other, 'of what was said just before', { firm: true, base: first });
     if (out.length) return out;
   }
-  const carried = words.low.some((w) => /^(?:what|that|as|the|of)$/.test(w));
-  for (const [k, last] of c.now.said.slice(0, 2).entries()) {
-    if (!carried || last.kind === 'mean' || last.kind === 'rank' || last.kind === 'count') continue;
+  const carried = c.parsed.low[to] === 'as' || words.low.some((w) => /^(?:what|that|as|the|of)$/.test(w));
+  const own = namedHere(c, index);
+  for (const [k, latest] of c.now.said.slice(0, 2).entries()) {
+    if (!carried || latest.kind === 'mean' || latest.kind === 'rank' || latest.kind === 'count') continue;
+    // "as long as", "as loud as": of the quantity itself, and not of a change.
+    if (!ofMeasureSaid(c, index, firstCell(c.grid, latest)) || (latest.kind === 'difference' && c.parsed.low[to] === 'as' && spokenBy(c.parsed.low[to + 1]).length > 0)) continue;
+    // "So the Juniper gives up twice as much as the other": of the one named here.
+    const last = substitute(c.grid, latest, own) ?? latest;
     const subject = firstCell(c.grid, last);
     for (const change of changesOf(words)) {
       const other = substitute(c.grid, last, change);
-      if (other) push(out, c, { kind: 'ratio', args: [last, other] }, 'ratio', 0.1 + 0.6 * k, subject, 'the same elsewhere', { firm: true });
+      if (other) push(out, c, { kind: 'ratio', args: [last, other] }, 'ratio', 0.1 + 0.6 * k, subject, sameElsewhere, { firm: true });
     }
     const prior = c.now.said.find((t) => t !== last && t.kind === last.kind);
     if (prior && !changesOf(words).length) push(out, c, { kind: 'ratio', args: [last, prior] }, 'ratio', 0.7 + 0.6 * k, subject, 'the one before');
   }
-  const { cells } = subjectCells(c, index, unitsOf(said, true));
+  // "So the one takes twice as much as the other": of the quantity that was given last.
+  const given = c.now.said[0];
+  if (given?.kind === 'mean' && (/^as (?:much|many)$/.test(c.parsed.low.slice(to, to + 2).join(' ')) || c.parsed.low.slice(said.segment.from, said.mention.from).some((w) => /^(?:figure|number|value|result|reading)$/.test(w))) && !measureSaid(c, index)) for (const change of changesOf(words)) {
+    const top = [substitute(c.grid, given, own), given].find((t) => t && [...own].every(([i, v]) => firstCell(c.grid, t)!.at[i] === v));
+    const other = top && substitute(c.grid, top, change);
+    if (other) push(out, c, { kind: 'ratio', args: [top, other] }, 'ratio', 0, firstCell(c.grid, top), 'of what was given last', { firm: true, base: firstCell(c.grid, other)! });
+  }
+  const ownPart = quantityFollows(c, index);
+  if (ownPart) words.overrides.clear();
+  const { cells } = subjectCells(c, index, unitsOf(said, true), { ownPart });
   // "14 percent faster than the one and 1.6 times as fast as the other": of the quantity, and the work, spoken of just before.
   const compared = c.done[index - 1];
   const before = compared && /^(?:percent_change|ratio|mean)$/.test(compared.kind) && (compared.kind !== 'mean' || !/^as much\b/.test(c.parsed.low.slice(said.mention.to, said.mention.to + 2).join(' '))) ? compared.subject : undefined;
@@ -41,20 +57,11 @@ export function readRatio(c: Context, index: number): Candidate[] {
     for (const x of cells) if (same.some((i) => x.cell.at[i] !== before.at[i])) x.cost += 0.9;
     cells.sort((x, y) => x.cost - y.cost);
   }
-  const verb = c.parsed.low.slice(said.segment.from, said.mention.from).some((_, i) => phraseAt(changeVerbs, c.parsed.low, said.segment.from + i) !== undefined);
+  // "20 watts instead of 10": of what is at the end of the way.
+  const { course } = c.hits;
+  if (course) { for (const x of cells) if (x.cell.at[course.slot] && x.cell.at[course.slot] !== course.to) x.cost += 0.9; cells.sort((x, y) => x.cost - y.cost); }
   for (const { cell, cost } of cells) {
     if (out.length > 150) break;
-    // "saves more than twice as much power as the first": changes against a common base.
-    if (verb) {
-      for (const change of changesOf(words)) {
-        const other = moved(c.grid, cell, change);
-        if (!other || other === cell) continue;
-        for (const b of basesFor(c, cell, index, { ...words, overrides: new Map(), any: false, low: [], roles: [], pronoun: false }, undefined).slice(0, 8)) {
-          if (b.cell === other || cost + b.cost > 2) continue;
-          push(out, c, { kind: 'ratio', args: [{ kind: 'difference', args: [cell.key, b.cell.key] }, { kind: 'difference', args: [other.key, b.cell.key] }] }, 'ratio', cost + 0.2 + b.cost * 0.5, cell, 'of the changes', { firm: true });
-        }
-      }
-    }
     if (said.cue.overRoom) {
       const over = overRoomTerm(c, cell);
       for (const change of changesOf(words)) {
@@ -69,4 +76,30 @@ export function readRatio(c: Context, index: number): Candidate[] {
     }
   }
   return out;
+}
+
+/** "twice the frames", "three times the power", and no more: what follows is the quantity, not what it is a multiple of. */
+function quantityFollows(c: Context, index: number): boolean {
+  const { mention: m, cue } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  const at = c.hits.hits.filter((h) => cue.base && h.from >= cue.base.from && h.from < cue.base.to);
+  return low[m.to] === 'the' && at.length > 0 && at.every((h) => c.grid.slots[h.slot]!.field === 'part' && h.from <= m.to + 2) && !at.some((h) => low[h.to] === 'of');
+}
+
+/** Of the quantity that the clause names, where it names one. */
+function ofMeasureSaid(c: Context, index: number, cell: Cell | undefined): boolean {
+  const measure = c.grid.of.measure[0]!;
+  const said = c.hits.hits.filter((h) => h.segment === index && h.slot === measure).map((h) => h.value);
+  return !cell || !said.length || said.includes(cell.at[measure]!);
+}
+
+/** A quantity, or a part that has one, is named in the clause; by more than a verb that goes with any. */
+export function measureSaid(c: Context, index: number): boolean {
+  const verb = (h: { from: number; to: number }): boolean => h.to - h.from === 1 && /^(?:take|takes|took|need|needs|needed|want|wants|get|gets|got)$/.test(c.parsed.low[h.from]!);
+  return c.hits.hits.some((h) => h.segment === index && !verb(h) && (h.slot === c.grid.of.measure[0] || c.grid.of.part.includes(h.slot))) || c.hits.dimensions.some((d) => d.segment === index);
+}
+
+/** What the clause itself names, the other side of the comparison aside. */
+export function namedHere(c: Context, index: number): ReadonlyMap<number, string> {
+  return new Map(c.hits.hits.filter((h) => h.segment === index && h.baseOf < 0 && !h.departs && ['setup', 'setting', 'workload', 'part'].includes(c.grid.slots[h.slot]!.field)).map((h) => [h.slot, h.value] as const));
 }

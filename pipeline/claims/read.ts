@@ -15,10 +15,10 @@ import { isCondition, isMark } from './read-condition.js';
 import { isPrice } from './prices.js';
 import { readTimeConstant } from './read-approach.js';
 import { readContrast } from './read-contrast.js';
+import { besideFigures, readMultiple } from './multiples.js';
 import { readCount, readRuns } from './read-count.js';
 import { decideFigure, sameChange } from './read-figure.js';
 import { readPoints } from './read-points.js';
-import { readRatio } from './read-proportion.js';
 import { isMeasuredIn, readQuotient } from './read-quotient.js';
 import { rangeAt, readRange } from './read-range.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
@@ -30,7 +30,7 @@ import { pairWith, push, readValue } from './read-value.js';
 import { excuses, withoutExcuse } from './said-outright.js';
 import { settled } from './settle.js';
 import { foreign, known, slippedUnit } from './slipped-unit.js';
-import { ofChanges, ratioSure, saysAll, unsupported } from './support.js';
+import { saysAll, unsupported } from './support.js';
 import { firstCell, substitute, valueOf } from './terms.js';
 
 export interface Reading extends Decision {
@@ -56,6 +56,7 @@ function judged(c: Context, index: number): Reading {
   const elided = c.parsed.said[index]!.cue;
   // "The one saves 47 watts, and the other throws 42 back in": which way it goes was said of the first alone.
   if (r.turned && elided.elided && !elided.way) return { ...r, verdict: 'agrees' };
+  if (besideFigures(r.chosen!)) return r;
   const spoken = limitBeside(c, index, r);
   if (spoken) return spoken;
   const why = unsupported(c, index, r.chosen!, r.ranked);
@@ -73,7 +74,7 @@ function judged(c: Context, index: number): Reading {
   // Nothing in the sentence names the thing or the setting: an alarm needs that no reading of that kind at all would fit.
   const best = r.ranked[0]!;
   const possible = excuses(c, index, best.candidate);
-  const other = r.ranked.find((x) => x.fits && possible(x.candidate) && !notItsOwn(c, index, best.candidate, x.candidate) && x.candidate.cost <= best.candidate.cost + (best.candidate.kind === 'count' ? narrowDoubt : wideDoubt));
+  const other = r.ranked.find((x) => x.fits && possible(x.candidate) && !notItsOwn(c, index, best.candidate, x.candidate) && x.candidate.cost <= best.candidate.cost + (best.candidate.kind === 'count' ? narrowDoubt : best.candidate.kind === 'ratio' ? ratioDoubt : wideDoubt));
   if (other && other.candidate.base && other.candidate.base === best.candidate.subject && other.candidate.subject === best.candidate.base) return { ...r, verdict: 'agrees', chosen: other.candidate, why: other.candidate.why };
   return other ? { ...r, verdict: 'untied', why: `would be right for another reading (${other.candidate.fact.id})` } : r;
 }
@@ -108,8 +109,9 @@ function turnedRound(c: Context, index: number, r: Reading): Candidate | undefin
 }
 
 const wideDoubt = 2.2;
-/** Counts are few and fit by chance. */
+/** Counts are few and fit by chance, multiples nearly so. */
 const narrowDoubt = 0.6;
+const ratioDoubt = 0.85;
 
 /** The sentence itself names the setup or the setting that the reading taken has, or the record has but one. */
 function standsFirm(c: Context, index: number, r: Decision): boolean {
@@ -157,7 +159,7 @@ function weigh(c: Context, index: number): Reading {
   // "They went from 38.9 to 41.7": several of them, so that is how far they lie apart.
   const several = pair !== undefined && new Set(c.hits.hits.filter((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && h.segment >= pair.first && h.segment <= pair.second).map((h) => h.value)).size === 1 && /\b(?:they|runs|passes|repeats|mounts|attempts|tries|results) (?:go|went|run|ran|ranged?)(?: all the way)? from$/.test(c.parsed.low.slice(0, c.parsed.said[pair.first]!.mention.from).join(' '));
   if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : several ? { ...x, cost: x.cost + 0.6 } : x)), ...readRange(c, index, { ...pair, sure: false }).map((x) => ({ ...x, cost: x.cost + (several ? 0 : 1) })));
-  if (cue.op === 'ratio') return as(decide(m, readRatio(c, index), { soft: !ratioSure(c, index) || ofChanges(c, index), silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }));
+  if (cue.op === 'ratio') return readMultiple(c, index);
   if (cue.op === 'points') { const found = readPoints(c, index); return pointsForPercent(c, index, as(decide(m, found, { soft: !found.some((x) => x.firm || (x.cost <= 0.3 && x.term.args.every((a) => typeof a === 'string'))) && c.done.filter((x) => x?.kind === 'percent_of').length < 2 }))); }
   const d = decideFigure(c, index, out, range !== undefined, pair !== undefined);
   if (m.unit?.id === '%') return percentForPoints(c, index, d);

@@ -6,7 +6,7 @@
 //   "9 degrees for the price of a box"              nothing of the record is named, here or before
 //   "multiplies the flow by 2.6", "3.90 a watt"     a multiple, a quotient: no plain reading is meant
 //   "does twice as much for the one as …"           a multiple of changes, not of values
-import { changeVerbs, comparatives, phraseAt } from '../script/index.js';
+import { comparatives } from '../script/index.js';
 import { isFact } from '../facts/index.js';
 import { fit } from './decide.js';
 import { fits } from './fit.js';
@@ -173,22 +173,13 @@ function follows(c: Context, index: number): boolean {
 /** "…, and that's more than a third of it". */
 function pointsBack(c: Context, index: number): boolean {
   const { mention, segment } = c.parsed.said[index]!;
-  return c.parsed.low.slice(Math.max(segment.from, mention.from - 6), mention.from).some((w) => /^(?:that's|that|which|it's)$/.test(w));
-}
-
-/** "gives up twice as much as", "does three times as much for": a multiple of changes, which need not be found among plain values. */
-export function ofChanges(c: Context, index: number): boolean {
-  const { segment, mention } = c.parsed.said[index]!;
-  const { low } = c.parsed;
-  if (/^as much (?:for|off|from|out|to|in|on)\b/.test(low.slice(mention.to, mention.to + 3).join(' '))) return true;
-  // "pays three times as well": of what cannot be measured, or not by one reading.
-  if (/^as (?:well|good|far|often|hard|easily|nice|bad)\b/.test(low.slice(mention.to, mention.to + 2).join(' '))) return true;
-  const does = low.slice(segment.from, mention.from).some((w) => /^(?:do|does|did)$/.test(w)) && /\bas much\b/.test(low.slice(mention.to, mention.to + 3).join(' '));
-  return does || Array.from({ length: mention.from - segment.from }, (_, k) => segment.from + k).some((k) => { const p = phraseAt(changeVerbs, low, k); return p !== undefined && p.value !== 'apart'; });
+  const from = Math.max(segment.from, mention.from - 6);
+  // "at that same point": which one, and not what was said.
+  return c.parsed.low.slice(from, mention.from).some((w, k) => /^(?:that's|that|which|it's)$/.test(w) && !(w === 'that' && /^(?:at|in|on|under|for|with|by|during|to|from)$/.test(c.parsed.low[from + k - 1] ?? '')));
 }
 
 /** What a multiple is of is said: by name, by a limit, or as that just spoken of. */
 export function ratioSure(c: Context, index: number): boolean {
   const words = baseWords(c, index);
-  return words.overrides.size > 0 || words.roles.length > 0 || words.leader || words.low.some((w) => /^(?:much|many|that|it|as)$/.test(w)) || c.now.pair !== undefined;
+  return words.overrides.size > 0 || words.roles.length > 0 || words.leader || c.parsed.low[c.parsed.said[index]!.mention.to] === 'as' || words.low.slice(0, 5).some((w) => /^(?:much|many|that|it|as)$/.test(w)) || c.now.pair !== undefined || c.hits.course !== undefined;
 }

@@ -1,0 +1,55 @@
+// A multiple or a fraction: of figures that stand beside it, of the figure beside it, of changes, else of what the words or the
+// sentences before compare with.
+import type { Candidate, Context } from './context.js';
+import { decide } from './decide.js';
+import { changesSaid, readChanges, speaksOfChanges } from './of-changes.js';
+import { besideFigure, ofFigureBeside } from './of-figure-beside.js';
+import { figuresTold, ofFigures } from './of-figures.js';
+import { addsTo, spokenBy } from './ratio-words.js';
+import type { Reading } from './read.js';
+import { baseWords, changesOf } from './bases.js';
+import { measureSaid, namedHere, readRatio, sameElsewhere } from './read-proportion.js';
+import { ratioSure } from './support.js';
+
+export function readMultiple(c: Context, index: number): Reading {
+  const { mention: m, cue } = c.parsed.said[index]!;
+  const adds = addsTo(c.parsed.low, m);
+  const told = adds ? undefined : figuresTold(c, index);
+  const sure = adds ? undefined : told ? judged(c, index, told.candidates, told.sure) : judged(c, index, besideFigure(c, index), true);
+  if (sure?.verdict === 'agrees') return sure;
+  const changes = speaksOfChanges(c, index);
+  const found = changes ? [...readChanges(c, index), ...readRatio(c, index).map((x) => (typeof x.term.args[0] === 'string' ? { ...x, cost: x.cost + plainer } : x))] : readRatio(c, index);
+  const both = measureSaid(c, index) && namedHere(c, index).size > 0 && changesOf(baseWords(c, index)).length > 0;
+  // "three times as loud": degrees and decibels are no measure of that.
+  const felt = c.parsed.low[m.to] === 'as' && spokenBy(c.parsed.low[m.to + 1]).some((d) => d === 'sound-level' || d === 'temperature');
+  const soft = felt || !ratioSure(c, index) || (changes && !both && !changesSaid(c, index) && !(c.parsed.low[m.to] === 'as' && found.some((x) => x.why === sameElsewhere && x.cost <= 0.2)));
+  const other: Reading = { ...decide(m, found, { soft, ...narrow, silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }), mention: m };
+  return !sure || other.verdict === 'agrees' && other.chosen!.cost <= plainly && alike(c, sure, other) ? other : sure;
+}
+
+/** Of the quantity of the figures, unless the clause names another. */
+function alike(c: Context, a: Reading, b: Reading): boolean {
+  const measure = c.grid.of.measure[0]!;
+  return measureSaid(c, c.parsed.said.findIndex((s) => s.mention === a.mention)) || a.chosen!.subject?.at[measure] === b.chosen!.subject?.at[measure];
+}
+
+/** Multiples are few and fit by chance. */
+const narrow = { margin: 0.75, doubt: 0.85 } as const;
+
+/** Of figures that stand beside it: nothing in it was left open. */
+export function besideFigures(x: Candidate): boolean {
+  return x.why === ofFigures || x.why === ofFigureBeside;
+}
+
+/** How much dearer a multiple of plain values is where the words speak of changes. */
+const plainer = 0.5;
+
+/** A reading that costs no more is what the words say, whatever figures stand beside them. */
+const plainly = 0.3;
+
+function judged(c: Context, index: number, candidates: readonly Candidate[], sure: boolean): Reading | undefined {
+  const { mention } = c.parsed.said[index]!;
+  if (!candidates.length) return undefined;
+  const d = decide(mention, candidates, {});
+  return d.verdict === 'agrees' || sure ? { ...d, mention } : undefined;
+}
