@@ -3,6 +3,7 @@ import { Exact, inWords, showNumber, type Unit } from '../quantities/index.js';
 import { changeNouns, changeVerbs, type Mention, phraseAt } from '../script/index.js';
 import { stepOf } from './fit.js';
 import type { Parsed } from './parse.js';
+import { plain, verbBeforeFrom, wayAfter, type WrongWay, wrongWays } from './said-direction.js';
 import { eachSentence, type SelfCheck, type SelfFault } from './self-check.js';
 
 export const selfChange: SelfCheck = {
@@ -16,6 +17,10 @@ export const selfChange: SelfCheck = {
     'The share climbed 12 points, from 71 to 83 percent.',
     'Limited, it is 5 degrees cooler, and it went from 40 at idle to 70 under load.',
     'It slipped about two percent, from 118.4 to 116.1.',
+    'The drop grows from 3 to 5 degrees.',
+    'Lowering the fans takes it from 40 to 44 degrees.',
+    'It is 2 degrees cooler, 40 after 42.',
+    'The low goes from 40 to 36 frames, 4 more than the other card loses.',
   ],
   wrong: [
     ['The core rose 31 degrees, from 40 to 70.', '31 degrees'],
@@ -23,6 +28,10 @@ export const selfChange: SelfCheck = {
     ['It went from forty to seventy degrees, a rise of thirty-five.', 'thirty-five'],
     ['Noise fell from 37.2 to 43.9 decibels.', '43.9 decibels'],
     ['The core rose thirty degrees, from seventy at idle to forty under load.', 'forty'],
+    ['The new profile lowers the share from 71 to 83 percent.', '83 percent'],
+    ['It goes from 1,690 to 1,480 rpm, up by 14 percent.', '1,480 rpm'],
+    ['It is 2 degrees warmer, 40 after 42.', '40'],
+    ['Noise climbs to 40 from 44 decibels.', '40'],
   ],
   run: eachSentence(look),
 };
@@ -35,17 +44,22 @@ function look(p: Parsed): SelfFault[] {
     const [a, b] = [p.said[first]!.mention, p.said[second]!.mention];
     const before = changeBefore(p, first);
     const found = before ?? changeAfter(p, second);
-    const way = before?.way ?? verbAt(p, a.from - 2);
+    const way = before?.way ?? verbBeforeFrom(p, a.from - 1) ?? wayAfter(p, second);
     const wrongWay = (way === 'up' && b.value.compare(a.value) < 0) || (way === 'down' && b.value.compare(a.value) > 0);
     if (wrongWay) {
-      out.push({ ...span(b), code: 'self-change', message: `It cannot go ${way} from ${p.text.slice(a.start, a.end)} to ${p.text.slice(b.start, b.end)}`, against: [{ ...span(a), label: 'from here' }] });
+      out.push(cannotGo(p, { from: a, to: b, way: way! }));
       continue;
     }
     if (!found) continue;
     const fault = compare(p, found.mention, a, b);
     if (fault) out.push(fault);
   }
-  return out;
+  return [...out, ...wrongWays(p).map((w) => cannotGo(p, w))];
+}
+
+/** Each number may be right for an end of its own: the word of direction and their order contradict each other all the same. */
+function cannotGo(p: Parsed, { from, to, way }: WrongWay): SelfFault {
+  return { ...span(to), code: 'self-change', certain: true, message: `It cannot go ${way} from ${p.text.slice(from.start, from.end)} to ${p.text.slice(to.start, to.end)}`, against: [{ ...span(from), label: 'from here' }] };
 }
 
 /** "from A … to B" with no other figure between. */
@@ -60,10 +74,6 @@ function pairs(p: Parsed): [number, number][] {
     out.push([i, i + 1]);
   }
   return out;
-}
-
-function plain(m: Mention): boolean {
-  return m.type === 'cardinal' && !m.hedge && !m.idle;
 }
 
 /** "rose 31 degrees, from": the change stands right before the pair. */

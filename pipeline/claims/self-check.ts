@@ -21,6 +21,8 @@ export interface SelfFault {
   suggest?: string;
   /** Rounding before subtracting could explain it. */
   byRounding?: true;
+  /** The words contradict each other whatever each number is right for. */
+  certain?: true;
 }
 
 export interface SelfCheck {

@@ -10,8 +10,8 @@ import type { Verdict } from './verdict.js';
 export const selfChecks: readonly SelfCheck[] = [selfChange, selfList, selfUnit, selfTwice];
 
 /**
- * What cannot be. The record has the last word: nothing is said of numbers that all agree with it, nor again of one that
- * disagrees. `alone`: there is no record.
+ * What cannot be. The record has the last word: nothing is said of numbers that all agree with it, unless the words beside them
+ * contradict their order, nor again of one that disagrees. `alone`: there is no record.
  */
 export function selfFindings(all: readonly SelfSentence[], mentions: Verdict[], script: Source, alone: boolean): Finding[] {
   const faults = selfChecks.flatMap((c) => c.run(all));
@@ -20,7 +20,7 @@ export function selfFindings(all: readonly SelfSentence[], mentions: Verdict[], 
   return faults.flatMap((f): Finding[] => {
     const touched = spans.filter((s) => [f, ...f.against].some((x) => s.start < x.end && x.start < s.end));
     const own = spans.filter((s) => s.start < f.end && f.start < s.end);
-    if (!alone && (f.byRounding || touched.some((s) => s.m.verdict === 'disagrees') || touched.every((s) => s.m.verdict === 'agrees'))) return [];
+    if (!alone && (f.byRounding || touched.some((s) => s.m.verdict === 'disagrees') || (!f.certain && touched.every((s) => s.m.verdict === 'agrees')))) return [];
     if (own.some((s) => s.m.why.startsWith('pinned'))) return [];
     for (const s of own) Object.assign(s.m, { verdict: 'disagrees', why: uncapital(f.message) });
     return [finding(f, script)];
