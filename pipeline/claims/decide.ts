@@ -72,7 +72,7 @@ export function decide(m: Mention, candidates: readonly Candidate[], weighing: W
 
 /** The size fits and the direction does not. */
 export function isTurned(m: Mention, x: Candidate): boolean {
-  return x.sign !== 0 && x.base !== undefined && !fit(m, x) && fit(m, { ...x, sign: 0 });
+  return x.sign !== 0 && (x.base !== undefined || (x.firm && x.term.args.length === 2)) && !fit(m, x) && fit(m, { ...x, sign: 0 });
 }
 
 function mirrors(a: Candidate, b: Candidate): boolean {

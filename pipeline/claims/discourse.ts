@@ -1,6 +1,6 @@
 // What a sentence leaves behind for those that follow.
 import type { Candidate, Context } from './context.js';
-import type { Grid } from './grid.js';
+import type { Cell, Grid } from './grid.js';
 import type { Hit, SentenceHits } from './evidence.js';
 import { nameLists } from './hits.js';
 import type { Parsed } from './parse.js';
@@ -80,7 +80,7 @@ export function afterMention(c: Context, index: number, chosen: Candidate | unde
   // Whoever comes first says which way the table runs.
   if (kind === 'rank' && chosen.fact.value.toNumber() === 1 && (chosen.term.variant === 'lowest' || chosen.term.variant === 'highest')) next.leads = { variant: chosen.term.variant, of: chosen.subject ? [...g.of.measure, ...g.of.part].map((i) => chosen.subject!.at[i]).join('/') : '' };
   if (kind === 'rank' && chosen.subject) next.placed = [...now.placed.filter((k) => k !== chosen.subject!.key), chosen.subject.key].slice(-8);
-  if (chosen.change?.length && chosen.subject && chosen.base && !chosen.base.fixed) Object.assign(next, { base: chosen.change, pair: [chosen.base.key, chosen.subject.key], since: 0 });
+  if (chosen.change?.length && chosen.subject && chosen.base && !chosen.base.fixed) Object.assign(next, stepOf(g, now, chosen, chosen.subject, chosen.base), { since: 0 });
   const cell = chosen.subject;
   if (cell && chosen.term.kind === 'mean') {
     if (cell.fixed) next.constant = cell.key;
@@ -95,6 +95,14 @@ export function afterMention(c: Context, index: number, chosen: Candidate | unde
     next.topics = topics;
   }
   return next;
+}
+
+/** What was compared with what. "They are 1.1 apart" says no way round: the one of the comparison before stays. */
+function stepOf(g: Grid, now: State, chosen: Candidate, subject: Cell, base: Cell): Pick<State, 'base' | 'pair'> {
+  const [from, to] = (now.pair ?? []).map((k) => g.byKey.get(k));
+  const slots = chosen.change!.map(([i]) => i);
+  const turned = chosen.sign === 0 && !chosen.firm && from !== undefined && to !== undefined && slots.every((i) => from.at[i] === subject.at[i] && to.at[i] === base.at[i]);
+  return turned ? { base: slots.map((i) => [i, subject.at[i]!] as const), pair: [subject.key, base.key] } : { base: chosen.change!, pair: [base.key, subject.key] };
 }
 
 /** The first things of one kind that are named and not only compared with. */

@@ -177,10 +177,16 @@ export function factOf(c: Context, x: Candidate, a: Cell, b: Cell): Candidate['f
   return withValue(x.fact, x.kind === 'ratio' ? share : (x.kind === 'percent_change' ? share.minus(Exact.of(1)) : share).times(Exact.of(100)));
 }
 
+/** "It got 21 minutes longer … It was 4.4 decibels quieter too": it goes on from the same step, the same way round. */
+export function stepBefore(c: Context, x: Candidate): boolean {
+  const [from, to] = (c.now.pair ?? []).map((k) => c.grid.byKey.get(k));
+  return from !== undefined && to !== undefined && (c.now.since ?? 0) <= 2 && sameCellExcept(c.grid, x.subject!, x.base!).every((i) => to.at[i] === x.subject!.at[i] && from.at[i] === x.base!.at[i]);
+}
+
 /** Which of the two is spoken of was said: named beside the number, in the heading, or alone in the sentence before. */
 export function grounded(c: Context, index: number, x: Candidate): boolean {
   if (!x.subject || !x.base) return false;
-  if (c.hits.course || endBeside(c, index) === x.subject) return true;
+  if (c.hits.course || endBeside(c, index) === x.subject || stepBefore(c, x)) return true;
   // "settles at 58, which is 42 percent below …": of that figure.
   const figure = c.parsed.said[index - 1]?.mention;
   if (figure && /^(?:, )?(?:which|that's)\b/.test(c.parsed.low.slice(figure.to, figure.to + 2).join(' ')) && c.done[index - 1]?.term.kind === 'mean' && c.done[index - 1]!.subject === x.subject && fit(figure, c.done[index - 1]!)) return true;

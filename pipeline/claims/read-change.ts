@@ -2,7 +2,7 @@
 import type { Way } from '../script/index.js';
 import { basesFor, baseWords, changesOf, siblings } from './bases.js';
 import { type Candidate, type Context, polarity, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
-import { type Cell, movedTo } from './grid.js';
+import { type Cell, moved, movedTo } from './grid.js';
 import { fit } from './decide.js';
 import { correctedSpan, correctedTerm } from './corrected.js';
 import { overRoomTerm, push, readValue } from './read-value.js';
@@ -32,6 +32,11 @@ export function readChange(c: Context, index: number): Candidate[] {
   const [departs, arrives] = c.now.pair && c.now.pair !== c.before.pair && !words.any ? c.now.pair.map((k) => c.grid.byKey.get(k)) : [];
   if (departs && arrives) {
     const turns = sameCellExcept(c.grid, departs, arrives).filter((i) => !c.hits.hits.some((h) => h.slot === i && h.segment === index));
+    // Where its setting was not named but arrived at, that is as good as named.
+    for (const x of cells) if (turns.length && turns.every((i) => x.cell.at[i] === arrives.at[i])) {
+      const before = moved(c.grid, x.cell, new Map(turns.map((i) => [i, departs.at[i]!] as const)));
+      x.cost = Math.min(x.cost, cells.find((y) => y.cell === before)?.cost ?? x.cost);
+    }
     for (const x of cells) if (turns.some((i) => x.cell.at[i] === departs.at[i])) x.cost += 0.9;
     cells.sort((a, b) => a.cost - b.cost);
   }
@@ -64,7 +69,7 @@ export function readChange(c: Context, index: number): Candidate[] {
     if (words.median || (words.pronoun && c.now.said.some((t) => t.kind === 'median'))) {
       // "above the median of the other four"
       const set = siblings(c.grid, cell, c.grid.of.setup).filter((x) => x !== cell || !words.low.some((w) => /^(?:other|others|rest|remaining)$/.test(w)));
-      if (set.length > 2) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, way, cell), firm: words.median });
+      if (set.length > 2) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, way, cell), firm: words.median || c.now.said[0]?.kind === 'median' });
       if (words.median) continue;
     }
     for (const b of basesFor(c, cell, index, words, way)) {

@@ -4,7 +4,7 @@ import { arrivals } from './arrival.js';
 import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
-import { grounded, rightElsewhere } from './doubt.js';
+import { grounded, rightElsewhere, stepBefore } from './doubt.js';
 import { farOff } from './far-off.js';
 import { endBeside } from './read-change.js';
 import { roomCorrectedTo } from './corrected.js';
@@ -64,6 +64,8 @@ function judged(c: Context, index: number): Reading {
   if (r.insisted) return r;
   // "5.5 kelvin, or twelve percent": just what was said before, said again in percent.
   if (r.chosen!.why === sameChange && c.done[index - 1] && fit(c.parsed.said[index - 1]!.mention, c.done[index - 1]!)) return r;
+  // Which way it lies from the median: both are named.
+  if (r.turned && r.chosen!.firm && !r.chosen!.base) return r;
   const open = r.turned && grounded(c, index, r.chosen!) ? undefined : rightElsewhere(c, index, r.chosen!);
   if (r.turned && !open && oneNamed(c, index, r.chosen!)) return r;
   const turned = turnedRound(c, index, r);
@@ -104,7 +106,7 @@ function turnedRound(c: Context, index: number, r: Reading): Candidate | undefin
   // The section, or the figure beside it, says which one is spoken of.
   if (c.now.heading.some(([i, v]) => differing.includes(i) && best.subject!.at[i] === v)) return undefined;
   if (index > 0 && c.done[index - 1]?.subject === best.subject) return undefined;
-  if (endBeside(c, index) === best.subject) return undefined;
+  if (endBeside(c, index) === best.subject || stepBefore(c, best)) return undefined;
   return r.ranked.find((x) => x.fits && x.candidate.subject === best.base && x.candidate.base === best.subject)?.candidate;
 }
 
