@@ -2,6 +2,7 @@
 import type { Role } from './roles.js';
 import { type Context, polarity } from './context.js';
 import { type Cell, constantOf, type Grid, moved, movedTo } from './grid.js';
+import { fits } from './fit.js';
 import { firstCell } from './terms.js';
 
 export interface Base {
@@ -117,6 +118,7 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
   if (pronoun || (words.any && /^(?:limit|allowed)$/.test(words.low.join(' ')))) {
     if (c.now.constant) add(constantLike(g, subject, c.now.constant), 0, false, 'the limit spoken of');
   }
+  if (!words.any) add(besideIt(c, subject, index), 0, false, 'the figure beside it');
   softBases(c, subject, index, way, add);
   return out;
 }
@@ -126,6 +128,16 @@ function onlyOne(g: Grid, subject: Cell, change: ReadonlyMap<number, string>): C
   if (![...change.keys()].some((i) => g.of.setup.includes(i))) return undefined;
   const those = (g.byMeasure.get(subject.at[g.of.measure[0]!]!) ?? []).filter((x) => !x.fixed && g.slots.every((slot, i) => x.at[i] === (change.get(i) ?? subject.at[i]) || (slot.field === 'setting' && !change.has(i))));
   return those.length === 1 ? those[0] : undefined;
+}
+
+/** "The one weighs 1,284 grams, and the other is 136 lighter": the same of another thing, whose figure was given just before. */
+function besideIt(c: Context, subject: Cell, index: number): Cell | undefined {
+  const last = c.done[index - 1];
+  const y = last?.term.kind === 'mean' ? last.subject : undefined;
+  if (!y || y === subject || y.fixed !== subject.fixed || !fits(c.parsed.said[index - 1]!.mention, last!.fact, { size: false })) return undefined;
+  const differing = c.grid.slots.flatMap((_, i) => (y.at[i] !== subject.at[i] ? [i] : []));
+  const named = (i: number): boolean => ['setup', 'setting'].includes(c.grid.slots[i]!.field) && c.hits.hits.some((h) => h.slot === i && h.segment === index && h.baseOf < 0 && h.from < c.parsed.said[index]!.mention.from && h.value === subject.at[i]) && c.hits.hits.some((h) => h.slot === i && h.segment < index && h.baseOf < 0 && h.value === y.at[i]);
+  return differing.length > 0 && differing.every(named) ? y : undefined;
 }
 
 function constantLike(g: Grid, subject: Cell, key: string): Cell | undefined {
