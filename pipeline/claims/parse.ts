@@ -5,6 +5,7 @@ import { coverOf } from './cover.js';
 import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
 import { atoms, findNames, isVerb, type Lexicon, type Meaning, meaningsOf, type Name } from './lexicon.js';
+import { endAfterChange } from './said-direction.js';
 import { numberLists } from './lists.js';
 import { misheard } from './misheard.js';
 import { shortRates } from './short-rates.js';
@@ -169,6 +170,8 @@ function elide(p: Parsed): void {
     const { cue, segment, mention } = p.said[i]!;
     const before = p.said[i - 1]!;
     if (cue.op !== 'value' || (before.cue.op !== 'change' && before.cue.op !== 'share' && !before.cue.elided) || cue.because) continue;
+    // "1.9 degrees warmer, 40.1 after 38.2": no changes, but what it changed to and from.
+    if (endAfterChange(p, i)) continue;
     const words = p.low.slice(Math.max(segment.from, before.mention.to), mention.from);
     // "31.4 on the one, so 6.8 more than before, and 35.3 on the other": the second goes with the first, not with the aside.
     const place = /^(?:on|in|for|at|with)$/;

@@ -3,6 +3,7 @@ import type { Finding, Source } from '../places/index.js';
 import type { Facts } from '../facts/index.js';
 import { type Mention, type Sentence, sentences } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
+import { crossed } from './crossed.js';
 import { afterMention, afterNames, afterSentence, newSection } from './discourse.js';
 import { grid, type Grid } from './grid.js';
 import type { SentenceHits } from './evidence.js';
@@ -117,11 +118,12 @@ function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: 
   const readings: Reading[] = [];
   for (let i = 0; i < p.said.length; i++) {
     const r = pinned?.(p.said[i]!.mention) ?? readMention(c, i);
-    // All readings of all numbers would be kept for as long as the text is.
-    readings.push(r.ranked.length > mostTold ? { ...r, ranked: r.ranked.slice(0, mostTold) } : r);
+    readings.push(r);
     const chosen: Candidate | undefined = r.verdict === 'not-a-claim' ? undefined : r.chosen;
     c.done.push(chosen);
     c.now = afterMention(c, i, chosen);
   }
-  return { hits, readings, after: afterSentence(g, p, afterNames(g, c.now, hits, { heading: false, open: p.said.length === 0 }), hits) };
+  // All readings of all numbers would be kept for as long as the text is.
+  const kept = crossed(c, readings).map((r) => (r.ranked.length > mostTold ? { ...r, ranked: r.ranked.slice(0, mostTold) } : r));
+  return { hits, readings: kept, after: afterSentence(g, p, afterNames(g, c.now, hits, { heading: false, open: p.said.length === 0 }), hits) };
 }

@@ -12,6 +12,8 @@ import { pairWith, push, readValue } from './read-value.js';
 import { leading } from './support.js';
 import { elapsed } from './elapsed.js';
 import { known } from './slipped-unit.js';
+import { endAfterChange } from './said-direction.js';
+import { valueOf } from './terms.js';
 
 /** Where the words say both sides, nothing further off need be looked for. */
 const narrow = { margin: 0.35, doubt: 0.35 } as const;
@@ -64,6 +66,10 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
     const plain = readValue(c, index).map((x) => ({ ...x, cost: x.cost + (again ? 0.6 : /^(?:more|less|fewer|higher|lower)$| by$|er$/.test(cue.because) ? 2.6 : 1.2) }));
     return as(decide(m, [...out, ...found, ...plain], { silent: !supported(c, index) }));
   }
+  // "1.9 degrees warmer, 40.1 after 38.2"
+  const [was] = endAfterChange(c.parsed, index) === 'was' ? c.now.pair ?? [] : [];
+  const before = was === undefined ? undefined : c.grid.byKey.get(was);
+  if (before) push(out, c, valueOf(before.key), 'mean', 0.05, before, 'what it was');
   // Where just what the words say fits, nothing further off need be looked for.
   const nearest = pair || range ? [] : readValue(c, index, 1);
   if (nearest.some((x) => x.cost <= 0.3 && fit(m, x))) out.push(...nearest);

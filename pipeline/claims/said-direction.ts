@@ -62,6 +62,15 @@ export function wrongWays(p: Parsed): WrongWay[] {
   return out;
 }
 
+/** The figure is one of the two that are set against each other right after a change: what it is, or what that was. */
+export function endAfterChange(p: Parsed, i: number): 'is' | 'was' | undefined {
+  const against = (k: number): boolean => {
+    const [a, b, change] = [p.said[k]?.mention, p.said[k + 1]?.mention, p.said[k - 1]];
+    return a !== undefined && b !== undefined && change?.cue.op === 'change' && a.type === 'cardinal' && b.type === 'cardinal' && instead.test(p.low.slice(a.to, b.from).join(' ')) && closes(p, k, change.cue.because);
+  };
+  return against(i) ? 'is' : against(i - 1) ? 'was' : undefined;
+}
+
 /** "2.6 degrees cooler, 49.8 …": nothing but the words of the change and a comma stand between. */
 function closes(p: Parsed, i: number, because: string): boolean {
   const gap = p.low.slice(p.said[i - 1]!.mention.to, p.said[i]!.mention.from);
