@@ -180,6 +180,9 @@ export function factOf(c: Context, x: Candidate, a: Cell, b: Cell): Candidate['f
 /** "It got 21 minutes longer … It was 4.4 decibels quieter too": it goes on from the same step, the same way round. */
 export function stepBefore(c: Context, x: Candidate): boolean {
   const [from, to] = (c.now.pair ?? []).map((k) => c.grid.byKey.get(k));
+  // "It costs 5 watts": that they differ says no way round.
+  const step = c.done.findLast((d) => d?.change?.length);
+  if (step && step.sign === 0 && !step.firm) return false;
   return from !== undefined && to !== undefined && (c.now.since ?? 0) <= 2 && sameCellExcept(c.grid, x.subject!, x.base!).every((i) => to.at[i] === x.subject!.at[i] && from.at[i] === x.base!.at[i]);
 }
 
