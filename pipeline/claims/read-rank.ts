@@ -86,7 +86,7 @@ function relative(c: Context, index: number): { slot: number; value: string } | 
 export function figureBeside(c: Context, index: number): Cell | undefined {
   const { said } = c.parsed;
   const own: { slot: number; value: string }[] = [...c.hits.hits.filter((h) => h.segment === index && h.baseOf < 0), ...(c.hits.paired.get(index) ?? [])];
-  const agrees = (cell: Cell): boolean => own.every((h) => c.grid.slots[h.slot]!.field === 'measure' || c.grid.slots[h.slot]!.field === 'part' || cell.at[h.slot] === h.value || own.some((o) => o.slot === h.slot && cell.at[o.slot] === o.value));
+  const agrees = (cell: Cell): boolean => own.every((h) => ['measure', 'part', 'phase'].includes(c.grid.slots[h.slot]!.field) || cell.at[h.slot] === h.value || own.some((o) => o.slot === h.slot && cell.at[o.slot] === o.value));
   const order = said[index]!.cue.of?.length ? [index - 1, index + 1] : [index + 1, index - 1];
   for (const k of order) {
     const s = said[k];
@@ -140,6 +140,8 @@ export function rankSets(c: Context, index: number): { slots: readonly number[];
   const setup = named('setup');
   const setting = named('setting');
   const both = [...g.of.setup, ...g.of.setting];
+  // "The loudest is the long loop on high": told by both, so among all of them, unless one of the two was spoken of before.
+  const told = setup && setting && said.mention.superlative !== undefined && toldByBoth(c, index);
   const rows: { slots: readonly number[]; cost: number }[] = [
     { slots: g.of.setup, cost: all ? 1 : bySetting ? 1.2 : setup && setting ? 0.5 : setup ? 0 : setting ? 0.7 : 0.2 },
     { slots: g.of.setting, cost: all ? 1 : bySetting ? 0 : setup && setting ? 0.6 : setting ? (setup ? 0.6 : 0) : 0.7 },
@@ -149,6 +151,7 @@ export function rankSets(c: Context, index: number): { slots: readonly number[];
   ];
   // "the quietest of the four", where settings are made of two choices: of one choice, the other kept.
   if (sizeSaid(c, index) !== undefined && g.of.setting.length > 1) for (const i of g.of.setting) rows.push({ slots: [i], cost: c.hits.hits.some((h) => h.slot === i && h.segment >= index && h.segment <= index + 1) ? 0.2 : 0.9 });
+  if (told) for (const row of rows) if (row.slots !== both && row.slots.length < both.length) row.cost += 0.7;
   // "At the slow step the loudest combination is …": what is said first is the same for all that are ranked.
   const kept = heldFirst(c, index);
   if (kept.size) for (const row of [...rows]) {
@@ -158,6 +161,16 @@ export function rankSets(c: Context, index: number): { slots: readonly number[];
     row.cost += 1;
   }
   return rows.sort((a, b) => a.cost - b.cost);
+}
+
+/** Right after "is", a thing and its setting are named, and neither of them in the words before. */
+function toldByBoth(c: Context, index: number): boolean {
+  const { mention } = c.parsed.said[index]!;
+  const is = c.parsed.low.findIndex((w, k) => k >= mention.to && k < mention.to + 6 && /^(?:is|was)$/.test(w));
+  if (is < 0) return false;
+  const { setup, setting } = c.grid.of;
+  const named = (slots: readonly number[], after: boolean): boolean => c.hits.hits.some((h) => slots.includes(h.slot) && (after ? h.from > is && h.from <= is + 8 : h.from < is) && h.baseOf < 0);
+  return named(setup, true) && named(setting, true) && !named(setup, false) && !named(setting, false) && !c.now.heading.some(([i]) => setup.includes(i) || setting.includes(i));
 }
 
 /** Slots of what an opening "at …", "in …" names, before the superlative. */

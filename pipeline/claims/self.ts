@@ -3,11 +3,12 @@ import type { Finding, Source } from '../places/index.js';
 import { selfChange } from './self-change.js';
 import type { SelfCheck, SelfFault, SelfSentence } from './self-check.js';
 import { selfList } from './self-list.js';
+import { selfPlaces } from './self-places.js';
 import { selfTwice } from './self-twice.js';
 import { selfUnit } from './self-unit.js';
 import type { Verdict } from './verdict.js';
 
-export const selfChecks: readonly SelfCheck[] = [selfChange, selfList, selfUnit, selfTwice];
+export const selfChecks: readonly SelfCheck[] = [selfChange, selfList, selfPlaces, selfUnit, selfTwice];
 
 /**
  * What cannot be. The record has the last word: nothing is said of numbers that all agree with it, unless the words beside them
