@@ -37,7 +37,7 @@ export function readPlace(c: Context, index: number): Decision {
   const noun = tokens[m.to];
   const foreignNoun = m.superlative !== undefined && m.superlative.of.length === 0 && noun?.kind === 'word' && !rankTrailers.test(noun.low) && !c.parsed.names.some((n) => n.from <= m.to + 1 && m.to < n.to && n.meanings.some((x) => x.own));
   const standing = !foreignNoun && (figure || subjectSaid || sizeSaid(c, index) !== undefined || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it|which|it's|that's)$/.test(w)));
-  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !besideOther(c, index, best.candidate) && !d.ranked.some((r) => r.fits && !otherThanSaid(c, index, r.candidate) && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 && sizeSaid(c, index) === undefined ? 0.9 : m.value.toNumber() === 1 ? 0.5 : 0.35) : 0.5)) && (m.type !== 'ordinal' || ((ranking(c, index) || (best.candidate.cost <= 0.1 && movesTo(c, index))) && measureSpoken(c, index, best.candidate)))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
+  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !besideOther(c, index, best.candidate) && !d.ranked.some((r) => r.fits && !otherThanSaid(c, index, r.candidate) && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 && sizeSaid(c, index) === undefined ? 0.9 : m.value.toNumber() === 1 ? 0.5 : 0.35) : 0.5)) && (m.type !== 'ordinal' || (ranking(c, index) && measureSpoken(c, index, best.candidate)))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
   return d;
 }
 
@@ -79,15 +79,6 @@ function otherThanSaid(c: Context, index: number, x: Candidate): boolean {
   if (!next?.unit || ['share', 'points', 'ratio'].includes(next.unit.dimension) || next.from - m.to > 6 || c.parsed.low.slice(m.to, next.from).some((w) => /^(?:and|but|while|so)$/.test(w))) return false;
   const of = x.subject && c.grid.measureUnits.get(x.subject.at[c.grid.of.measure[0]!]!);
   return of !== undefined && !of.has(next.unit.dimension) && !(next.unit.dimension.startsWith('temperature') && (of.has('temperature') || of.has('temperature-difference')));
-}
-
-/** "slips to fourth": a place in the order that was spoken of. */
-function movesTo(c: Context, index: number): boolean {
-  const { low } = c.parsed;
-  let k = c.parsed.said[index]!.mention.from - 1;
-  if (low[k] !== 'to') return false;
-  if (/^(?:up|down|back)$/.test(low[k - 1] ?? '')) k--;
-  return /^(?:slips?|slipped|falls?|fell|drops?|dropped|climbs?|climbed|moves?|moved|rises?|rose|jumps?|jumped|slides?|slid)$/.test(low[k - 1] ?? '');
 }
 
 /** "It heats up quickest, in 16 minutes": what is ranked is the figure beside it, and not what the reading taken is of. */
