@@ -30,7 +30,7 @@ export function readPlace(c: Context, index: number): Decision {
   const subjectSaid = c.hits.hits.some((h) => ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field) && (h.segment === index || h.segment === index + 1));
   const best0 = d.ranked[0]?.candidate;
   // What is ranked is what the figure beside it was given for.
-  const figure = best0?.subject !== undefined && figureBeside(c, index) === best0.subject;
+  const figure = best0?.subject !== undefined && !(m.superlative && c.done[index - 1]?.subject === best0.subject) && figureBeside(c, index) === best0.subject;
   const measureSaid = figure || (m.superlative?.of.length ?? 0) > 0 || c.hits.dimensions.length > 0 || c.hits.hits.some((h) => c.grid.slots[h.slot]!.field === 'measure' || c.grid.slots[h.slot]!.field === 'part') || m.type === 'ordinal' || (sizeSaid(c, index) !== undefined && best0 !== undefined && spokenLast(c, best0));
   const best = d.ranked[0];
   // "the biggest heat sink": what is ranked is nothing that was measured.
