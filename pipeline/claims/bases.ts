@@ -158,7 +158,7 @@ function softBases(c: Context, subject: Cell, index: number, way: string | undef
     else if (from && to) {
       const change = new Map(g.slots.flatMap((_, i) => (from.at[i] !== to.at[i] ? [[i, from.at[i]!] as const] : [])));
       // "Its coolant comes down by 8.7 and its noise goes up by 20.5": the same step in the same sentence, which no topic turns round.
-      const same = now.pair !== c.before.pair && c.done.findLast((d) => d?.change?.length)?.sign !== 0 && [...change.keys()].every((i) => subject.at[i] === to.at[i]);
+      const same = now.pair !== c.before.pair && !c.hits.paired.has(index) && !c.hits.hits.some((h) => h.segment === index && change.has(h.slot)) && c.done.findLast((d) => d?.change?.length)?.sign !== 0 && [...change.keys()].every((i) => subject.at[i] === to.at[i]);
       if (same) plain(moved(g, subject, change), 0.05, false, 'as in the pair before');
       else add(moved(g, subject, change), 0.3, false, 'as in the pair before');
     }

@@ -125,6 +125,8 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if ((cue.op === 'ratio' || cue.op === 'share') && !x.firm && baseWords(c, index).low.some((w) => /^(?:whole|total|entire)$/.test(w))) return 'it speaks of a part of a whole';
   if (follows(c, index) && !fits(mention, x.fact, { size: true })) return 'it follows from the two figures said before';
   if ((cue.op === 'ratio' || cue.op === 'share') && pointsBack(c, index) && !(c.done[index - 1] && !fit(c.parsed.said[index - 1]!.mention, c.done[index - 1]!) ? [] : c.now.said).slice(0, 2).some((t) => x.subject && firstCell(c.grid, t) === x.subject)) return 'it speaks of what was said last';
+  // "nearly halved the time": of what is called by a word that names nothing of the record.
+  if (cue.op === 'ratio' && /^(?:halv|doubl|tripl)/.test(low[mention.from]!) && /^(?:the|its|that|your|my|our)$/.test(low[mention.to] ?? '') && !c.parsed.names.some((n) => n.from <= mention.to + 1 && mention.to + 1 < n.to)) return 'it speaks of something that was not named';
   const best = c.parsed.said.some((s, k) => k < index && s.mention.superlative && low[s.mention.from - 1] === 'the' && low[s.mention.from - 2] !== 'at' && !(c.done[k]?.kind === 'rank' && c.done[k]!.subject === x.subject) && (s.mention.from >= segment.from || (k === index - 1 && mention.from - s.mention.to <= 2)));
   const named = c.hits.hits.some((h) => h.segment === index && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value));
   return best && !named ? 'it speaks of whichever is the extreme' : undefined;
