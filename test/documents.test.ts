@@ -68,6 +68,14 @@ test('commands that are named exist, with the options named', () => {
   expect(commands.filter((c) => !lines.some((l) => l.split(/\s+/)[2] === c))).toEqual([]);
 });
 
+test('the commands that the README says to have --json have it, and no others', () => {
+  const said = [.../those that find or tell something \(([^)]+)\) have `--json`/.exec(readme)![1]!.matchAll(/`([a-z]+)`/g)].map((m) => m[1]!);
+  const all = spawnSync('node', ['dist/cli.js', '--help'], { cwd: root, encoding: 'utf8' }).stdout;
+  const commands = [...all.matchAll(/^ {2}([a-z]+) .*/gm)].map((m) => m[1]!).filter((c) => c !== 'help');
+  const have = commands.filter((c) => spawnSync('node', ['dist/cli.js', c, '--help'], { cwd: root, encoding: 'utf8' }).stdout.includes('--json'));
+  expect([...said].sort()).toEqual([...have].sort());
+});
+
 test('what the README has explained can be explained', () => {
   const lines = blocks(readme, 'sh').flatMap((b) => b.split('\n')).filter((l) => l.startsWith('node dist/cli.js explain'));
   expect(lines.length).toBeGreaterThan(0);
