@@ -46,3 +46,13 @@ export function withValue(f: Fact, value: Exact): Fact {
     keys: f.keys, readings: f.readings, formula: f.formula, ...(f.spread && { spread: f.spread }), ...(f.sofa && { sofa: f.sofa }), ...(f.second && { second: f.second }),
   };
 }
+
+/** Whether it rests on something read, here or in the episode that it is quoted from; a limit, a target or a price was set. */
+export function wasRead(f: Fact): boolean {
+  return f.kind !== 'constant' || f.readings.some((r) => r.runs !== undefined);
+}
+
+/** How many runs a value was averaged from, in the episode that it is quoted from where it is a quote. */
+export function runsOf(f: Fact): number {
+  return f.readings.length === 1 ? f.readings[0]!.runs ?? 1 : f.readings.length;
+}

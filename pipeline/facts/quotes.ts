@@ -2,7 +2,7 @@
 import type { Finding } from '../places/index.js';
 import { convertQuantity, show } from '../quantities/index.js';
 import type { Episode, Quote, Reading } from '../records/index.js';
-import type { Fact } from './fact.js';
+import { type Fact, runsOf, wasRead } from './fact.js';
 
 /** What became of a quote: the fact, or why there is none. Plain `undefined` is an unknown fact. */
 export type Quoted = Fact | { missing: 'episode' | 'fact' | 'cycle'; nearest?: string } | undefined;
@@ -25,7 +25,7 @@ export function withQuotes(
       continue;
     }
     own.add(quote.as);
-    taken.push({ key: quote.as, run: '', quantity: { value: found.value, unit: found.unit, decimals: found.decimals }, constant: true, place: quote.place, ...known(uncertain(quote.episode, found)) });
+    taken.push({ key: quote.as, run: '', quantity: { value: found.value, unit: found.unit, decimals: found.decimals }, constant: true, place: quote.place, ...read(found), ...known(uncertain(quote.episode, found)) });
     const changed = tellChange(quote, found);
     if (changed) findings.push(changed);
   }
@@ -34,6 +34,12 @@ export function withQuotes(
 
 function known(uncertain: Reading['uncertain']): Pick<Reading, 'uncertain'> {
   return uncertain ? { uncertain } : {};
+}
+
+/** A difference, a ratio and the like are one value here, however many runs they rest on there. */
+function read(found: Fact): Pick<Reading, 'runs'> {
+  if (!wasRead(found)) return {};
+  return { runs: found.kind === 'mean' || found.kind === 'constant' ? runsOf(found) : 1 };
 }
 
 function lost(episode: Episode, quote: Quote, found: Exclude<Quoted, Fact>): Finding {

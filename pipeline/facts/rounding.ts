@@ -1,7 +1,7 @@
 // How many decimals a fact is shown and spoken with: one rule a kind. Common practice, no published source, but where named.
 import { convertedDecimals, Exact, type Unit } from '../quantities/index.js';
 import { splitKey } from '../records/index.js';
-import type { Fact, FactKind } from './fact.js';
+import { type Fact, type FactKind, wasRead } from './fact.js';
 
 export interface RoundingRule {
   says: string;
@@ -11,7 +11,7 @@ export interface RoundingRule {
 
 const asWritten: RoundingRule = { says: 'as it was written', decimals: (_, u, inputs) => finest(u, inputs) };
 const whole: RoundingRule = { says: 'a whole number', decimals: () => 0 };
-/** Readings of another measure or part are another instrument's; a constant is exact and never decides. */
+/** Readings of another measure or part are another instrument's; a constant that was set is exact and never decides, one quoted from another episode was read there. */
 const difference: RoundingRule = {
   says: 'as fine as the readings; of two instruments the coarser one decides',
   decimals: (_, u, inputs) => coarser(u, inputs),
@@ -56,7 +56,7 @@ function finest(u: Unit, inputs: readonly Fact[]): number {
 }
 
 function coarser(u: Unit, inputs: readonly Fact[]): number {
-  const measured = inputs.filter((f) => f.kind !== 'constant');
+  const measured = inputs.filter(wasRead);
   if (measured.length === 0) return finest(u, inputs);
   const instruments = new Set(measured.map((f) => instrument(f)));
   const decimals = measured.map((f) => decimalsIn(u, f));

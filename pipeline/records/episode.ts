@@ -94,6 +94,8 @@ export interface Reading {
   place: Place;
   /** Set aside: kept and reported, never averaged. */
   aside?: { reason: string; place: Place };
+  /** Of a result taken from another episode: how many runs it is the mean of there, 1 where it is no mean. None where what is quoted was set and not read. */
+  runs?: number;
   /** Of a result taken from another episode: its standard uncertainty there, in the reading's unit, and its degrees of freedom. */
   uncertain?: { standard: number; dof: number };
   /**

@@ -70,3 +70,19 @@ test('how well it is known there comes with it, and what is not known decides no
   // 66.3 ± 0.9 then and 62.7 ± 0.9 now.
   expect(outcome(withQuotes(quoting({}), lookup, (_, fact) => uncertaintyOf(earlier, fact)).episode)).toBe('lower');
 });
+
+test('a quoted mean keeps its runs and was read: a room beside it makes it no finer', () => {
+  const { episode } = withQuotes(quoting({}), lookup);
+  const facts = new Facts({ ...episode, readings: [...episode.readings, ...episodeOf('before/stock/scene/temperature/room/load: 21.1 21.2 21.1 °C').readings] });
+  const runs = facts.derive('count', [as], 'runs');
+  expect(isFact(runs) && runs.value.toString()).toBe('3');
+  const over = facts.derive('over_room', [as, 'before/stock/scene/temperature/room/load']);
+  // 66.33 °C of a board that reads whole degrees, 21.13 °C of a thermometer that reads tenths.
+  expect(isFact(over) && over.shown).toBe('45 K');
+});
+
+test('a limit that is quoted was set there, and stays exact', () => {
+  const set = factsOf('bench///temperature/core/limit: = 90 °C').get('constant:bench///temperature/core/limit');
+  const { episode } = withQuotes(quoting({ fact: 'x', as: '///temperature/core/limit' }), () => (isFact(set) ? set : undefined));
+  expect(episode.readings.find((r) => r.key === '///temperature/core/limit')).not.toHaveProperty('runs');
+});

@@ -1,7 +1,7 @@
 // What is told in whole numbers: places and counts.
 import { Exact, showNumber, unit } from '../../quantities/index.js';
 import { splitKey } from '../../records/index.js';
-import type { Fact } from '../fact.js';
+import { type Fact, runsOf } from '../fact.js';
 import type { About, Underivable } from '../facts.js';
 import { ascending, inOneUnit, widest, written } from './arithmetic.js';
 import type { Result } from './operation.js';
@@ -36,7 +36,7 @@ export function count(inputs: Fact[], variant: string): Result | Underivable {
     return tell(met, () => `${met} of ${inputs.length - 1} are ${variant.replace('-', ' ')} ${limit.shown}`);
   }
   if (variant === 'runs') {
-    const runs = Math.max(...inputs.map((f) => f.readings.length));
+    const runs = Math.max(...inputs.map(runsOf));
     return tell(runs, () => runs === 1 ? '1 run' : `${runs} runs`);
   }
   const field = { setups: 'setup', settings: 'setting', workloads: 'workload' }[variant] as 'setup' | undefined;
