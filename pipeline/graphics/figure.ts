@@ -1,5 +1,5 @@
 // One figure, large, with what it is about and what it was made of.
-import { basisOf, factName, type Fact, type Facts, nameOf, splitKey } from '../facts/index.js';
+import { basisOf, factName, type Fact, type Facts, type KeyParts, nameOf, splitKey } from '../facts/index.js';
 import { capHeight, inkLeft, measure } from '../theme/index.js';
 import { fitting } from './stack.js';
 import { lowerLeft, move } from './compose.js';
@@ -31,7 +31,8 @@ export const figure: Graphic = {
     const against = subject && base && differs.some((f) => f === 'setup' || f === 'setting') ? `${where(facts, splitKey(subject.subject)!, differs)} against ${where(facts, splitKey(base.subject)!, differs)}` : '';
     const phase = operands.length === 0 && parts?.phase ? nameOf(facts.about, 'phase', parts.phase).toLowerCase() : '';
     const labelText = request.title ?? [factName(facts.about, fact), phase].filter(Boolean).join(', ');
-    const common = parts ? inCommon(facts, parts, differs) : '';
+    // What is set for everything, as a limit is, has no circumstances of its own: those of what is held against it count.
+    const common = parts ? inCommon(facts, filledFrom(parts, base && splitKey(base.subject)), differs) : '';
     const details = [made, request.text ?? [against, common].filter(Boolean).join(' · '), basis.runs].filter(Boolean).map(sentence);
 
     const x = content.left;
@@ -63,6 +64,11 @@ export const figure: Graphic = {
     };
   },
 };
+
+function filledFrom(parts: KeyParts, base: KeyParts | undefined): KeyParts {
+  if (!base) return parts;
+  return { ...parts, setup: parts.setup || base.setup, setting: parts.setting || base.setting, workload: parts.workload || base.workload };
+}
 
 /** "−9 K against Closed case", "+35 K from idle". */
 function changeWords(facts: Facts, fact: Fact, change: Fact): string {

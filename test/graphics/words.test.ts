@@ -31,6 +31,8 @@ describe('a figure', () => {
     ['percent_change:a/limit/scene/frame_rate/average/load~setting=stock', ['Average frame rate, change', '−2', '%', 'From 99 fps to 97 fps', 'Power limit against Stock · Alder, Test scene']],
     ['difference:a/stock/scene/power/board/load~setting=limit', ['+60', 'W', 'From 355 W to 415 W']],
     ['mean:a/stock/scene/power/board/load', ['Board power, load', '415', 'W']],
+    // A limit has no workload of its own: the one that it is held against stands below.
+    ['difference:a/stock//power/board/limit~workload=scene,phase=load', ['+35', 'W', 'From 415 W to 450 W', 'Alder, Stock, Test scene']],
   ])('%s', async (id, words) => {
     expect(await wordsOf({ facts: [id] }, trade())).toEqual(expect.arrayContaining(words));
   });
