@@ -144,6 +144,10 @@ describe('rankings', () => {
     expect(all).toContain('Under load, the Cedar and the Ash are too close to call on loop flow, at four point five five and four point five four litres per minute respectively: the runs overlap.');
     expect(all.join(' ')).not.toContain('had the highest');
   });
+  // 4.546 and 4.554 are both shown as 4.55: the same number is not said twice, respectively.
+  test('two that are too close and shown alike have their figure once', () => {
+    expect(field({ ...four, ash: '4.54 4.55 4.55', cedar: '4.55 4.55 4.56' }, 'higher').join('\n')).toContain('Under load, loop flow was four point five five litres per minute both with the Cedar and with the Ash: the difference is too small to matter.');
+  });
 });
 
 describe('conditions', () => {

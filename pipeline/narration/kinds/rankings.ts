@@ -130,6 +130,7 @@ function undecided(t: Table, a: Placed, b: Placed, close: Closeness): Draft {
     ...resultOf(t, t.placed.indexOf(a), false),
     facts: [a.value, b.value],
     text: (v) => {
+      if (v.say(a.value) === v.say(b.value)) return `${t.opening}${t.what} was ${v.say(a.value)} both ${a.manner} and ${b.manner}${close === 'matters' ? '' : `, ${call}`}: ${why}`;
       const values = v.numbers([a.value, b.value]);
       if (a.name && b.name) return `${t.opening}${a.name} and ${b.name} are ${call} on ${t.what}, at ${values} respectively: ${why}`;
       return `${t.opening}${t.what} was ${values} ${a.manner} and ${b.manner} respectively, which is ${call}: ${why}`;

@@ -1,7 +1,6 @@
 // How long a clock was held back: seconds and their share in one sentence.
 import { isFact, type Key, splitKey, withFields } from '../../facts/index.js';
 import { namedOf, noun } from '../names.js';
-import { subject } from '../subject.js';
 import type { Scene, Stage } from '../scenes.js';
 import type { Draft } from '../sentence.js';
 
@@ -13,13 +12,11 @@ export function throttling(stage: Stage, scene: Scene, section: string): Draft[]
     if (!isFact(lasted)) return [];
     const part = withFields(key, { measure: share });
     const of = stage.facts.readings(part).length ? stage.facts.value(part) : undefined;
-    const what = subject(stage, parts, lasted.unit);
-    if (lasted.value.sign() === 0) {
-      const held = noun(namedOf(stage.facts, 'part', parts.part)) ?? 'the clock';
-      return [{ section, facts: [], text: () => `${stage.opening(parts)}${held} was never throttled ${stage.when({ key, parts })}` }];
-    }
-    if (!isFact(of)) return [{ section, facts: [lasted], text: (v) => `${stage.opening(parts)}${what} was ${v.say(lasted)}` }];
-    return [{ section, facts: [lasted, of], text: (v) => `${stage.opening(parts)}${what} was ${v.say(lasted)}, a throttled share of ${v.say(of)}` }];
+    const held = `${stage.opening(parts)}${noun(namedOf(stage.facts, 'part', parts.part)) ?? 'the clock'} was`;
+    const when = stage.when({ key, parts });
+    if (lasted.value.sign() === 0) return [{ section, facts: [], text: () => `${held} never throttled ${when}` }];
+    if (!isFact(of)) return [{ section, facts: [lasted], text: (v) => `${held} throttled for ${v.say(lasted)} ${when}` }];
+    return [{ section, facts: [lasted, of], text: (v) => `${held} throttled for ${v.say(lasted)} ${when}, which is ${v.say(of)} of the time` }];
   });
 }
 
