@@ -82,6 +82,13 @@ export function readNames(source: Source, options: TableOptions = {}): Outcome<(
 }
 
 /** Rows under a header that must have exactly these columns, in any order; a column `note` is passed over. */
+/** What a decimal comma leaves of a row: the value in two cells, both of digits, and one cell too many. */
+function cutAtComma(cells: readonly string[], value: number | undefined, width: number, delimiter: string): string {
+  const [whole, decimals] = value === undefined ? [] : cells.slice(value, value + 2).map((c) => c.trim());
+  if (delimiter !== ',' || cells.length !== width + 1 || !whole || !decimals || !/^[-+−]?\d+$/.test(whole) || !/^\d+$/.test(decimals)) return '';
+  return `; if ${whole},${decimals} is one value, write ${whole}.${decimals}`;
+}
+
 function readTable(source: Source, columns: readonly string[], options: TableOptions = {}): Outcome<TableRow[]> {
   const findings: Finding[] = [];
   const rows: TableRow[] = [];
@@ -99,7 +106,7 @@ function readTable(source: Source, columns: readonly string[], options: TableOpt
     const whole = source.wholeLine(line);
     if (cells.length !== width) {
       const place = cells.length > width ? cellPlace(source, offset, width, delimiter) : whole;
-      findings.push(bad('table-ragged', place, `this row has ${count(cells.length, 'cell')}, the header has ${width}`, String(cells.length)));
+      findings.push(bad('table-ragged', place, `this row has ${count(cells.length, 'cell')}, the header has ${width}${cutAtComma(cells, index.get('value'), width, delimiter)}`, String(cells.length)));
       return;
     }
     rows.push({

@@ -29,7 +29,7 @@ describe('readings.csv', () => {
     ['semicolons', `‹setup;setting;workload;measure;part;phase;run;value;unit›\n`, 'table-header', 'separated by ";"'],
     ['a row too short', `${header}‹bench,stock,scene,power,board,load,1,247.5›\n`, 'table-ragged', '8 cells'],
     ['a row too long', `${header}bench,stock,scene,power,board,load,1,247.5,W,‹x›\n`, 'table-ragged', '10 cells'],
-    ['a decimal comma that widens its row', `${header}bench,stock,scene,power,board,load,1,247,5,‹W›\n`, 'table-ragged', '10 cells'],
+    ['a decimal comma that widens its row', `${header}bench,stock,scene,power,board,load,1,247,5,‹W›\n`, 'table-ragged', '10 cells, the header has 9; if 247,5 is one value, write 247.5'],
     ['a decimal comma', `${header}bench,stock,scene,power,board,load,1,‹"247,5"›,W\n`, 'table-value', 'decimal comma'],
     ['a decimal comma before three digits', `${header}bench,stock,scene,voltage,core,load,1,‹"0,985"›,V\n`, 'table-value', 'decimal comma'],
     ['a comma that may be either sign', `${header}bench,stock,scene,power,board,load,1,‹"1,234"›,W\n`, 'value-ambiguous', 'as 1.234'],
