@@ -3,6 +3,7 @@
 import { basename, join } from 'node:path';
 import { type Cache, type Disk, findDuckdb, Folder, type Given, hashGiven, hashOf, isPattern, recordName, template, wholeGiven } from './files/index.js';
 import { type Finding, type Lines, nearest, type Place, type Source } from './places/index.js';
+import { nothingRead } from './nothing-read.js';
 import { proofTexts, unreadable, withoutTexts } from './proof-texts.js';
 import type { Plan } from './draw.js';
 import type { Facts } from './facts/index.js';
@@ -140,7 +141,7 @@ export class Episodes {
       const proofed = await proofTexts(episode, opened.sources, facts, unread);
       await breathe();
       // Acceptances and severities of the record hold for all findings, whoever found them.
-      all.splice(0, all.length, ...runChecks(unread.length > 0 ? withoutTexts(episode) : episode, facts, [...all, ...proofed.findings, ...plan.findings]));
+      all.splice(0, all.length, ...runChecks(unread.length > 0 ? withoutTexts(episode) : episode, facts, [...all, ...nothingRead(episode, unread), ...proofed.findings, ...plan.findings]));
       const { length } = await storedFacts(facts, proofed.claimed);
       Object.assign(counts, { facts: length, mentions: proofed.mentions, agreed: proofed.agreed, pictures: plan.pictures.length });
       claimed.push(...proofed.claimed);

@@ -52,3 +52,10 @@ test('where no text says a number there is nothing to say', async () => {
   const s = sample({ bench: lost(bench) });
   expect(codes((await s.check()).examined[0]!)).not.toContain('texts-not-proofed');
 });
+
+test('a record without a reading says so, and one whose readings are in error does not', async () => {
+  const noted = async (record: string): Promise<string[]> => codes(await found(record)).filter((c) => c === 'nothing-read');
+  expect(await noted('title: To fill in\nsetups: {bench: Open bench}\nreadings:\n')).toEqual(['nothing-read']);
+  expect(await noted('title: In error\nsetups: {bench: Open bench}\nreadings:\n  - {for: {setup: bench}, temperature/core: {load: 67 6x °C}}\n')).toEqual([]);
+  expect(await noted(bench)).toEqual([]);
+});
