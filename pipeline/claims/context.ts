@@ -134,7 +134,7 @@ const lowerIsBetter: readonly Dimension[] = ['temperature', 'temperature-differe
 const higherIsBetter: readonly Dimension[] = ['frame-rate', 'frequency', 'data-rate', 'flow', 'air-flow', 'score', 'compound', 'illuminance'];
 
 /** Which way is better: the record's word, else the usual polarity of the quantity (common practice), 0 for neither. */
-export function polarity(c: Context, cell: Cell): -1 | 0 | 1 {
+export function polarity(c: { facts: Context['facts']; grid: Context['grid'] }, cell: Cell): -1 | 0 | 1 {
   const better = c.facts.about.measures.get(cell.at[c.grid.of.measure[0]!]!)?.better;
   if (better === 'higher') return 1;
   if (better === 'lower') return -1;

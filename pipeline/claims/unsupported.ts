@@ -6,7 +6,7 @@ import type { SentenceHits } from './evidence.js';
 import type { Grid } from './grid.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
-import { type Heard, type WordlessClaim, wordlessClaims } from './wordless.js';
+import { type Heard, winning, type WordlessClaim, wordlessClaims } from './wordless.js';
 import type { Verdict } from './verdict.js';
 
 /** A sentence as it was read. */
@@ -73,7 +73,7 @@ const heard = new WeakMap<SentenceHits, readonly WordlessClaim[]>();
 
 /** What the sentence claims without a number, kept for as long as its reading is. */
 function claimsIn(h: Heard): readonly WordlessClaim[] {
-  if (!h.parsed.low.includes('than')) return none;
+  if (!h.parsed.low.some((w) => w === 'than' || winning.test(w))) return none;
   let claims = heard.get(h.hits);
   if (!claims) {
     const found = wordlessClaims(h);

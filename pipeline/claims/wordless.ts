@@ -1,8 +1,10 @@
-// "The case ran hotter than the bench": comparisons that say no number.
+// Comparisons that say no number: "the case ran hotter than the bench", "the Oak beats the Elm on core temperature",
+// "the Oak wins on noise".
 import type { Dimension } from '../quantities/index.js';
-import { type Fact, type Facts, isFact, isIdle, judge, type Key, splitKey } from '../facts/index.js';
+import { type Fact, type Facts, isFact, isIdle, judge, type Key } from '../facts/index.js';
 import { comparatives, type Comparison } from '../script/index.js';
 import type { Hit, SentenceHits } from './evidence.js';
+import { polarity } from './context.js';
 import { type Cell, type Grid, kindOf } from './grid.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
@@ -32,6 +34,11 @@ const noClaim = /\?\s*$|\b(?:if|whether|would|should|could|might|may|expect\w*|h
 export function wordlessClaims(h: Heard): WordlessClaim[] {
   const { parsed } = h;
   if (noClaim.test(parsed.text)) return [];
+  return [...winners(h), ...compared(h)];
+}
+
+function compared(h: Heard): WordlessClaim[] {
+  const { parsed } = h;
   return parsed.low.flatMap((word, i): WordlessClaim[] => {
     const comparison = comparatives.get(word);
     const than = parsed.low.indexOf('than', i + 1);
@@ -44,6 +51,30 @@ export function wordlessClaims(h: Heard): WordlessClaim[] {
       const told = weigh(h, comparison, a, b);
       return told ? [{ start: parsed.tokens[i]!.start, end: parsed.tokens[b.to - 1]!.end, ...told }] : [];
     }).slice(0, 1);
+  });
+}
+
+const beats = /^(?:beats?|beat|beaten|outperforms?|outperformed|outclasses)$/;
+const wins = /^(?:wins?|won|leads?|led)$/;
+
+/** The verbs of winning. */
+export const winning = new RegExp(`${beats.source}|${wins.source}`);
+
+/** Who is said to beat another, or all others, in a quantity that is named. */
+function winners(h: Heard): WordlessClaim[] {
+  const { parsed, hits, g } = h;
+  if (parsed.said.some((s) => s.mention.type !== 'superlative' && s.mention.type !== 'ordinal') || !hits.hits.some((x) => g.of.measure.includes(x.slot))) return [];
+  return parsed.low.flatMap((word, i): WordlessClaim[] => {
+    const all = wins.test(word);
+    if (!all && !beats.test(word)) return [];
+    const a = hits.hits.filter((x) => x.to <= i && ['setup', 'setting'].includes(g.slots[x.slot]!.field) && !g.holders.has(x.value)).at(-1);
+    if (!a || hits.hits.some((x) => x.to <= i && x.slot === a.slot && x.value !== a.value)) return [];
+    const named = hits.hits.filter((x) => x.slot === a.slot && x.value !== a.value && x.from > i);
+    if (all ? named.length > 0 || !/^(?:on|in|by|for|at)$/.test(parsed.low[i + 1] ?? '') : named.length !== 1) return [];
+    const others = all ? [...g.values[a.slot]!.keys()].filter((v) => v !== a.value && !g.holders.has(v)).map((value) => ({ ...a, value })) : named;
+    const told = others.flatMap((b) => weigh(h, { way: 'better', of: [] }, a, b) ?? []);
+    const first = told.find((t) => t.opposite) ?? told[0];
+    return first ? [{ start: parsed.tokens[i]!.start, end: parsed.tokens[all ? i : named[0]!.to - 1]!.end, ...first }] : [];
   });
 }
 
@@ -84,10 +115,9 @@ function otherOf(g: Grid, cell: Cell, b: Hit): Key | undefined {
   return g.cells.find((c) => c.at[b.slot] === b.value && !c.fixed && g.slots.every((_, i) => i === b.slot || c.at[i] === cell.at[i]))?.key;
 }
 
-function signOf({ facts }: Heard, { way }: Comparison, cell: Cell): number {
+function signOf({ facts, g }: Heard, { way }: Comparison, cell: Cell): number {
   if (way === 'up') return 1;
   if (way === 'down') return -1;
-  const better = facts.about.measures.get(splitKey(cell.key)?.measure ?? '')?.better ?? 'neither';
-  if (better === 'neither' || (way !== 'better' && way !== 'worse')) return 0;
-  return (better === 'higher' ? 1 : -1) * (way === 'better' ? 1 : -1);
+  if (way !== 'better' && way !== 'worse') return 0;
+  return polarity({ facts, grid: g }, cell) * (way === 'better' ? 1 : -1);
 }

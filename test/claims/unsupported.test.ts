@@ -73,6 +73,12 @@ describe('a comparison without a number', () => {
     ['denied', open, 'The Oak was not cooler than the Elm.', undefined],
     ['supposed', open, 'If the Oak is cooler than the Elm, buy it.', undefined],
     ['of another measure than any that was read', clear, 'The Oak is quieter than the Elm.', undefined],
+    ['a win not borne out', open, 'The Oak wins on core temperature.', /do not tell the Oak from the Elm/],
+    ['a win borne out', clear, 'The Oak wins on core temperature.', undefined],
+    ['a win of the other', clear, 'The Elm wins on core temperature.', /the other way round/],
+    ['beats the other, not borne out', open, 'The Oak beats the Elm on core temperature.', /do not tell the Oak from the Elm/],
+    ['beats the other, borne out', clear, 'The Oak beats the Elm on core temperature.', undefined],
+    ['wins in what was not measured', open, 'The Oak wins on looks.', undefined],
     ['of a measure named', { ...clear, 'oak noise/fan': '30.0 33.0 31.0', 'elm noise/fan': '31.0 34.0 32.5' }, 'The Oak is quieter than the Elm.', /do not tell the Oak from the Elm on fan noise/i],
   ])('%s', (_what, runs, script, says) => {
     const found = findings(runs, script).says;
