@@ -210,6 +210,12 @@ export function siblings(g: Grid, cell: Cell, slots: readonly number[]): Cell[] 
   return [...siblingsOf(g, cell, slots)];
 }
 
+/** What a median is of: all things, or "the median of the other four". */
+export function medianSet(c: Context, cell: Cell, words: BaseWords): Cell[] {
+  const others = words.low.some((w) => /^(?:other|others|rest|remaining)$/.test(w));
+  return siblings(c.grid, cell, c.grid.of.setup).filter((x) => !others || x !== cell);
+}
+
 const groups = new WeakMap<Grid, Map<string, Map<string, Cell[]>>>();
 const groupsOf = new WeakMap<Cell, Map<string, readonly Cell[]>>();
 

@@ -11,7 +11,7 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
   for (let i = mention.to; i < Math.min(low.length, mention.to + 4); i++) {
     if (tokens[i]!.kind === 'mark' && low[i] !== '-') break;
     if (phraseEnds.test(low[i]!)) break;
-    if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 };
+    if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 && (mention.from === 0 || /^(?:the|these|those|all|our|my|of|other|both)$/.test(low[mention.from - 1] ?? '')) };
     // "report 24 repeats all of this": what it does, and nothing counted.
     if (/^(?:runs|repeats|passes)$/.test(low[i]!) && /^(?:all|this|that|these|those|them|everything)$/.test(low[i + 1] ?? '')) break;
     const found = countedNouns.filter(([, , re]) => re.test(low[i]!));

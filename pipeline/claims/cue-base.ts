@@ -12,9 +12,12 @@ for (const opener of baseOpeners) {
 
 const likeness = new Set(['same', 'identical', 'equal', 'equivalent']);
 /** Words that may open what is compared with, before the number. */
-const before = new Set('than versus vs against beats beat beating misses missed trails trailing trailed leads led leading behind outperforms outperform compared relative ahead higher lower above below from'.split(' '));
+const before = new Set('than versus vs against beats beat beating misses missed trails trailing trailed leads led leading behind outperforms outperform outruns outrun outpaces outpace overtakes overtake undercuts undercut outdoes outlasts outscores compared relative ahead higher lower above below from beside next'.split(' '));
 
 const gains = new Set('improvement gain increase rise saving reduction advance jump drop fall cut'.split(' '));
+
+/** "Set beside the limit, it is 12 ahead", "put next to it". */
+const putBeside = /\b(?:set|put|held|hold|placed|laid|seen|taken|stood)(?: (?:it|that|them|this|side))?$/;
 
 function standsAt(low: readonly string[], words: readonly string[], at: number): boolean {
   return words.every((w, k) => low[at + k] === w);
@@ -34,6 +37,8 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
       return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
     }
   }
+  // "gains 3.9 frames on stock": a setting gained on is the base; on a bench, one only stands.
+  if (low[m.to] === 'on' && names.some((n) => n.from > m.to && n.from <= m.to + 2 && n.meanings.some((x) => x.own && x.fields.length === 1 && x.fields[0] === 'setting')) && low.slice(Math.max(seg.from, m.from - 3), m.from).some((w) => /^(?:gain|gains|gained|lose|loses|lost)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "up 3.6 on flat out"
   if (low[m.to] === 'on' && names.some((n) => n.from > m.to - 1 && n.from <= m.to + 2 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting'))) && /^(?:up|down)$/.test(low[m.from - 1] ?? '') && /^(?:|,|:|is|are|was|were|and|but)$/.test(low[m.from - 2] ?? '')) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "is within two watts of the bench"
@@ -46,7 +51,7 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
   if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   for (let i = seg.from; i < m.from; i++) {
     if (!before.has(low[i]!)) continue;
-    const opener = /^(?:than|versus|vs|against|beats|beat|beating|misses|missed|trails|trailing|trailed|leads|led|leading|behind|outperforms|outperform)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : low[i] === 'from' && /^(?:rise|rises|up|climb|drop|measured|gain|increase|counted|distance|gap|change|step|jump)$/.test(low[i - 1] ?? '') && !/\d/.test(low[i + 1] ?? '') ? 1 : 0;
+    const opener = low[i] === 'beside' && putBeside.test(low.slice(Math.max(0, i - 2), i).join(' ')) ? 1 : /^(?:than|versus|vs|against|beats|beat|beating|misses|missed|trails|trailing|trailed|leads|led|leading|behind|outperforms|outperform|outruns?|outpaces?|overtakes?|undercuts?|outdoes|outlasts|outscores)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (low[i] === 'next' && low[i + 1] === 'to' && putBeside.test(low.slice(Math.max(0, i - 2), i).join(' '))) || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : low[i] === 'from' && /^(?:rise|rises|up|climb|drop|measured|gain|increase|counted|distance|gap|change|step|jump)$/.test(low[i - 1] ?? '') && !/\d/.test(low[i + 1] ?? '') ? 1 : 0;
     if (!opener || i + opener >= m.from) continue;
     // "against its target of 0.9 volts": the number is what the target is.
     if (low[m.from - 1] === 'of' && /^(?:limit|target|cap|rating|ceiling|threshold|goal|setpoint|budget|allowance|maximum|minimum)$/.test(low[m.from - 2] ?? '')) continue;

@@ -7,6 +7,7 @@ import { keeps } from './keeping.js';
 import { measuredAgainst } from './measured-against.js';
 import type { Cover } from './cover.js';
 import type { Name } from './lexicon.js';
+import { following, placed } from './placed.js';
 import { multipliedBy, namesRatio, secondAs } from './ratio-words.js';
 
 export type Operation = 'value' | 'change' | 'share' | 'ratio' | 'rank' | 'count' | 'range' | 'points';
@@ -147,6 +148,9 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   if (comparative && !(word === 'more' && low[i + 1] === 'or' && low[i + 2] === 'less') && !(word === 'better' && low[i - 1] === 'or')) {
     const adjective = gradables.get(low[i + 1] ?? '');
     if ((word === 'more' || word === 'less') && adjective) return { way: flip(adjective.way, word === 'less'), because: `${word} ${low[i + 1]}`, after: true, of: adjective.of };
+    // "takes off five degrees more": which way it goes, the verb has said.
+    const verb = (word === 'more' || word === 'further') && low[i + 1] !== 'than' ? verbBefore(low, seg.from, m.from - 1) : undefined;
+    if (verb) return { way: verb.way, because: verb.word, before: true };
     return { way: comparative.way, because: word, after: true, of: comparative.of };
   }
   // "4 degrees of headroom", "35 to spare", but not "under load" or "over room", which are names.
@@ -233,6 +237,9 @@ function lastVerb(low: readonly string[], from: number, to: number): { way: Way;
     const c = comparatives.get(low[i]!);
     if (c) return { way: c.way, word: low[i]! };
     const n = phraseAt(changeNouns, low, i);
+    // "cuts its rise by 57": what is cut is the noun, which way the verb says.
+    const cuts = n && /^(?:its|the|their|his|her)$/.test(low[i - 1] ?? '') ? phraseAt(changeVerbs, low, i - 2) : undefined;
+    if (cuts && cuts.words.length === 1) return { way: cuts.value, word: cuts.words[0]! };
     if (n) return { way: n.value, word: n.words.join(' ') };
   }
   return undefined;
@@ -282,15 +289,6 @@ function isRange(low: readonly string[], m: Mention, seg: Segment): boolean {
   if (before.includes('between')) return true;
   return before.some((w) => /^(?:stays?|stayed|ranges?|ranged|hovers?|hovered|varies|varied|anywhere|remained|remains)$/.test(w)) && rangeVerbs.test(before.find((w) => rangeVerbs.test(w)) ?? '');
 }
-
-/** Whether a bare number can be a figure here. */
-function placed(t: readonly Token[], m: Mention): boolean {
-  if (m.unit || m.decimals > 0) return true;
-  const next = t[m.to];
-  if (next?.low === '-' && next.tight && t[m.to + 1]?.tight) return false;
-  return !next || next.kind !== 'word' || following.has(next.low) || !/(?:[^s'’]s|people|men|women|feet|children)$/.test(next.low);
-}
-const following = new Set(['in', 'on', 'at', 'under', 'for', 'with', 'and', 'or', 'to', 'when', 'while', 'but', 'so', 'which', 'as', 'from', 'after', 'before', 'by', 'over', 'above', 'below', 'than', 'flat', 'respectively', 'against', 'up', 'down', 'here', 'there', 'now', 'instead', 'the', 'it', 'that', 'this', 'then', 'idle', 'full', 'once', 'versus', 'plus', 'if', 'where', 'because', 'of', 'is', 'was', 'across', 'through', 'more', 'less', 'behind', 'ahead', 'again', 'per', 'a', 'an', 'without', 'inside', 'during', 'only', 'still', 'too', 'mark', 'that\'s', 'it\'s', 'there\'s', 'is', 'this', 'we', 'you', 'they', 'i', 'he', 'she', 'what', 'are', 'has', 'have', 'not', 'even', 'also', 'either', 'though', 'compared', 'vs', 'meaning', 'making', 'pretty', 'quite', 'really', 'right', 'okay', 'ok', 'well', 'almost', 'just', 'nearly', 'about', 'although', 'yet', 'since', 'until', 'between', 'at', 'these', 'those', 'his', 'its', 'my', 'our', 'your', 'their', 'apart', 'back', 'away', 'off', 'down', 'between', 'versus', 'plus', 'minus', 'times', 'done', 'long', 'later', 'ahead', 'overall', 'respectively', 'total', 'as', 'was', 'were', 'will', 'would', 'can', 'could', 'does', 'did', 'do', 'no', 'all', 'both', 'each', 'never', 'always', 'already', 'basically', 'actually', 'honestly', 'there', 'here', 'let\'s', 'let', 'because', 'than', 'fewer', 'higher', 'lower', 'better', 'worse', 'cooler', 'warmer', 'hotter', 'quieter', 'louder', 'faster', 'slower', 'points', 'less', 'versus', 'less']);
 
 function hasPhrase(low: readonly string[], phrases: readonly (readonly string[])[]): boolean {
   return phrases.some((p) => { for (let i = low.indexOf(p[0]!); i >= 0; i = low.indexOf(p[0]!, i + 1)) if (p.every((w, k) => low[i + k] === w)) return true; return false; });

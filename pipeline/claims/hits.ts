@@ -2,6 +2,7 @@
 import { changeVerbs, phraseAt } from '../script/index.js';
 import { roomParts } from '../facts/index.js';
 import { shareCircumstance } from './circumstance.js';
+import { comparedIn, comparing } from './compared-in.js';
 import { correctedSpan } from './corrected.js';
 import type { Grid } from './grid.js';
 import type { Course, Hit, SentenceHits } from './evidence.js';
@@ -23,7 +24,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     const segment = segmentOf(p, n.from);
     const before = p.low[n.from - 1] === 'the' ? p.low[n.from - 2] : p.low[n.from - 1];
     const room = before === 'over' || before === 'above';
-    const baseOf = room && p.said[segment]?.cue.overRoom ? segment : [comparing(p, n.to - 1), passedBy(g, p, n, segment), leftAt(p, n)].find((k) => k >= 0) ?? -1;
+    const baseOf = room && p.said[segment]?.cue.overRoom ? segment : comparedIn(g, p, n, segment);
     const asPart = n.meanings.some((m) => m.own && m.fields.includes('part'));
     const measured = asPart && (measuredSince(g, p, n, state) || p.names.some((o) => o !== n && o.meanings.some((m) => m.own && m.fields[0] === 'setup' && m.slots.some((s) => !g.holders.has(s.value)))));
     // "39 per cent faster", where shares are called so: the unit of a change says nothing of what changes.
@@ -69,30 +70,6 @@ function likely(p: Parsed, n: Name, before: readonly Hit[], state: State): reado
   const figure = p.said.findLast((s) => s.mention.from < n.from)?.mention.from ?? 0;
   const beside = (m: Meaning): number => (before.some((h) => h.from >= figure && m.slots.some((s) => s.slot === h.slot)) ? 1 : 0);
   return [[...n.meanings].sort((a, b) => beside(a) - beside(b) || at(b) - at(a) || age(a) - age(b))[0]!];
-}
-
-/** The mention whose comparison a name stands in, or -1: of several, the last that is said to compare ("at 39.6 decibels it is 1.1 quieter than the other"). */
-function comparing(p: Parsed, at: number): number {
-  let first = -1;
-  let last = -1;
-  for (let i = 0; i < p.said.length; i++) {
-    const { cue, mention } = p.said[i]!;
-    if (!cue.base || at < cue.base.from || at >= cue.base.to) continue;
-    if (first < 0) first = i;
-    if (cue.op !== 'value' && mention.from < at) last = i;
-  }
-  return last >= 0 ? last : first;
-}
-
-/** "breaks the house rule by 0.4": who holds the marks stands for what is passed, not for what passes it. */
-function passedBy(g: Grid, p: Parsed, n: Name, segment: number): number {
-  const m = p.said[segment]?.mention;
-  return m && p.low[m.from - 1] === 'by' && n.to <= m.from - 1 && m.from - n.to <= 3 && n.meanings.some((x) => x.slots.some((s) => g.of.setup.includes(s.slot) && g.holders.has(s.value))) ? segment : -1;
-}
-
-/** "From idle, its core warmed up by 45": the first change of the sentence sets out from there. */
-function leftAt(p: Parsed, n: Name): number {
-  return p.low[0] === 'from' && n.from <= 2 && p.low[n.to] === ',' && n.meanings.some((m) => m.role !== undefined) ? p.said.findIndex((s) => s.cue.op === 'change') : -1;
 }
 
 /** "41 on the processor and 38 on the card, so 0.2 up on the one and 0.2 down on the other": the two that were named last, in their order. */
@@ -243,6 +220,9 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
     } else if (respectively && [state.list, state.table].some((l) => l?.values.length === numbers.length)) {
       const list = state.list?.values.length === numbers.length ? state.list : state.table!;
       numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: list.slot, value: list.values[k]! }]));
+    } else if (respectively && apart(p, g, hits, numbers)) {
+      const { slot, values } = apart(p, g, hits, numbers)!;
+      numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot, value: values[k]! }]));
     } else if (numbers.length >= 3 && !respectively && !fitting.length && !hits.some((h) => numbers.includes(h.segment) && h.segment !== numbers[0] && h.segment !== numbers.at(-1))) {
       // "88.4, 91.2, 88.6": as many figures as a setting or workload has values, in the order of the record.
       for (const field of ['setting', 'workload', 'setup'] as const) {
@@ -267,6 +247,16 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
     for (const index of numbers) out.set(index, [...(out.get(index) ?? []), { slot: h.slot, value: h.value }]);
   }
   return { paired: out, guesses };
+}
+
+/** "The keyboard is at 42.9 and the palm rest at 32.8, so they are 3.9 and 1.3 cooler respectively": as many named before, each once. */
+function apart(p: Parsed, g: Grid, hits: readonly Hit[], numbers: readonly number[]): { slot: number; values: string[] } | undefined {
+  const first = p.said[numbers[0]!]!.segment.from;
+  for (const field of ['setup', 'setting', 'workload', 'part'] as const) for (const slot of g.of[field]) {
+    const values = hits.filter((h) => h.slot === slot && h.to <= first && h.baseOf < 0 && !h.departs).map((h) => h.value);
+    if (values.length === numbers.length && new Set(values).size === values.length) return { slot, values };
+  }
+  return undefined;
 }
 
 function distance(l: NameList, first: number, last: number): number {

@@ -21,7 +21,10 @@ export function oneNamed(c: Context, index: number, x: Candidate): boolean {
 function spokenOf(c: Context, index: number, slot: number, value: string, lately = 1): boolean {
   const own = c.hits.hits.filter((h) => h.slot === slot && h.baseOf < 0 && h.segment <= index);
   if (own.length) return own.some((h) => h.value === value);
-  if (c.now.heading.some(([i, v]) => i === slot && v === value)) return true;
+  const section = c.now.heading.filter(([i]) => i === slot).map(([, v]) => v);
+  if (section.includes(value)) return true;
+  // The section is about the other one: which of the two is meant is open.
+  if (section.length === 1) return false;
   return c.now.topics[slot]![0] === value && c.now.together[slot] === 1 && c.now.ages[slot]! <= lately;
 }
 

@@ -1,4 +1,5 @@
 // How the record's things are spoken: a trie of names over words and numbers, and the general words for each kind of quantity.
+import { halves, prepositions } from './halves.js';
 import type { Dimension, Unit } from '../quantities/index.js';
 import type { Facts, KeyField } from '../facts/index.js';
 import { findNumbers, type NumberSpan, type Token, tokens } from '../script/index.js';
@@ -120,6 +121,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
           while (head.length && prepositions.has(head.at(-1)!) && head.length > 2) head.pop();
           if (known === words.length - 1 && head.length >= 2 && !head.some((w) => parts.includes(w))) put(head, { slots: [{ slot: g.of[field][parts.indexOf(words[known]!) === 0 ? 1 : 0]!, value: n.id.split('-')[parts.indexOf(words[known]!) === 0 ? 1 : 0]! }], own: true });
         }
+        if (g.of[field].length === 2) for (const [part, axis] of halves(n.id.split('-').map(plain), words)) put(part, { slots: [{ slot: g.of[field][axis]!, value: n.id.split('-')[axis]! }], own: true });
         const inner = bare[0] && prepositions.has(bare[0]) ? bare.slice(1) : undefined;
         if (inner && inner.length && (field === 'setup' || field === 'setting') && inner.some((w) => n.id.split('-').map(plain).includes(w)) && !(inner.length === 1 && taken(maps, field, inner[0]!))) put(inner, { slots: slotsOf(g, field, n.id, words), own: true });
       }
@@ -139,8 +141,6 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   for (const x of g.cells) if (x.constant) for (const i of [...g.of.setting, ...g.of.workload]) if (x.at[i]) setIn.set(`${i}=${x.at[i]}`, (setIn.get(`${i}=${x.at[i]}`) ?? new Set()).add(x.unit.dimension));
   return { root, heard: properWords(maps, g), short: shortNumbers(root), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), places: elliptical(maps, g) };
 }
-
-const prepositions = new Set(['on', 'in', 'at', 'with', 'under', 'of', 'without', 'by', 'inside', 'for', 'over', 'from']);
 
 function plain(word: string): string {
   return keyOfPhrase(word)[0] ?? word;

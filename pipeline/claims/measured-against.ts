@@ -10,7 +10,7 @@ export function measuredAgainst(low: readonly string[], m: Mention, seg: Segment
     const opener = openers.exec(low.slice(i, i + 5).join(' ') + ' ')?.[0];
     if (!opener) continue;
     const from = i + opener.trim().split(' ').length;
-    const end = low.slice(from, m.from).findIndex((w, k) => w === ',' || w === ':' || (k > 0 && /^(?:it|he|she|they|we|you|i|that|this)$/.test(w)));
+    const end = low.slice(from, m.from).findIndex((w, k) => w === ',' || w === ':' || (k > 1 && w === 'the') || (k > 0 && /^(?:it|he|she|they|we|you|i|that|this)$/.test(w)));
     if (end > 0) return { from, to: from + end };
   }
   return undefined;

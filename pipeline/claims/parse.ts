@@ -33,7 +33,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const low = t.map((w) => w.low);
   const numbers = findNumbers(t);
   const all = findMentions(t, numbers);
-  const names = misheard(t, findNames(lex, atoms(t, numbers)), lex).filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
+  const names = misheard(t, findNames(lex, atoms(t, numbers)), lex).filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !(n.to - n.from === 1 && /^(?:ratio|factor)$/.test(low[n.from]!) && /^(?:of|is|between)$/.test(low[n.to] ?? '')) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
   shortRates(all, names, lex);
   const score = all.some((m) => m.unit?.id === 'points') ? [...lex.unitOf.entries()].find(([, u]) => u.dimension === 'score') : undefined;
   if (score) for (const m of all) if (m.unit?.id === 'points' && !low.slice(m.from, m.to).includes('percentage') && (Math.abs(m.value.toNumber()) > 100 || names.some((n) => n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && s.value === score[0]))))) Object.assign(m, { unit: score[1] });
@@ -154,7 +154,7 @@ function saidShort(low: readonly string[], m: Mention, all: readonly Mention[], 
   if (/^(?:than|as|with) (?:at|on|with)$/.test(before)) return own;
   // "fans back at 1200"
   if (/^(?:at|back at|still at)$/.test(low[m.from - 1] ?? '') && m.value.toNumber() >= 100) return own;
-  const beside = all.find((o) => o !== m && short(lex, o) && (o.from === m.to + 1 || o.to === m.from - 1) && low[Math.max(o.from, m.from) - 1] === 'to' && low[Math.min(o.from, m.from) - 1] === 'from');
+  const beside = all.find((o) => o !== m && short(lex, o) && (o.from === m.to + 1 || o.to === m.from - 1) && low[Math.max(o.from, m.from) - 1] === 'to' && /^(?:from|going|go|goes|went|stepping)$/.test(low[Math.min(o.from, m.from) - 1] ?? ''));
   return beside ? own : undefined;
 }
 

@@ -9,7 +9,8 @@ const bought = /^(?:bought|buy|buying|paid|pay|paying|costs?|sells?|sold|prices?
 export function isPrice(c: Context, index: number): boolean {
   const { mention: m } = c.parsed.said[index]!;
   const { low, names } = c.parsed;
-  if (m.unit?.id === 'lb') return !c.grid.dimensions.has('money') && (low.some((w) => bought.test(w)) || (low[m.from - 1] === 'for' && !/^(?:of|on|in|at)$/.test(low[m.to] ?? '') && !comparatives.has(low[m.to] ?? '')));
+  // Where the record weighs in grams, pounds are money unless something is said to weigh.
+  if (m.unit?.id === 'lb') return !c.grid.dimensions.has('money') && (!low.some((w) => /^(?:weigh\w*|heav\w*|light\w*|mass|ounces?)$/.test(w)) || low.some((w) => bought.test(w)) || (low[m.from - 1] === 'for' && !/^(?:of|on|in|at)$/.test(low[m.to] ?? '') && !comparatives.has(low[m.to] ?? '')));
   if (m.unit || m.type !== 'cardinal' || c.grid.dimensions.has('money') || comparatives.has(low[m.to] ?? '')) return false;
   let k = m.from - 1;
   while (/^(?:about|around|just|only|roughly|nearly|almost|under|over)$/.test(low[k] ?? '')) k--;

@@ -1,9 +1,10 @@
 // A mention read as a change: a difference, a rise over idle, a percentage, against what the words or the context compare with.
 import type { Way } from '../script/index.js';
-import { basesFor, baseWords, changesOf, siblings } from './bases.js';
+import { basesFor, baseWords, changesOf, medianSet, siblings } from './bases.js';
 import { type Candidate, type Context, polarity, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
 import { type Cell, moved, movedTo } from './grid.js';
 import { fit } from './decide.js';
+import { againstExtreme } from './read-extreme.js';
 import { correctedSpan, correctedTerm } from './corrected.js';
 import { overRoomTerm, push, readValue } from './read-value.js';
 import { firstCell, sameTerm, substitute, type Term } from './terms.js';
@@ -40,6 +41,8 @@ export function readChange(c: Context, index: number): Candidate[] {
     for (const x of cells) if (turns.some((i) => x.cell.at[i] === departs.at[i])) x.cost += 0.9;
     cells.sort((a, b) => a.cost - b.cost);
   }
+  const extreme = againstExtreme(c, index, cells);
+  if (extreme.length) return extreme;
   const out: Candidate[] = [];
   const way = cue.way;
   const corrected = correctedSpan(c.parsed.low) !== undefined;
@@ -67,8 +70,7 @@ export function readChange(c: Context, index: number): Candidate[] {
     const median = c.now.said.find((t) => t.kind === 'median');
     if (!words.any && median && firstCell(c.grid, median)?.at[c.grid.of.measure[0]!] === cell.at[c.grid.of.measure[0]!]) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, median] }, 'difference', cost + 0.4, cell, 'against the median said last', { sign: signOf(c, way, cell) });
     if (words.median || (words.pronoun && c.now.said.some((t) => t.kind === 'median'))) {
-      // "above the median of the other four"
-      const set = siblings(c.grid, cell, c.grid.of.setup).filter((x) => x !== cell || !words.low.some((w) => /^(?:other|others|rest|remaining)$/.test(w)));
+      const set = medianSet(c, cell, words);
       if (set.length > 2) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, way, cell), firm: words.median || c.now.said[0]?.kind === 'median' });
       if (words.median) continue;
     }
@@ -107,7 +109,7 @@ export function readChange(c: Context, index: number): Candidate[] {
         const kind = percent ? 'percent_change' : idle ? 'rise' : 'difference';
         push(out, c, { kind, args: [subject.key, other.key] }, kind, 0, subject, 'between the two said last', { sign: signOf(c, way, subject), base: other, change: sameCellExcept(c.grid, subject, other).map((i) => [i, other.at[i]!] as const) });
         // "2190 on the one and 1710 on the other, so 28 percent more": the one of which it is true.
-        if (subject.at[c.grid.of.phase[0]!] === other.at[c.grid.of.phase[0]!] && /^(?:more|less|fewer|higher|lower)$/.test(cue.because)) push(out, c, { kind, args: [other.key, subject.key] }, kind, 0, other, 'between the two said last', { sign: signOf(c, way, other), base: subject, change: sameCellExcept(c.grid, subject, other).map((i) => [i, subject.at[i]!] as const) });
+        if (subject.at[c.grid.of.phase[0]!] === other.at[c.grid.of.phase[0]!] && (/^(?:more|less|fewer|higher|lower)$/.test(cue.because) || /^(?:sav|gain|los|cost)/.test(cue.because))) push(out, c, { kind, args: [other.key, subject.key] }, kind, 0, other, 'between the two said last', { sign: signOf(c, way, other), base: subject, change: sameCellExcept(c.grid, subject, other).map((i) => [i, subject.at[i]!] as const) });
       }
       for (const b of basesFor(c, subject, index, words, way).slice(0, 12)) {
         const differing = sameCellExcept(c.grid, subject, b.cell).map((i) => [i, b.cell.at[i]!] as const);

@@ -39,10 +39,12 @@ export function conditionAt(c: Context, index: number): Condition | undefined {
   else return undefined;
   if (size < 2 || size > 40 || m.value.toNumber() > size) return undefined;
   let to = from;
+  // "all twelve, ten of them stay under": another count, and no figure of this one.
+  const counts = (k: number): boolean => said.some((s) => s.mention.from === k && low[s.mention.to] === 'of');
   const figure = (k: number): boolean => said.some((s) => s.mention.from <= k && k < s.mention.to);
   while (to < low.length) {
     const w = low[to]!;
-    if (/^(?:;|:|\(|—|–)$/.test(w) || (w === ',' && !figure(to + 1)) || /^(?:and|but|while|because|so|which|though|although|where)$/.test(w)) break;
+    if (/^(?:;|:|\(|—|–)$/.test(w) || (w === ',' && (!figure(to + 1) || counts(to + 1))) || /^(?:and|but|while|because|so|which|though|although|where)$/.test(w)) break;
     if (to > from && conditionOpens(c, to, index)) break;
     to++;
   }

@@ -1,5 +1,5 @@
 // A mention read as percentage points: between two readings in percent, or between two shares said.
-import { basesFor, baseWords, changesOf, siblings } from './bases.js';
+import { basesFor, baseWords, changesOf, medianSet } from './bases.js';
 import { type Candidate, type Context, reachOfCosts, sameCellExcept, signOf, subjectCells } from './context.js';
 import { points, pointsSaid } from './points-said.js';
 import { push } from './read-value.js';
@@ -32,7 +32,7 @@ export function readPoints(c: Context, index: number): Candidate[] {
   for (const { cell, cost } of cells) {
     if (out.length > 120) break;
     if (words.median) {
-      const set = siblings(c.grid, cell, c.grid.of.setup);
+      const set = medianSet(c, cell, words);
       if (set.length > 2) push(out, c, { kind: 'points', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, said.cue.way, cell), firm: true });
       continue;
     }

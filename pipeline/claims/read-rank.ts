@@ -173,9 +173,12 @@ function toldByBoth(c: Context, index: number): boolean {
   return named(setup, true) && named(setting, true) && !named(setup, false) && !named(setting, false) && !c.now.heading.some(([i]) => setup.includes(i) || setting.includes(i));
 }
 
-/** Slots of what an opening "at …", "in …" names, before the superlative. */
+/** Slots of what an opening "at …", "in …" names before the superlative, or what stands between it and its verb: "the hottest one on battery is …". */
 function heldFirst(c: Context, index: number): ReadonlySet<number> {
   const { mention } = c.parsed.said[index]!;
+  const verb = mention.superlative ? c.parsed.low.findIndex((w, k) => k >= mention.to && k < mention.to + 7 && /^(?:is|was|belongs|goes)$/.test(w)) : -1;
+  const between = c.hits.hits.filter((h) => verb > 0 && h.from > mention.to && h.to <= verb && h.baseOf < 0 && c.grid.slots[h.slot]!.field === 'setting' && /^(?:on|in|at|with|without|under)$/.test(c.parsed.low[h.from] === undefined ? '' : [c.parsed.low[h.from]!, c.parsed.low[h.from - 1] ?? ''].find((w) => /^(?:on|in|at|with|without|under)$/.test(w)) ?? ''));
+  if (between.length) return new Set(between.map((h) => h.slot));
   if (!mention.superlative || !/^(?:at|in|on|with|for)$/.test(c.parsed.low[0] ?? '')) return new Set();
   return new Set(c.hits.hits.filter((h) => h.to <= mention.from && h.baseOf < 0 && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field)).map((h) => h.slot));
 }

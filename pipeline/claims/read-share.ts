@@ -1,5 +1,5 @@
 // A mention read as a share of something, in percent.
-import { basesFor, baseWords, siblings } from './bases.js';
+import { basesFor, baseWords, medianSet } from './bases.js';
 import { type Candidate, type Context, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
 import { push } from './read-value.js';
 import { ofNumberSaid } from './share-said.js';
@@ -33,7 +33,7 @@ export function readShare(c: Context, index: number): Candidate[] {
   for (const { cell, cost } of cells) {
     if (out.length > 120) break;
     if (words.median) {
-      const set = siblings(c.grid, cell, c.grid.of.setup);
+      const set = medianSet(c, cell, words);
       if (set.length > 2) push(out, c, { kind: 'points', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, said.cue.way, cell), firm: true });
       continue;
     }

@@ -223,6 +223,8 @@ export function sameShare(c: Context, index: number): Candidate[] {
     const term = substitute(g, last, named);
     const own = term && firstCell(g, term);
     const base = term && typeof term.args[1] === 'string' ? g.byKey.get(term.args[1]) : undefined;
+    // What it was a share of was its own, and that of the other is not on record: no share of the first one's.
+    if (base && [...named].some(([slot, value]) => base.at[slot] === subject.at[slot] && base.at[slot] !== value)) continue;
     if (term && own && own !== base && speaksOf(own, named)) push(out, c, term, 'percent_of', 0, own, 'the same share of another', { firm: true, ...(base && { base, change: sameCellExcept(g, own, base).map((i) => [i, base.at[i]!] as const) }) });
   }
   return out;

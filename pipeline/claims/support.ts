@@ -62,6 +62,8 @@ function kindSaid(c: Context, index: number, x: Candidate): boolean {
   const at = x.subject?.at;
   if (!at || x.why === otherQuantity || (m.unit && m.unit.id !== '%' && m.unit.id !== 'points')) return true;
   const of = at[measure]!;
+  // "The one, 4.6": what was set is not told by a bare figure alone.
+  if (!m.unit && x.kind === 'constant' && !c.done.some((d) => d?.subject?.at[measure] === of) && !(c.now.said[0] && firstCell(g, c.now.said[0])?.at[measure] === of) && !c.hits.roles.some((r) => r.segment <= index) && !c.hits.hits.some((h) => h.segment <= index && h.value === at[h.slot] && (h.slot === measure || g.of.part.includes(h.slot) || h.slot === g.of.phase[0] || g.holders.has(h.value)))) return false;
   const dims = g.measureUnits.get(of);
   if (cue.of?.some((d) => dims?.has(d))) return true;
   // "still leads with 42.8": in what the table was of.

@@ -167,6 +167,8 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     if (b.unit.id === 'points' && t.slice(a.to, b.from).some((w) => w.low === ',') && !t.slice(a.to, b.from).some((w) => w.low === 'and' || w.low === 'or') && list[k + 2]?.unit?.id !== 'points') continue;
     let tight = true;
     for (let i = a.to; i < b.from && tight; i++) tight = separators.has(t[i]!.low) || hedgeWord.has(t[i]!.low);
+    // "at 77 and 38.4 decibels": said to another place, it is of another quantity.
+    if (tight && a.form === 'digits' && a.decimals === 0 && b.decimals > 0 && b.from - a.to === 1 && t[a.to]!.low === 'and' && list[k - 1]?.unit?.id !== b.unit.id && t[a.from - 1]?.low !== 'between') continue;
     // "the one with four, and 7.2 decibels": words and digits make no list.
     if (tight && a.form !== b.form && a.decimals === 0 && b.decimals > 0) continue;
     // "memory 82, 38.4 decibels": a comma alone joins only what is said alike.

@@ -79,3 +79,34 @@ test.each([
   'On the desk, with the meter half a metre from the Beech, the noise is 44 decibels.',
   'In the cupboard the core of the Alder is at 80 degrees, 2 beyond the 78 we call comfortable.',
 ])('no alarm: %s', (text) => expect(verdicts(text).filter((v) => v.endsWith('disagrees'))).toEqual([]));
+
+describe('settings that cross two choices', () => {
+  const rows2: Row[] = [];
+  for (const [place, extra] of [['bench', 0], ['case', 8]] as const) for (const [mode, hot] of [['stock', 80], ['limit', 68], ['tuned', 73]] as const) for (const [id, more] of [['ibex', 0], ['jackal', 5]] as const) rows2.push([id, `${place}-${mode}`, 'mill', 'temperature', 'core', 'load', hot + extra + more, 'degC', 0.2]);
+  const crossed = factsOf(rows2, `kind,id,spoken
+setup,ibex,the Ibex
+setup,jackal,the Jackal
+setting,bench-stock,stock on the bench
+setting,bench-limit,the power limit on the bench
+setting,bench-tuned,the tuning on the bench
+setting,case-stock,stock in the case
+setting,case-limit,the power limit in the case
+setting,case-tuned,the tuning in the case
+part,core,core
+measure,temperature,temperature
+workload,mill,the mill
+`);
+  const of = (text: string): string[] => proof(new Source('script.md', text), crossed).mentions.filter((m) => m.verdict !== 'not-a-claim').map((m) => `${m.text}: ${m.verdict}`);
+  const text = (n: string): string => `## The power limit, on the bench\n\nThe core of the Ibex settles at ${n} degrees.`;
+  test('each half names its own, and a heading may have a comma between', () => expect(of(text('68'))).toEqual(['68 degrees: agrees']));
+  test('wrong', () => expect(of(text('66'))).toEqual(['66 degrees: disagrees']));
+});
+
+describe.each([
+  ['against an extreme', 'In Quarry the loudest is the Dogwood in the cupboard, N decibels above the quietest.', '25', '21'],
+  ['a thing with two names before, respectively', 'On the desk in Quarry the noise of the Alder is 36 and that of the Beech 44 decibels, so in the cupboard they are N and 3 decibels louder respectively.', '3', '6'],
+  ['what is set beside another', 'In Quarry the core of the Alder is at 80 degrees in the cupboard. Set beside the desk it is N degrees hotter.', '9', '12'],
+])('%s', (_, text, right, wrong) => {
+  test('right', () => expect(verdicts(text.replace('N', right)).filter((v) => !v.endsWith('agrees'))).toEqual([]));
+  test('wrong', () => expect(verdicts(text.replace('N', wrong)).some((v) => v.endsWith('disagrees'))).toBe(true));
+});
