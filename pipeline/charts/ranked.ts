@@ -1,5 +1,5 @@
 // Ranked bars, the best on top; also of derived facts (per watt, over room) when the request names them.
-import { type Fact, factName, isFact, phaseNote, quantityName, bestOf, whyClose } from '../facts/index.js';
+import { type Fact, factName, isFact, phaseNote, quantityName, bestOf, closeNotes } from '../facts/index.js';
 import { barSpec } from './bar-spec.js';
 import type { Chart } from './chart.js';
 import { commonName, rowName, select, selectFacts } from './rows.js';
@@ -17,12 +17,6 @@ export const ranked: Chart = {
     const shown = sorted.slice(request.slice?.from, request.slice?.to);
     const winner = !chosen.comparable ? {} : bestOf(facts, chosen.measure, sorted.map((r) => r.fact));
     const first = shown[0]!;
-    const notes = foot(facts, shown.map((r) => r.fact), winner.close ? [whyClose[winner.close].best] : []);
-    const heading = {
-      title: request.title ?? (request.facts ? factName(facts.about, first.fact) : quantityName(facts.about, chosen.measure, chosen.part) + phaseNote(facts, chosen)),
-      subtitle: subtitle(facts, chosen, unitSymbol(sorted.map((r) => r.fact)), commonName(facts, first, chosen.by)),
-      foot: notes.text,
-    };
     const ranks = new Map<string, Fact>();
     if (better !== 'neither' && chosen.ranks && sorted.length > 1) {
       for (const r of sorted) {
@@ -32,6 +26,13 @@ export const ranked: Chart = {
         if (isFact(rank)) ranks.set(r.fact.id, rank);
       }
     }
+    const close = better !== 'neither' && chosen.comparable ? closeNotes(facts, sorted.map((r) => r.fact), (f) => ranks.get(f.id)?.shown, shown.map((r) => r.fact)) : [];
+    const notes = foot(facts, shown.map((r) => r.fact), close);
+    const heading = {
+      title: request.title ?? (request.facts ? factName(facts.about, first.fact) : quantityName(facts.about, chosen.measure, chosen.part) + phaseNote(facts, chosen)),
+      subtitle: subtitle(facts, chosen, unitSymbol(sorted.map((r) => r.fact)), commonName(facts, first, chosen.by)),
+      foot: notes.text,
+    };
     const { body } = work.frame(heading);
     const named = shown.map((r) => ({ ...r, name: rowName(facts, r, chosen.by), place: ranks.get(r.fact.id) }));
     const { spec, misfits, labels } = barSpec(work.stage, {

@@ -45,6 +45,29 @@ export function bestOf(facts: Facts, measure: string, shown: readonly Fact[]): {
   return close ? { close } : { fact: first };
 }
 
+/**
+ * What is said below a ranking of what its runs do not tell, `sorted` with the best first and `place` how a fact's place is shown:
+ * why the best two are close, and "places 4 to 6 too close to call" of neighbours whose order rests on too little. Equals that
+ * share a place and single runs are no neighbours; stretches without a row in `shown` are left out.
+ */
+export function closeNotes(facts: Facts, sorted: readonly Fact[], place: (f: Fact) => string | undefined, shown: readonly Fact[] = sorted): string[] {
+  const stretches: Fact[][] = [];
+  sorted.forEach((fact, i) => {
+    const close = i > 0 ? tooClose(facts, sorted[i - 1]!, fact) : undefined;
+    if (close && close !== 'single') stretches.at(-1)!.push(fact);
+    else stretches.push([fact]);
+  });
+  const best = sorted.length > 1 ? tooClose(facts, sorted[0]!, sorted[1]!) : undefined;
+  const named = stretches.filter((s) => s.some((f) => shown.includes(f)) && !(s[0] === sorted[0] && s.length < 3)).flatMap((s) => {
+    const [first, last] = [place(s[0]!), place(s.at(-1)!)];
+    return first && last && first !== last ? [{ from: s[0]!, text: `${first} ${s.length === 2 ? 'and' : 'to'} ${last}` }] : [];
+  });
+  return [
+    ...(best && named[0]?.from !== sorted[0] ? [whyClose[best].best] : []),
+    ...(named.length ? [`places ${named.map((n) => n.text).join(', ')} too close to call`] : []),
+  ];
+}
+
 function overlap(a: Fact, b: Fact): boolean {
   return !!a.spread && !!b.spread && a.spread.min.compare(b.spread.max) <= 0 && b.spread.min.compare(a.spread.max) <= 0;
 }

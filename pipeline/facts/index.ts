@@ -16,7 +16,7 @@ export { isMeasured } from './measured.js';
 export { atReferenceRoom, atReferenceRooms } from './reference-room.js';
 export { approaches, approachesOf } from './approaches.js';
 export { kelvinPerWatt } from './resistance.js';
-export { bestOf, type Closeness, tooClose, whyClose } from './closeness.js';
+export { bestOf, type Closeness, closeNotes, tooClose, whyClose } from './closeness.js';
 export { type DifferenceOutcome, type Judgement, judge, outcomeOf } from './outcome.js';
 export { type RunsNeeded, runsNeeded } from './runs-needed.js';
 export { type MatterName, matterRows } from './matters.js';

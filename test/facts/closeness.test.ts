@@ -1,6 +1,6 @@
 // When two figures are too close to be told apart, for all who rank, pick out, mark or say so.
 import { expect, test } from 'vitest';
-import { bestOf, Facts, isFact, tooClose } from '../../pipeline/facts/index.js';
+import { bestOf, closeNotes, type Fact, Facts, isFact, tooClose } from '../../pipeline/facts/index.js';
 import { Source } from '../../pipeline/places/index.js';
 import { bareEpisode, readReadings } from '../../pipeline/records/index.js';
 import { readQuantity, unit } from '../../pipeline/quantities/index.js';
@@ -40,4 +40,23 @@ test.each([[undefined, undefined], [1, undefined], [2, 'matters']] as const)('le
   const meter = { name: 'meter', measures: ['noise'], place: facts.about.place, ...(grade && { class: grade }) };
   facts.about.instruments.push(meter);
   expect(isFact(a) && isFact(b) && tooClose(facts, a, b)).toBe(close);
+});
+
+// Clear ones read 0.1 dB apart at most; the others scatter by 3 dB and lie 1 dB apart: t for two degrees of freedom is 4.30 (JCGM 100 Table G.2).
+test.each<[string, Record<string, string>, string[]]>([
+  ['all apart', { a: '30.0 30.0 30.1', b: '40.0 40.0 40.1', c: '50.0 50.0 50.1' }, []],
+  ['the best two alone', { a: '40.0 46.0 43.0', b: '41.0 47.0 44.0', c: '70.0 70.0 70.1' }, ['the best two overlap run by run']],
+  ['a stretch further down', { a: '20.0 20.0 20.1', b: '40.0 46.0 43.0', c: '41.0 47.0 44.0', d: '42.0 48.0 45.0' }, ['places 2 to 4 too close to call']],
+  ['two at the end', { a: '20.0 20.0 20.1', b: '30.0 30.0 30.1', c: '60.0 66.0 63.0', d: '61.0 67.0 64.0' }, ['places 3 and 4 too close to call']],
+  ['the best of all, more than two', { a: '40.0 46.0 43.0', b: '41.0 47.0 44.0', c: '42.0 48.0 45.0' }, ['places 1 to 3 too close to call']],
+  ['equals share a place', { a: '30.0 30.0 30.1', b: '40.0 40.0 40.0', c: '40.0 40.0 40.0' }, []],
+  ['single runs below', { a: '30.0 30.0 30.1', b: '40.0 40.0 40.1', c: '50.0', d: '51.0' }, []],
+])('below a ranking: %s', (_what, runs, notes) => {
+  const rows = Object.entries(runs).flatMap(([setup, all]) => all.split(' ').map((v, i) => `${setup},,,noise,fan,load,${i + 1},${v},dB(A)`));
+  const readings = readReadings(new Source('r.csv', `setup,setting,workload,measure,part,phase,run,value,unit\n${rows.join('\n')}\n`)).value!;
+  const episode = bareEpisode(readings, [], readings[0]!.place);
+  const facts = new Facts(episode);
+  const sorted = Object.keys(runs).map((s) => facts.value(`${s}///noise/fan/load`)).filter(isFact).sort((x, y) => x.value.compare(y.value));
+  const place = (f: Fact): string => String(1 + sorted.filter((g) => g.value.compare(f.value) < 0).length);
+  expect(closeNotes(facts, sorted, place)).toEqual(notes);
 });
