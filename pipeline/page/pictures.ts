@@ -24,6 +24,8 @@ export interface ChartView {
   /** What the picture says, to stand after its title; empty where it says no more. */
   words: string;
   svg: string;
+  /** Whether it is narrow enough to be read on a phone as it is, and need not be swiped. */
+  fits: boolean;
   table: PictureTable | null;
   files: { href: string; name: string }[];
 }
@@ -36,9 +38,16 @@ export function pictureViews(pictures: readonly PagePicture[]): { charts: ChartV
     const id = `picture-${i + 1}`;
     const svg = p.files.some((f) => f.endsWith('.svg')) ? inlineSvg(p.svg, id) : undefined;
     const files = [...p.files, ...(p.data ? [p.data] : [])].map((href) => ({ href, name: fileWords(href) }));
-    (svg ? charts : graphics).push({ id, label: `picture ${i + 1}, ${p.title || p.name}`, title: p.title || p.name, alt: p.alt, words: sentences(withoutTitle(p)), svg: svg ?? '', table: p.table ? { ...p.table, head: p.table.head.map((h) => h || 'Shown') } : null, files });
+    (svg ? charts : graphics).push({ id, label: `picture ${i + 1}, ${p.title || p.name}`, title: p.title || p.name, alt: p.alt, words: sentences(withoutTitle(p)), svg: svg ?? '', fits: widthOf(p.svg) <= widestThatFits, table: p.table ? { ...p.table, head: p.table.head.map((h) => h || 'Shown') } : null, files });
   });
   return { charts, graphics };
+}
+
+/** On a phone of 390 px, whose page is 358 px wide, the smallest type of 44 px is then 12 px: common practice, no published source. */
+const widestThatFits = 1280;
+
+function widthOf(svg: string): number {
+  return Number(/<svg\b[^>]*?\bviewBox="\S+ \S+ ([\d.]+)/.exec(svg)?.[1] ?? Infinity);
 }
 
 /** The words of a graphic begin with its title, for those who hear them alone. */

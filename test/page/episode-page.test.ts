@@ -188,3 +188,11 @@ describe('corrections', () => {
     for (const html of [pageWith(correction({ fact: 'nothing' })), pageWith()]) expect(html).not.toContain('id="corrections"');
   });
 });
+
+test('a chart that can be read on a phone as it is need not be swiped, and a wider one says so', () => {
+  const shown = (viewBox: string): string => /<figure id="picture-1">[\s\S]*?role="region"/.exec(pageOf(factsWithAside(), { pictures: [{ name: 'c', kind: 'bars', title: 'C', alt: 'A chart.', facts: [], svg: svg.replace(/viewBox="[^"]*"/, `viewBox="${viewBox}"`), files: ['pictures/c.svg'] }] }))![0];
+  expect(shown('0 0 1280 1024')).toContain('class="scroll chart fits"');
+  expect(shown('0 0 1280 1024')).not.toContain('Swipe');
+  expect(shown('40 40 1840 1000')).toContain('Swipe sideways');
+  expect(shown('40 40 1840 1000')).toContain('class="scroll chart"');
+});
