@@ -32,7 +32,7 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
     const restating = restatesChange(c, index);
     if (restating && !again) {
       // The change just said, and not the same two the other way round.
-      const { subject, base } = c.done[index - 1]!;
+      const { subject, base } = c.done[figureLast(c, index)]!;
       return as(decide(m, found.filter((x) => x.kind === 'percent_change' && !(x.subject === base && x.base === subject)), narrow));
     }
     const stand = !again && cue.op === 'share' && sidesNamed(c, index, found);
@@ -87,10 +87,18 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: openMeasure(c, index) || labelLike(c, index) || !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.roles.some((r) => r.segment === index && /^(?:limit|target|rated)$/.test(r.role)) && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: passing || aside || cue.doubtful || !supported(c, index) }));
 }
 
+/** The figure before this one; a number that is the name of a setting ("higher than at 8 watts, or 110 percent") is none. */
+function figureLast(c: Context, index: number): number {
+  let k = index - 1;
+  while (k > 0 && c.parsed.said[k]!.named) k--;
+  return k;
+}
+
 /** "1.9 watts more, which makes 40 percent": nothing but the change just said, and rightly, in percent. */
 function restatesChange(c: Context, index: number): boolean {
-  const before = c.done[index - 1];
-  if (!before || !fit(c.parsed.said[index - 1]!.mention, before) || !sameInPercent(c, index).length) return false;
+  const at = figureLast(c, index);
+  const last = c.done[at];
+  if (!last || !fit(c.parsed.said[at]!.mention, last) || !sameInPercent(c, index).length) return false;
   const gap = c.parsed.low.slice(c.parsed.said[index - 1]!.mention.to, c.parsed.said[index]!.mention.from);
   return gap.length <= 9 && /^(?:or|makes|is|that's|i\.e|ie|so)$/.test(gap.filter((w) => !/^(?:about|roughly|nearly|almost|around|just|a|good|some|,)$/.test(w)).at(-1) ?? '');
 }
@@ -177,7 +185,7 @@ function readPercent(c: Context, index: number): Candidate[] {
 /** "That took 47 watts off, which is 17 percent of stock": the change just said, of what it set out from. */
 function takenOfBase(c: Context, index: number): Candidate[] {
   const out: Candidate[] = [];
-  const again = index > 0 ? c.done[index - 1] : undefined;
+  const again = c.done[figureLast(c, index)];
   const { mention, segment } = c.parsed.said[index]!;
   if (!again?.base || !again.subject || (again.kind !== 'difference' && again.kind !== 'rise') || !c.parsed.low.slice(segment.from, mention.from).some((w) => /^(?:that|that's|which|or)$/.test(w))) return out;
   const { base, subject } = again;
@@ -193,7 +201,7 @@ export const sameChange = 'the same change in percent';
 /** "17 less, or 45 percent": the change just said, as a percentage. */
 function sameInPercent(c: Context, index: number): Candidate[] {
   const out: Candidate[] = [];
-  const again = index > 0 ? c.done[index - 1] : undefined;
+  const again = c.done[figureLast(c, index)];
   const m = c.parsed.said[index]!.mention;
   const own = c.hits.hits.some((h) => h.segment === index && h.from < m.to + 3 && c.grid.slots[h.slot]!.field !== 'measure');
   if (!own && again?.base && again.subject && (again.kind === 'difference' || again.kind === 'rise')) push(out, c, { kind: 'percent_change', args: [again.subject.key, again.base.key] }, 'percent_change', 0, again.subject, sameChange, { base: again.base, sign: again.sign });

@@ -70,6 +70,11 @@ export function ofNumberSaid(c: Context, index: number): Candidate[] {
   const spoken = last && firstCell(g, last);
   const said = { ...of, hedge: undefined } as typeof of;
   const is = (k: Cell): boolean => { const fact = c.facts.value(k.key); return k.fixed && isFact(fact) && (!of.unit || of.unit.dimension === k.unit.dimension) && fits(said, fact, { size: false, exact: true }); };
+  // "The limit was 200 watts, 80 percent of the 250 allowed at stock": one that is set, of another.
+  if (spoken?.fixed && !named.size) {
+    const own = (g.byMeasure.get(spoken.at[g.of.measure[0]!]!) ?? []).filter((k) => k !== spoken && is(k) && g.of.part.every((i) => k.at[i] === spoken.at[i]));
+    if (own.length) return own.flatMap((k) => share(c, spoken, k, 'of the number said'));
+  }
   if (spoken && !spoken.fixed && speaksOf(spoken, named)) {
     const own = (g.byMeasure.get(spoken.at[g.of.measure[0]!]!) ?? []).filter((k) => is(k) && [...g.of.setup, ...g.of.setting].every((i) => !k.at[i] || k.at[i] === spoken.at[i] || g.holders.has(k.at[i]!)));
     if (own.length) return own.flatMap((k) => share(c, spoken, k, 'of the number said'));
@@ -102,6 +107,8 @@ function figureMeant(c: Context, index: number): Cell | undefined {
     return /^(?:that's|that is|that was|this is|which is|that makes)$/.test(head) && last?.kind === 'mean' ? firstCell(g, last) : undefined;
   }
   const before = c.done[index - 1];
+  // "at a thousand rpm": the name of a setting, whatever it was set to.
+  if (previous.named) return undefined;
   if (!before?.subject || before.term.kind !== 'mean' || !fit(previous.mention, before)) return undefined;
   const gap = low.slice(previous.mention.to, mention.from);
   // "the pump runs at 1,900, 44 percent of …"; names may stand between that say where the figure was read.
@@ -143,6 +150,9 @@ export function promisedIn(low: readonly string[]): readonly Role[] {
 
 /** "The box promises 1,000, so we get 91 percent of what it says": of what was just said to be promised. */
 function ofPromiseSaid(c: Context, index: number): Candidate[] {
+  // "of its rating of 2,000": the promise is said as a number there.
+  const scope = c.parsed.said[index]!.cue.base;
+  if (scope && c.parsed.said.some((s, k) => k !== index && s.mention.from >= scope.from && s.mention.from < scope.to)) return [];
   const g = c.grid;
   const before = c.done[index - 1];
   const words = baseWords(c, index);
