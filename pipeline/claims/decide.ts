@@ -60,6 +60,9 @@ export function decide(m: Mention, candidates: readonly Candidate[], weighing: W
   // What the words say best has just the size that was said, and goes the other way: a dearer reading that fits is chance,
   // where the words themselves name what is compared with what. A base carried over from before proves less.
   const turned = weighing.soft ? undefined : ranked.find((r) => r.candidate.cost <= best.candidate.cost + turnedReach && isTurned(m, r.candidate));
+  // "248 to 199, which is 25 percent less": right the other way round, so it was taken of the wrong one of the two.
+  const right = turned?.candidate.kind === 'percent_change' ? ranked.find((r) => r.candidate.subject === turned.candidate.base && r.candidate.base === turned.candidate.subject && r.candidate.kind === 'percent_change' && !r.fits && r.candidate.cost <= turned.candidate.cost + chance && (r.candidate.sign === 0 || r.candidate.sign === r.candidate.fact.value.sign())) : undefined;
+  if (right && !near) return { verdict: 'disagrees', chosen: right.candidate, why: right.candidate.why, ranked };
   if (turned && (!near || near.candidate.cost > turned.candidate.cost + (turned.candidate.firm ? turnedReach : chance))) return { verdict: 'disagrees', chosen: turned.candidate, why: turned.candidate.why, ranked, turned: true };
   if (near) return { verdict: 'agrees', chosen: near.candidate, why: near.candidate.why, ranked };
   const far = ranked.find((r) => counts(r) && r.candidate.cost <= best.candidate.cost + (weighing.doubt ?? doubt));

@@ -110,3 +110,14 @@ describe.each([
   test('right', () => expect(verdicts(text.replace('N', right)).filter((v) => !v.endsWith('agrees'))).toEqual([]));
   test('wrong', () => expect(verdicts(text.replace('N', wrong)).some((v) => v.endsWith('disagrees'))).toBe(true));
 });
+
+test('a percent taken of the wrong one of two figures is told with the right percent', () => {
+  const [wrong] = proof(new Source('script.md', 'In Quarry on the desk the board power falls from 47 watts on the Dogwood to 41 watts on the Alder, which is 15 percent less.'), facts).mentions.filter((m) => m.verdict === 'disagrees');
+  expect(wrong?.text).toBe('15 percent');
+  expect(wrong?.recorded).toMatch(/13 %/);
+});
+
+test('a word of a role gives way to the name of a workload that stands in it', () => {
+  const loads = factsOf([['fir', '', 'full-load', 'power', 'board', 'load', 80, 'W', 0.2], ['fir', '', 'half-load', 'power', 'board', 'load', 45, 'W', 0.2]], 'kind,id,spoken\nsetup,fir,the Fir\nworkload,full-load,full load\nworkload,half-load,half load\nmeasure,power,power\npart,board,board\n');
+  expect(proof(new Source('script.md', 'At half load the board of the Fir draws 45 watts.\nUnder the full load it draws 80.'), loads).mentions.filter((m) => m.verdict !== 'not-a-claim').map((m) => m.verdict)).toEqual(['agrees', 'agrees']);
+});
