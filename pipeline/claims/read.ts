@@ -53,9 +53,9 @@ function judged(c: Context, index: number): Reading {
     r = { ...decide(r.mention, others, {}), mention: r.mention };
     if (r.verdict !== 'disagrees') return r;
   }
-  const elided = c.parsed.said[index]!.cue;
+  const { cue } = c.parsed.said[index]!;
   // "The one saves 47 watts, and the other throws 42 back in": which way it goes was said of the first alone.
-  if (r.turned && elided.elided && !elided.way) return { ...r, verdict: 'agrees' };
+  if (r.turned && cue.elided && !cue.way) return { ...r, verdict: 'agrees' };
   if (besideFigures(r.chosen!)) return r;
   const spoken = limitBeside(c, index, r);
   if (spoken) return spoken;

@@ -11,6 +11,7 @@ for (const [id, hot, noise, watts] of things) for (const [where, more] of [['des
   rows.push([id, where, 'quarry', 'temperature', 'core', 'load', hot + more, 'degC', 0.5], [id, where, 'quarry', 'noise', 'blower', 'load', noise + more / 3, 'dB(A)', 0.2], [id, where, 'quarry', 'power', 'board', 'load', watts - more / 10, 'W', 0.2], [id, where, '', 'temperature', 'core', 'idle', 33 + more / 3, 'degC', 0.5]);
   rows.push([id, where, 'quarry', 'fan_speed', 'blower', 'load', 1500 + 10 * hot + 40 * more, 'rpm', 5]);
 }
+for (const [id, , , watts] of things) rows.push([id, '', '', 'mass', 'board', 'weighed', watts * 20, 'g']);
 rows.push(['plan', '', '', 'temperature', 'room', 'load', 21, 'degC', 0.1], ['plan', '', '', 'temperature', 'core', 'limit', 90, 'degC']);
 const names = `kind,id,spoken
 setup,alder,the Alder
@@ -28,6 +29,7 @@ part,room,the room
 measure,temperature,temperature
 measure,noise,noise
 measure,power,power
+measure,mass,mass
 measure,fan_speed,fan speed
 `;
 const facts = factsOf(rows, names);
@@ -75,7 +77,7 @@ describe.each([
 });
 
 test.each([
-  'I bought a plate for the Alder, for 26 pounds.',
+  'There is a finned board for the Alder, for 26 pounds.',
   'On the desk, with the meter half a metre from the Beech, the noise is 44 decibels.',
   'In the cupboard the core of the Alder is at 80 degrees, 2 beyond the 78 we call comfortable.',
 ])('no alarm: %s', (text) => expect(verdicts(text).filter((v) => v.endsWith('disagrees'))).toEqual([]));

@@ -10,5 +10,3 @@ describe('marks of the speaker', () => {
   test('"my 60" is nothing that was measured', () => expect(alarms('On the wall stand with the brisk setting, the block is at 55 degrees, so it stays under my 60.')).toEqual([]));
   test('"to spare"', () => expect(alarms('On the wall stand with the brisk setting, the block is at 55 degrees, with 9 to spare.')).toEqual([]));
 });
-
-test('pounds paid are no mass', () => expect(verdicts('I bought the pump on the wall stand for 85 pounds.')).toEqual([]));
