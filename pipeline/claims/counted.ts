@@ -11,6 +11,8 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
   for (let i = mention.to; i < Math.min(low.length, mention.to + 4); i++) {
     if (tokens[i]!.kind === 'mark' && low[i] !== '-') break;
     if (phraseEnds.test(low[i]!)) break;
+    // "Four pumps were bought, two were lent": how they were come by is not on record.
+    if (/^(?:was|were|got|been) (?:bought|lent|sent|borrowed|given|paid|loaned|supplied|donated)$/.test(low.slice(i + 1, i + 3).join(' '))) break;
     if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 && (mention.from === 0 || /^(?:the|these|those|all|our|my|of|other|both)$/.test(low[mention.from - 1] ?? '')) };
     // "report 24 repeats all of this": what it does, and nothing counted.
     if (/^(?:runs|repeats|passes)$/.test(low[i]!) && /^(?:all|this|that|these|those|them|everything)$/.test(low[i + 1] ?? '')) break;

@@ -57,6 +57,9 @@ function prepare(facts: Facts): Prepared {
   return p;
 }
 
+/** A sentence that takes back the one before it. */
+const takenBack = /^(?:(?:but|and|now|well|sorry),? )*(?:that|this|it|which) (?:was|is|turned out to be) (?:plain |simply |just )?(?:wrong|not right|not true|untrue|incorrect|false|an? (?:mistake|error|slip))\b/i;
+
 /** Pure in its arguments. What was read before is kept for the same facts, so that after an edit only what depends on it is read again. */
 export function proof(script: Source, facts: Facts, options: ProofOptions = {}): ProofResult {
   const { grid: g, lexicon: lex, texts } = prepare(facts);
@@ -69,7 +72,8 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
   const agreed = new Agreed();
   const looked: Looked[] = [];
   let section = 0;
-  for (const s of sentences(script.text)) {
+  const all = sentences(script.text);
+  for (const [k, s] of all.entries()) {
     if (s.kind === 'comment' || s.kind === 'direction') continue;
     const p = kept.parsed.get(s.text, () => parse(s.text, lex));
     if (s.kind === 'heading') {
@@ -79,6 +83,11 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
       state = after;
       // A heading names and counts, but claims nothing that could be wrong.
       for (const r of readings) mentions.push(tellVerdict(r.verdict === 'agrees' && (r.chosen?.kind === 'count' || r.chosen?.kind === 'constant') ? r : { ...r, verdict: 'not-a-claim', why: 'a heading' }, script, s, facts));
+      continue;
+    }
+    // "We said 31 kelvin. That was wrong.": what is taken back claims nothing.
+    if (takenBack.test(all[k + 1]?.text ?? '')) {
+      for (const q of [...p.quiet, ...p.said.map(({ mention }) => ({ mention, why: 'it is taken back' }))]) mentions.push(quietVerdict(q, script, s));
       continue;
     }
     spoken.push({ sentence: s, parsed: p, section });

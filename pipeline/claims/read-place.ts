@@ -13,6 +13,8 @@ export function readPlace(c: Context, index: number): Decision {
     const follows = !next || next.kind === 'mark' || /^(?:place|and|with|at|in|by|is|comes|goes|on|again|overall|here|there|now|the|of|behind|ahead|but|while|so|then|for)$/.test(next.low);
     const preceded = /^(?:the|a|an|this|that|our|my|its|every|each)$/.test(low[m.from - 1] ?? '');
     const copula = /^(?:is|comes|came|finishes|finished|takes|took|holds|held|in|lands|landed|are|to|'s|it's|placed|ranks|ranked|only|still|be)$/.test(low[m.from - 1] ?? '');
+    // "Check the maker's instructions first.": before all else.
+    if (m.value.toNumber() === 1 && !c.hits.hits.some((h) => h.segment === index) && low.slice(said.segment.from, m.from).some((w) => /^(?:check|read|ask|see|switch|unplug|try|test|save|consult|look|watch|let|do|get|talk|think)$/.test(w))) return decide(m, [], { silent: true });
     if ((!follows && !(copula && !/s$/.test(next?.low ?? ''))) || (preceded && next?.low !== 'place') || m.form === 'digits' && preceded) return decide(m, [], { silent: true });
   }
   if (m.superlative) {

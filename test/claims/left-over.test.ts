@@ -119,6 +119,10 @@ test('a percent taken of the wrong one of two figures is told with the right per
   expect(wrong?.recorded).toMatch(/13 %/);
 });
 
+test('what is taken back claims nothing', () => expect(verdicts('Last week we said 66 degrees for the core of the Alder. That was wrong. On the desk in Quarry it is 71 degrees.')).toEqual(['71 degrees: agrees']));
+
+test('how many were bought is not on record', () => expect(verdicts('Three coolers were bought, and one was lent by a reader.').filter((v) => v.endsWith('disagrees'))).toEqual([]));
+
 test('a word of a role gives way to the name of a workload that stands in it', () => {
   const loads = factsOf([['fir', '', 'full-load', 'power', 'board', 'load', 80, 'W', 0.2], ['fir', '', 'half-load', 'power', 'board', 'load', 45, 'W', 0.2]], 'kind,id,spoken\nsetup,fir,the Fir\nworkload,full-load,full load\nworkload,half-load,half load\nmeasure,power,power\npart,board,board\n');
   expect(proof(new Source('script.md', 'At half load the board of the Fir draws 45 watts.\nUnder the full load it draws 80.'), loads).mentions.filter((m) => m.verdict !== 'not-a-claim').map((m) => m.verdict)).toEqual(['agrees', 'agrees']);
