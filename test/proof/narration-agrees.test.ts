@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { open } from '../../pipeline/build.js';
 import { proof } from '../../pipeline/claims/index.js';
 import type { Facts } from '../../pipeline/facts/index.js';
-import { narrate } from '../../pipeline/narration/index.js';
+import { cautionsFor } from '../../pipeline/cautions/index.js';
+import { narrate, narrationText } from '../../pipeline/narration/index.js';
 import { Source } from '../../pipeline/places/index.js';
 import { trialFolders } from '../trials/folders.js';
 import { factsOf } from '../trials/score-in-process.js';
@@ -37,6 +38,14 @@ describe.each(['words', 'digits'] as const)('in %s', (form) => {
     const { odd, agree } = unread((await episodes.facts(id))!, form);
     expect(odd).toEqual([]);
     expect(agree).toBeGreaterThan(10);
+  });
+  test.each(asked)('episode %s, with what is disclosed, corrected and cautioned', async (id) => {
+    const facts = (await episodes.facts(id))!;
+    const text = narrationText(facts, narrate(facts, { form }), cautionsFor(facts));
+    const { mentions, findings } = proof(new Source('narration.md', text), facts);
+    const lines = text.split('\n');
+    expect(mentions.filter((m) => m.verdict === 'disagrees' || m.verdict === 'untied').map((m) => `${m.verdict} "${m.text}" (${m.facts[0]}): ${lines[m.place.line - 1]}`)).toEqual([]);
+    expect(findings.filter((f) => f.severity === 'error')).toEqual([]);
   });
   test.each(trialFolders().filter((n) => !notYet.includes(n)))('trial tables %s', (name) => {
     const { odd, agree } = unread(factsOf(join(trials, name)), form);
