@@ -135,7 +135,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   for (const [words, meaning] of shortened(maps, g)) if (!meaningsAt(root, words)) for (const m of meaning) put(words, m);
   for (const [text, dimension] of dimensionWords) put(keyOfPhrase(text), { slots: [], dimension, own: false });
   // "under the full load", where a workload is called "full load": the record's own name is meant.
-  for (const [text, role] of roleWords) { const words = keyOfPhrase(text); if (words.length < 2 || !meaningsAt(root, words.slice(1))?.some((m) => m.own && m.slots.length > 0)) put(words, { slots: [], role, own: false }); }
+  for (const [text, role] of roleWords) { const words = keyOfPhrase(text); if (words.length < 2 || !meaningsAt(root, words.slice(1))?.some((m) => m.own && m.fields.some((f) => f === 'workload' || f === 'setting'))) put(words, { slots: [], role, own: false }); }
   const numbered = new Set([...about.setups.values()].flatMap((n) => [n.id, ...n.spoken].flatMap((s) => s.match(/\b\d{1,4}\b/g) ?? [])));
   const unitOf = new Map([...g.byMeasure].flatMap(([m, list]) => { const ids = new Set(list.map((c) => c.unit.id)); return ids.size === 1 ? [[m, list[0]!.unit] as const] : []; }));
   const setIn = new Map<string, Set<Dimension>>();
