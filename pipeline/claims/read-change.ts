@@ -41,6 +41,7 @@ export function readChange(c: Context, index: number): Candidate[] {
     for (const x of cells) if (turns.some((i) => x.cell.at[i] === departs.at[i])) x.cost += 0.9;
     cells.sort((a, b) => a.cost - b.cost);
   }
+  const mover = movedBy(c, index);
   const extreme = againstExtreme(c, index, cells);
   if (extreme.length) return extreme;
   const out: Candidate[] = [];
@@ -75,7 +76,7 @@ export function readChange(c: Context, index: number): Candidate[] {
       if (words.median) continue;
     }
     for (const b of basesFor(c, cell, index, words, way)) {
-      const total = cost + b.cost;
+      const total = cost + b.cost + (mover !== undefined && cell.at[mover] === b.cell.at[mover] ? 1.2 : 0);
       if (total > reachOfCosts) continue;
       if (corrected && cell.unit.dimension === 'temperature') {
         const phase = c.grid.of.phase[0]!;
@@ -156,6 +157,15 @@ function figureJoined(c: Context, index: number): Cell | undefined {
 
 function alike(c: Context, a: Cell, b: Cell): boolean {
   return [...c.grid.of.measure, ...c.grid.of.part].every((i) => a.at[i] === b.at[i]);
+}
+
+/** "The stand costs the one 4 minutes": what does it to a thing is what changes for it, and not another thing. */
+function movedBy(c: Context, index: number): number | undefined {
+  const { segment, mention } = c.parsed.said[index]!;
+  const verb = c.parsed.low.findIndex((w, k) => k > segment.from && k < mention.from && /^(?:costs?|saves?|gives?|buys?|brings?|wins?|robs?|spares?|takes?)$/.test(w));
+  if (verb < 0) return undefined;
+  const by = c.hits.hits.find((h) => h.to === verb && c.grid.slots[h.slot]!.field === 'setting');
+  return by && c.hits.hits.some((h) => h.from > verb && h.to <= mention.from && c.grid.slots[h.slot]!.field === 'setup') ? by.slot : undefined;
 }
 
 export function endBeside(c: Context, index: number): Cell | undefined {

@@ -107,7 +107,9 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   const { cue, mention, segment } = c.parsed.said[index]!;
   const { low } = c.parsed;
   const plain = x.kind === 'mean' || x.kind === 'raw' || x.kind === 'constant';
-  if (plain && x.term.kind === 'mean' && (cue.op === 'change' || cue.elided?.op === 'change') && !/the record gives it in/.test(x.why)) return 'the words speak of a change, and no reading of it was found';
+  // "59 percent more than the Dunnock's 1,390": what it is compared with is a plain figure.
+  const compared = cue.op !== 'change' && c.parsed.said.some((s, k) => k < index && s.cue.base && mention.from >= s.cue.base.from && mention.from < s.cue.base.to) && c.hits.hits.some((h) => h.to === mention.from && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field));
+  if (plain && !compared && x.term.kind === 'mean' && (cue.op === 'change' || cue.elided?.op === 'change') && !/the record gives it in/.test(x.why)) return 'the words speak of a change, and no reading of it was found';
   if (low[mention.from - 1] === 'than' && comparatives.has(low[mention.from - 2] ?? '') && plain && !outright(c, index, x)) return 'a bound, not a reading';
   if (plain && perWatt(c, index) && !/\/W$/.test(mention.unit?.id ?? '')) return 'it speaks of something per watt';
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
