@@ -5,6 +5,7 @@ import type { Grid } from './grid.js';
 import { liesBy, setBeside } from './lies-by.js';
 import { measuresIn, onlySet, wasMeasured } from './measured.js';
 import type { Parsed } from './parse.js';
+import { apposed } from './placed.js';
 import type { State } from './state.js';
 import type { Role } from './roles.js';
 import { firstCell, type Term } from './terms.js';
@@ -72,7 +73,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
       return outright(e, 0.5);
     }
     const hits = s.bySlot[i]!;
-    const own = hits.length === 0 ? [] : hits.filter((h) => !h.departs && h.segment === index && !setBeside(g, p, h, index) && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part') || (slot.field === 'measure' && said.cue.op === 'ratio')));
+    const own = hits.length === 0 ? [] : hits.filter((h) => !h.departs && (h.segment === index || (h.segment === index - 1 && apposed(p, index, h.from))) && !setBeside(g, p, h, index) && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part') || (slot.field === 'measure' && said.cue.op === 'ratio')));
     // "get the small one for a render: 18.9 minutes", where a phase of other readings is called so too: the work is meant.
     if (slot.field === 'phase') own.splice(0, own.length, ...own.filter((h) => possible(i, h.value) || !s.hits.some((o) => o.slot !== i && o.from === h.from)));
     // "69 per cent of its time", where something else is measured "in per cent": the unit names nothing there.

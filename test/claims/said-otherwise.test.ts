@@ -107,6 +107,9 @@ workload,mill,the mill
 describe.each([
   ['against an extreme', 'In Quarry the loudest is the Dogwood in the cupboard, N decibels above the quietest.', '25', '21'],
   ['a thing with two names before, respectively', 'On the desk in Quarry the noise of the Alder is 36 and that of the Beech 44 decibels, so in the cupboard they are N and 3 decibels louder respectively.', '3', '6'],
+  ['a figure behind what is compared with', 'In Quarry on the desk the blower of the Dogwood turns at 2,330 rpm, 8 percent more than the Cedar\'s N.', '2,160', '2,610'],
+  ['a figure behind the thing that is placed', 'In Quarry the quietest is the Cedar on the desk, N decibels.', '29', '36'],
+  ['what is done to a thing by a setting', 'In Quarry on the desk the noise of the Alder is 36 decibels. The cupboard costs the Alder N decibels.', '3', '5'],
   ['what is set beside another', 'In Quarry the core of the Alder is at 80 degrees in the cupboard. Set beside the desk it is N degrees hotter.', '9', '12'],
 ])('%s', (_, text, right, wrong) => {
   test('right', () => expect(verdicts(text.replace('N', right)).filter((v) => !v.endsWith('agrees'))).toEqual([]));
