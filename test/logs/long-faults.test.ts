@@ -64,9 +64,10 @@ describe.each([['sample by sample', 6000], ['in stretches', 100_000]])('%s', (_,
 });
 
 // Warm-ups to a level, as sensors of many steps and of many kinds of noise tell them: what stands still there is a level between two steps.
-test('a thousand healthy logs, from no noise to much, in steps from fine to coarse: none sticks', () => {
+test('two hundred healthy logs, from no noise to much, in steps from fine to coarse: none sticks', () => {
   let told = 0;
-  for (let trial = 0; trial < 1000; trial++) {
+  // Five has no divisor in common with any of the four cycles: all that they hold is met.
+  for (let trial = 0; trial < 1000; trial += 5) {
     const [step, noise, memory, tau] = [[0.1, 0.5, 1][trial % 3]!, [0, 0.1, 0.2, 0.35, 0.5, 0.8, 1.5][trial % 7]!, [0, 0.5, 0.9][trial % 4] ?? 0, 5 + (trial % 11) * 6];
     let e = 0;
     const course = (i: number, phase: string): readonly [string, string] => {
