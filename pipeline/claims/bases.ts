@@ -38,7 +38,7 @@ export function baseWords(c: Context, index: number): BaseWords {
   out.low = low;
   out.any = low.length > 0;
   for (const h of hits.hits) {
-    // A name may begin with the word that opens the comparison: "5.7 up [on the bench]".
+    // A name may begin with the word that opens the comparison: "4.1 louder up [on the sill]".
     if (h.to <= scope.from || h.from >= scope.to) continue;
     const field = c.grid.slots[h.slot]!.field;
     if (field === 'measure' || (field === 'part' && h.points)) continue;
@@ -68,7 +68,7 @@ function addRoles(c: Context, index: number, out: BaseWords): void {
   if (c.parsed.said[index]!.cue.because.startsWith('too ') && !out.roles.length) out.roles.push('limit', 'target');
   if (c.parsed.said[index]!.cue.op !== 'change' || out.roles.length || out.overrides.size) return;
   for (const r of c.hits.roles) if (r.segment === index && r.firm && /^(?:limit|target|rated)$/.test(r.role)) out.roles.push(r.role);
-  // "breaks the house rule by 0.4": who holds the marks is named for them.
+  // "passes the house mark by 1.3": who holds the marks is named for them.
   if (!out.roles.length && c.hits.hits.some((h) => h.segment === index && h.to <= c.parsed.said[index]!.mention.from && c.grid.holders.has(h.value)) && c.parsed.low[c.parsed.said[index]!.mention.from - 1] === 'by') out.roles.push('limit', 'target');
 }
 
@@ -130,7 +130,7 @@ function onlyOne(g: Grid, subject: Cell, change: ReadonlyMap<number, string>): C
   return those.length === 1 ? those[0] : undefined;
 }
 
-/** "The one weighs 1,284 grams, and the other is 136 lighter": the same of another thing, whose figure was given just before. */
+/** "The one weighs 912 grams, and the other is 77 lighter": the same of another thing, whose figure was given just before. */
 function besideIt(c: Context, subject: Cell, index: number): Cell | undefined {
   const last = c.done[index - 1];
   const y = last?.term.kind === 'mean' ? last.subject : undefined;
@@ -157,7 +157,7 @@ function softBases(c: Context, subject: Cell, index: number, way: string | undef
     if (to === subject) add(from, 0, false, 'from … to');
     else if (from && to) {
       const change = new Map(g.slots.flatMap((_, i) => (from.at[i] !== to.at[i] ? [[i, from.at[i]!] as const] : [])));
-      // "Its coolant comes down by 8.7 and its noise goes up by 20.5": the same step in the same sentence, which no topic turns round.
+      // "Its shell sinks by 6.2 and its hum rises by 11.4": the same step in the same sentence, which no topic turns round.
       const same = now.pair !== c.before.pair && !c.hits.paired.has(index) && !c.hits.hits.some((h) => h.segment === index && change.has(h.slot)) && c.done.findLast((d) => d?.change?.length)?.sign !== 0 && [...change.keys()].every((i) => subject.at[i] === to.at[i]);
       if (same) plain(moved(g, subject, change), 0.05, false, 'as in the pair before');
       else add(moved(g, subject, change), 0.3, false, 'as in the pair before');
@@ -210,7 +210,7 @@ export function siblings(g: Grid, cell: Cell, slots: readonly number[]): Cell[] 
   return [...siblingsOf(g, cell, slots)];
 }
 
-/** What a median is of: all things, or "the median of the other four". */
+/** What a median is of: all things, or "the median of the others". */
 export function medianSet(c: Context, cell: Cell, words: BaseWords): Cell[] {
   const others = words.low.some((w) => /^(?:other|others|rest|remaining)$/.test(w));
   return siblings(c.grid, cell, c.grid.of.setup).filter((x) => !others || x !== cell);

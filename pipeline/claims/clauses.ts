@@ -50,7 +50,7 @@ function cut(t: readonly Token[], a: Mention, b: Mention, names: readonly Name[]
     return k;
   }
   if (at >= 0) return at;
-  // "three times the power for twice the frames": each has its own.
+  // "four times the draw for one and a half times the rate": each has its own.
   const multiple = (m: Mention): boolean => m.type === 'multiplier' || m.type === 'fraction';
   if (multiple(a) && multiple(b)) for (let k = a.to + 1; k < b.from; k++) if (t[k]!.low === 'for') return k;
   // No joint: a phrase right after the first number stays with it ("78 minutes on the desk").

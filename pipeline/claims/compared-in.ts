@@ -8,7 +8,7 @@ export function comparedIn(g: Grid, p: Parsed, n: Name, segment: number): number
   return [comparing(p, n.to - 1), passedBy(g, p, n, segment), leftAt(p, n)].find((k) => k >= 0) ?? -1;
 }
 
-/** The mention whose comparison a name stands in, or -1: of several, the last that is said to compare ("at 39.6 decibels it is 1.1 quieter than the other"). */
+/** The mention whose comparison a name stands in, or -1: of several, the last that is said to compare ("at 27.3 decibels it is 2.4 quieter than its rival"). */
 export function comparing(p: Parsed, at: number): number {
   let first = -1;
   let last = -1;
@@ -21,7 +21,7 @@ export function comparing(p: Parsed, at: number): number {
   return last >= 0 ? last : first;
 }
 
-/** "breaks the house rule by 0.4": who holds the marks stands for what is passed, not for what passes it. */
+/** "passes the house mark by 1.3": who holds the marks stands for what is passed, not for what passes it. */
 function passedBy(g: Grid, p: Parsed, n: Name, segment: number): number {
   const m = p.said[segment]?.mention;
   return m && p.low[m.from - 1] === 'by' && n.to <= m.from - 1 && m.from - n.to <= 3 && n.meanings.some((x) => x.slots.some((s) => g.of.setup.includes(s.slot) && g.holders.has(s.value))) ? segment : -1;

@@ -14,7 +14,7 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
     // "Four pumps were bought, two were lent": how they were come by is not on record.
     if (/^(?:was|were|got|been) (?:bought|lent|sent|borrowed|given|paid|loaned|supplied|donated)$/.test(low.slice(i + 1, i + 3).join(' '))) break;
     if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 && (mention.from === 0 || /^(?:the|these|those|all|our|my|of|other|both)$/.test(low[mention.from - 1] ?? '')) };
-    // "report 24 repeats all of this": what it does, and nothing counted.
+    // "part 9 repeats all this": what it does, and nothing counted.
     if (/^(?:runs|repeats|passes)$/.test(low[i]!) && /^(?:all|this|that|these|those|them|everything)$/.test(low[i + 1] ?? '')) break;
     const found = countedNouns.filter(([, , re]) => re.test(low[i]!));
     if (found.length && !found.some(([, sure]) => sure) && !/^(?:the|all|these|those|our|my|of|other)$/.test(low[mention.from - 1] ?? '') && !plainCount.test(low[i]!) && !nameWord(c, low[i]!)) return undefined;

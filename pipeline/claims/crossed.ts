@@ -39,7 +39,7 @@ function loosely(r: Reading): boolean {
 }
 
 /**
- * "It is 0.875 against 0.808": what the sentences before spoke of against what they compared it with, by slot. Undefined where
+ * "It is 1.21 against 1.17": what the sentences before spoke of against what they compared it with, by slot. Undefined where
  * either is named here.
  */
 function setAgainst(c: Context, i: number, j: number): (readonly [string, string] | undefined)[] | undefined {

@@ -37,11 +37,11 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
       return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
     }
   }
-  // "gains 3.9 frames on stock": a setting gained on is the base; on a bench, one only stands.
+  // "gains 2.6 frames on the plain one": a setting gained on is the base; on a bench, one only stands.
   if (low[m.to] === 'on' && names.some((n) => n.from > m.to && n.from <= m.to + 2 && n.meanings.some((x) => x.own && x.fields.length === 1 && x.fields[0] === 'setting')) && low.slice(Math.max(seg.from, m.from - 3), m.from).some((w) => /^(?:gain|gains|gained|lose|loses|lost)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
-  // "up 3.6 on flat out"
+  // "up 2.2 on the gentle one"
   if (low[m.to] === 'on' && names.some((n) => n.from > m.to - 1 && n.from <= m.to + 2 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting'))) && /^(?:up|down)$/.test(low[m.from - 1] ?? '') && /^(?:|,|:|is|are|was|were|and|but)$/.test(low[m.from - 2] ?? '')) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
-  // "is within two watts of the bench"
+  // "stays within one volt of the first"
   if (nearTo(low, m)) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "is up 5 percent on what it was before"
   if (low[m.to] === 'on' && /^(?:what|last)$/.test(low[m.to + 1] ?? '') && low.slice(Math.max(seg.from, m.from - 4), m.from).some((w) => /^(?:up|down|better|worse|more|less|higher|lower)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
@@ -63,7 +63,7 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
   return undefined;
 }
 
-/** "within two watts of the bench", "inside a degree of the other": how near to it. */
+/** "within one volt of the first", "inside a degree of the other": how near to it. */
 export function nearTo(low: readonly string[], m: Mention): boolean {
   return /^(?:within|inside)$/.test(low[m.from - 1] ?? '') && low[m.to] === 'of' && m.unit !== undefined && !/^(?:each|one|its|my|our|your)$/.test(low[m.to + 1] ?? '');
 }
@@ -95,14 +95,14 @@ export function notTrailer(low: readonly string[], i: number, length: number): b
   return w === 'back' && next === 'on';
 }
 
-/** Where what a share is of ends: "of the rate at which it reads, …" takes in what says which rate; "of the light is left to the other" ends before the verb. */
+/** Where what a share is of ends: "of the pace at which it copies, …" takes in what says which rate; "of the light is left to the other" ends before the verb. */
 export function shareEnd(low: readonly string[], from: number, to: number): number {
   const verb = low.findIndex((w, k) => k > from && k < to && /^(?:is|are|was|were|remains?|remained|stays?|stayed|survives?|survived)$/.test(w));
   if (verb > 0 && !low.slice(from, verb).some((w) => /^(?:what|that|which|who|it|he|she|they|we|you|i|whatever)$/.test(w))) return verb;
   return relativeEnd(low, to);
 }
 
-/** "two thirds of the rate at which it reads": the words that say which rate belong to what it is compared with. */
+/** "two thirds of the pace at which it copies": the words that say which rate belong to what it is compared with. */
 function relativeEnd(low: readonly string[], to: number): number {
   const which = low[to] === 'which' ? to : low[to - 1] === 'which' ? to - 1 : -1;
   if (which < 0 || !/^(?:at|in|on|with|from|to)$/.test(low[which - 1] ?? '')) return to;

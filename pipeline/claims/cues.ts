@@ -95,7 +95,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
     if (lost) return { ...cue, op: 'change', way: 'down', because: lost };
     const taken = low[of] === 'of' && /^(?:your|my|our|its|their)$/.test(low[of + 1] ?? '') ? low.slice(Math.max(seg.from, m.from - 4), m.from).findLast((w) => takingVerbs.has(w)) : undefined;
     if (taken) return { ...cue, op: 'change', way: 'down', because: taken };
-    // "costs you 6.5 percent of the Tuppen's clock": what it is taken from is named.
+    // "costs you 4 percent of the Marten's pace": what it is taken from is named.
     const whose = low[of] === 'of' && !cue.base && change?.before ? names.find((n) => n.from > of && n.from <= of + 2 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting'))) : undefined;
     if (whose && low.slice(Math.max(seg.from, m.from - 4), m.from).some((w) => takingVerbs.has(w))) return { ...cue, op: 'change', way: 'down', because: change!.because, base: { from: whose.from, to: whose.to } };
     const against = low[of] === 'of' ? low.slice(of, Math.min(Math.max(seg.to, reach), of + 8)).findIndex((w) => /^(?:compared|versus|than|against|relative)$/.test(w)) : -1;
@@ -157,7 +157,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   const trailer = phraseAt(changeTrailers, low, i);
   // "you get 8.8 decibels back", "it hands 3 back": no place behind a leader.
   if (trailer && trailer.words[0] === 'back' && !covered(i) && low.slice(Math.max(0, m.from - 9), m.from).some((w) => /^(?:give|gives|gave|hand|hands|handed|win|wins|won|get|gets|got|take|takes|took|bring|brings|claw|claws|clawed|have|has|want)$/.test(w))) return { way: 'apart', because: 'back', after: true };
-  // "gains 13 seconds over stock": which way it goes, the verb has said.
+  // "gains 9 seconds over the plain one": which way it goes, the verb has said.
   const said = trailer?.words[0] === 'over' ? verbBefore(low, seg.from, m.from - 1) : undefined;
   if (said) return { way: said.way, because: said.word, before: true };
   if (trailer && !covered(i) && i <= m.to + toOne + 1 && !notTrailer(low, i, trailer.words.length)) return { way: trailer.value, because: trailer.words.join(' '), after: true };
@@ -237,7 +237,7 @@ function lastVerb(low: readonly string[], from: number, to: number): { way: Way;
     const c = comparatives.get(low[i]!);
     if (c) return { way: c.way, word: low[i]! };
     const n = phraseAt(changeNouns, low, i);
-    // "cuts its rise by 57": what is cut is the noun, which way the verb says.
+    // "cuts its climb by 40": what is cut is the noun, which way the verb says.
     const cuts = n && /^(?:its|the|their|his|her)$/.test(low[i - 1] ?? '') ? phraseAt(changeVerbs, low, i - 2) : undefined;
     if (cuts && cuts.words.length === 1) return { way: cuts.value, word: cuts.words[0]! };
     if (n) return { way: n.value, word: n.words.join(' ') };

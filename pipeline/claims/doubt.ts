@@ -177,7 +177,7 @@ export function factOf(c: Context, x: Candidate, a: Cell, b: Cell): Candidate['f
   return withValue(x.fact, x.kind === 'ratio' ? share : (x.kind === 'percent_change' ? share.minus(Exact.of(1)) : share).times(Exact.of(100)));
 }
 
-/** "It got 21 minutes longer … It was 4.4 decibels quieter too": it goes on from the same step, the same way round. */
+/** "It ran 12 minutes longer … It hummed 3.1 decibels less too": it goes on from the same step, the same way round. */
 export function stepBefore(c: Context, x: Candidate): boolean {
   const [from, to] = (c.now.pair ?? []).map((k) => c.grid.byKey.get(k));
   // "It costs 5 watts": that they differ says no way round.
@@ -190,7 +190,7 @@ export function stepBefore(c: Context, x: Candidate): boolean {
 export function grounded(c: Context, index: number, x: Candidate): boolean {
   if (!x.subject || !x.base) return false;
   if (c.hits.course || endBeside(c, index) === x.subject || stepBefore(c, x)) return true;
-  // "settles at 58, which is 42 percent below …": of that figure.
+  // "levels off at 35, which lies 30 percent below …": of that figure.
   const figure = c.parsed.said[index - 1]?.mention;
   if (figure && /^(?:, )?(?:which|that's)\b/.test(c.parsed.low.slice(figure.to, figure.to + 2).join(' ')) && c.done[index - 1]?.term.kind === 'mean' && c.done[index - 1]!.subject === x.subject && fit(figure, c.done[index - 1]!)) return true;
   const g = c.grid;

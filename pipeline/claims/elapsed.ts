@@ -2,7 +2,7 @@
 //   "it's the Drum, with its 27 minutes"     its own: measured
 //   "Steady: 73 minutes."                    given beside its name: measured
 //   "93 minutes of the copy"                 of what was run: measured
-//   "the Ferrow dies after 92 minutes"       how long a thing lasts is what was measured
+//   "the Stoat dies after 74 minutes"       how long a thing lasts is what was measured
 import type { Context } from './context.js';
 
 /** Whether a duration need not be about a reading. */

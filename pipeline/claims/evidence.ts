@@ -104,7 +104,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     if (lead > 0 && lead < state.together[i]!) topics.unshift(...topics.splice(lead, 1));
     const usual = fresh && slot.field === 'part' && state.ages[i]! > 2 ? usualPart(g, measures ?? measureNamed(g, s, index)) : undefined;
     if (usual !== undefined && topics[0] !== usual) topics.splice(0, topics.length, usual, ...topics.filter((v) => v !== usual));
-    // "the Dastrel stays, at its seventeen watts": what is its own is no other's.
+    // "the Stoat may stay, with its eleven watts": what is its own is no other's.
     const owned = slot.field === 'setup' && near.length > 0 && e.costs.size === 1 && /^(?:its|their|his|her)$/.test(p.low[said.mention.from - 1] ?? '') ? 0.7 : 0;
     // The work that the last figure was about, where that was never given for what was named before.
     const work = fresh && slot.field === 'workload' && state.ages[i]! > 2 && state.said[0] ? firstCell(g, state.said[0])?.at[i] : undefined;
@@ -246,7 +246,7 @@ function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHit
     if (later && p.said[index]!.mention.type === 'cardinal') for (const v of fromWords([[later.dimension, ...(later.dimension === 'temperature' ? ['temperature-difference' as const] : [])]])) e.costs.set(v, 0.15);
   }
   const none = e.costs.size === 0;
-  // "it ends at 3,110, which is 38 percent down": that figure's own quantity.
+  // "it ends at 2,050, which makes 21 percent down": that figure's own quantity.
   const points = index > 0 && /^(?:which|that's)$/.test(p.low[p.said[index - 1]!.mention.to + (p.low[p.said[index - 1]!.mention.to] === ',' ? 1 : 0)] ?? '') ? 0.6 : 0;
   state.topics[i]!.forEach((v, k) => { if (within(v) && !e.costs.has(v)) e.costs.set(v, none ? 0.2 * k + (k > 0 ? points : 0) : 0.8 + 0.2 * k); });
   e.known = e.costs.size > 0 || allowed?.size === 1;
@@ -259,7 +259,7 @@ function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHit
   if (compared.length) e.rest = Infinity;
 }
 
-/** "If you render, get the Corvane: 18.9 minutes": the render is its part as well, and no phase that this measure has. */
+/** "For pictures, take the Stoat: 11.2 minutes": the render is its part as well, and no phase that this measure has. */
 function dropPhase(g: Grid, out: SlotEvidence[], s: SentenceHits, index: number): void {
   const i = g.of.phase[0]!;
   const e = out[i]!;

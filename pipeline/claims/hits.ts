@@ -49,7 +49,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   return { hits: said, bySlot: said === hits ? bySlot : inSlots(g, said), roles, dimensions, ...(course && { course }), paired, guesses };
 }
 
-/** "The processor sits at 94.8 degrees", of a thing spoken of before, and of no limit up to the figure. */
+/** "The chip rests at 88.1 degrees", of a thing spoken of before, and of no limit up to the figure. */
 function measuredSince(g: Grid, p: Parsed, n: Name, state: State): boolean {
   const figure = p.said.find((s) => s.mention.from >= n.to)?.mention;
   if (!figure?.unit || !g.of.setup.some((i) => state.topics[i]!.length > 0 && state.ages[i]! <= 2)) return false;
@@ -134,7 +134,7 @@ function courseOf(g: Grid, p: Parsed, hits: Hit[]): Course | undefined {
   }
   const step = stepOf(g, p, hits);
   if (step) return step;
-  // "20 watts instead of 10"
+  // "36 watts instead of 12"
   for (const x of hits) for (const y of hits) {
     if (x.slot !== y.slot || x.value === y.value || x.to > y.from || !['setting', 'setup', 'workload'].includes(g.slots[x.slot]!.field)) continue;
     // … and "the undervolt against stock: …", before any figure.
@@ -239,7 +239,7 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
       }
     }
   }
-  // "31.1, 36.5 and 43.9 on the little one": what stands behind the last is said of all.
+  // "22.4, 27.9 and 33.0 on the flat one": what stands behind the last is said of all.
   for (const numbers of runs) for (const h of hits) {
     const last = p.said[numbers.at(-1)!]!.mention.to;
     if (h.segment !== numbers.at(-1) || h.from < last || h.baseOf >= 0 || h.departs || !/^(?:on|in|for|at|with|under)$/.test(p.low[last] ?? '') || h.from > last + 2 || !['setup', 'setting', 'workload'].includes(g.slots[h.slot]!.field) || numbers.some((i) => p.said[i]!.cue.op !== 'value')) continue;
@@ -249,7 +249,7 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
   return { paired: out, guesses };
 }
 
-/** "The keyboard is at 42.9 and the palm rest at 32.8, so they are 3.9 and 1.3 cooler respectively": as many named before, each once. */
+/** "The lid reads 37.4 and the base 29.1, so they are 2.2 and 0.8 warmer respectively": as many named before, each once. */
 function apart(p: Parsed, g: Grid, hits: readonly Hit[], numbers: readonly number[]): { slot: number; values: string[] } | undefined {
   const first = p.said[numbers[0]!]!.segment.from;
   for (const field of ['setup', 'setting', 'workload', 'part'] as const) for (const slot of g.of[field]) {

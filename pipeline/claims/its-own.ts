@@ -1,4 +1,4 @@
-// "The Dastrel stays on my desk, where, at its seventeen watts, it does no harm": what is its own is no other's.
+// "The Stoat may stay where it is: with its eleven watts it hurts nobody": what is its own is no other's.
 import type { Candidate, Context } from './context.js';
 
 /** A possessive stands before the number, and the sentence names one thing: a reading of another is not meant. */

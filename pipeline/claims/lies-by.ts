@@ -3,7 +3,7 @@ import type { Hit } from './evidence.js';
 import type { Grid } from './grid.js';
 import type { Parsed } from './parse.js';
 
-/** "94.8 degrees, practically at its ceiling", "36.6, over the line": the limit is what a measured figure lies by. */
+/** "88.1 degrees, all but at its ceiling", "36.6, over the line": the limit is what a measured figure lies by. */
 export function liesBy(p: Parsed, r: { from: number }, index: number): boolean {
   const { mention, cue } = p.said[index]!;
   const led = p.low.slice(mention.to, r.from + 1).filter((w, k, all) => k < all.length - 1 || /^(?:its|the|my|our|their)$/.test(w)).join(' ');

@@ -1,4 +1,4 @@
-// What shares are of where it is said first: "Measured against the rating, the one delivers 83 percent and the other 55".
+// What shares are of where it is said first: "Measured against the label, the one gives 71 percent and the other 64".
 import type { Mention } from '../script/index.js';
 import type { Segment } from './clauses.js';
 

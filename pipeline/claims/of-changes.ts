@@ -1,6 +1,6 @@
 // A multiple of changes: what one thing gained, lost or rose by, as a multiple of what another did. Each side is compared with
 // its own, in the same way.
-//   "it climbed twice as far from idle as the other did"       each from its own idle
+//   "it rose three times as far from rest as its rival"       each from its own idle
 //   "the step from slow to middle does twice as much as the step from middle to fast"
 //   "on the big load it loses three times what it loses on the small one"   each against what the sentences compare with
 import { changeVerbs, phraseAt } from '../script/index.js';

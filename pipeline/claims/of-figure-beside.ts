@@ -1,4 +1,4 @@
-// A multiple of what the figure beside it is of: "2,150 rpm, 1.7 times what the slow one asks for"; "That is 11.5 past the limit,
+// A multiple of what the figure beside it is of: "1,840 rpm, 1.3 times what the slow one asks for"; "That is 11.5 past the limit,
 // 23 percent too much, and three times what the other does." What it is a multiple of is named; what it speaks of is the figure.
 import { changeVerbs, phraseAt } from '../script/index.js';
 import { basesFor, baseWords, changesOf } from './bases.js';

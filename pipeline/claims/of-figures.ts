@@ -1,8 +1,8 @@
 // A multiple of figures that stand beside it: both sides are said in so many words, and no reading of the record is looked for.
 //   "2,178 rpm in the one, 1,081 in the other, basically double"
-//   "It gains 25.8, the other 11.6. 2.2 times as much."
-//   "2.6 watts at plain and 6.2 at hand, a ratio of 2.4"
-//   "The next step buys 8.5 degrees and the one after 3.3, so the first is worth 2.6 times the second"
+//   "It gains 18, the other 6. Three times as much."
+//   "4 watts on slow and 9 on fast, a ratio of 2.25"
+//   "The first notch buys 9 degrees and the next 3, so that one is worth three times this one"
 import { Exact } from '../quantities/index.js';
 import type { Mention } from '../script/index.js';
 import { baseWords } from './bases.js';
@@ -86,7 +86,7 @@ function lastFigure(c: Context, index: number): Mention | undefined {
   return k === undefined ? undefined : c.parsed.said[k]!.mention;
 }
 
-/** "The one got worse by 1.6, so the other drifted four times as far": the figure of the other was given before. */
+/** "The one drifted by 2, so its rival moved five times as far": the figure of the other was given before. */
 function withOneBefore(c: Context, index: number, own: readonly Hit[]): [Figure, Figure] | undefined {
   const [k, ...more] = figuresOf(c, index);
   const beside = k === undefined || more.length || !own.length ? undefined : figure(c, k, c.done[k]);
@@ -99,7 +99,7 @@ function figure(c: Context, k: number, x: Candidate | undefined): Figure | undef
   return x?.subject && fit(c.parsed.said[k]!.mention, x) ? { term: x.term, subject: x.subject } : undefined;
 }
 
-/** "Twice the power, 20 watts instead of 10": the two come after. */
+/** "Thrice the draw, 36 watts instead of 12": the two come after. */
 function following(c: Context, index: number): [Figure, Figure] | undefined {
   const [a, b] = [c.parsed.said[index + 1], c.parsed.said[index + 2]];
   const { mention: m } = c.parsed.said[index]!;
@@ -148,7 +148,7 @@ function matches(f: Figure, named: readonly { slot: number; value: string }[]): 
   return named.every((h) => f.subject.at[h.slot] === h.value);
 }
 
-/** "the first step is worth 2.6 times the second one": by the place that each had. */
+/** "the first notch is worth three times the next": by the place that each had. */
 function byPlace(before: readonly string[], after: readonly string[]): { top: 0 | 1; both: boolean } | undefined {
   const place = (words: readonly string[]): 0 | 1 | undefined => {
     const k = words.findIndex((w) => /^(?:first|former|second|latter|next|last)(?:'s)?$/.test(w));

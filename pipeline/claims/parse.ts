@@ -68,7 +68,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
     if (short) { (names as Name[]).push({ from: m.from, to: m.to, meanings: short }); quiet.push({ mention: m, why: 'a name' }); continue; }
     live.push({ mention: m });
   }
-  // "out of every hundred nanoseconds it keeps 72": a percentage.
+  // "out of every hundred watts it keeps 80": a percentage.
   const hundred = low.findIndex((w, k) => /^(?:every|each)$/.test(w) && /^(?:hundred|100)$/.test(low[k + 1] ?? '') && low[k - 1] === 'of');
   if (hundred >= 0) {
     const at = live.findIndex((l) => l.mention.from === hundred + 1);
@@ -124,7 +124,7 @@ function gapped(low: readonly string[], live: readonly Mention[], names: readonl
   }
 }
 
-/** "118 minutes in Hush, 85 in Surge": the word that leads to the name after a number. */
+/** "96 minutes on Low, 58 on High": the word that leads to the name after a number. */
 function placed(low: readonly string[], names: readonly Name[], m: Mention): string | undefined {
   return /^(?:in|on|with|for|at)$/.test(low[m.to] ?? '') && endOf(names, m) > 0 ? low[m.to] : undefined;
 }
@@ -133,7 +133,7 @@ function endOf(names: readonly Name[], m: Mention): number {
   return names.find((n) => n.from >= m.to && n.from <= m.to + 2 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')))?.to ?? 0;
 }
 
-/** "from the lowest speed to the highest": the noun of the one is that of the other. */
+/** "from the slowest pace to the fastest": the noun of the one is that of the other. */
 function sharedNoun(names: readonly Name[], low: readonly string[], m: Mention, lex: Lexicon): Meaning | undefined {
   const place = lex.places.get(low[m.from]!);
   return place && names.some((n) => n.to <= m.from && m.from - n.to <= 3 && n.meanings.some((x) => x.own && x.fields[0] === place.fields[0])) ? place : undefined;
@@ -173,11 +173,11 @@ function elide(p: Parsed): void {
     // "1.9 degrees warmer, 40.1 after 38.2": no changes, but what it changed to and from.
     if (endAfterChange(p, i)) continue;
     const words = p.low.slice(Math.max(segment.from, before.mention.to), mention.from);
-    // "31.4 on the one, so 6.8 more than before, and 35.3 on the other": the second goes with the first, not with the aside.
+    // "22.0 on the one, so 4.5 more than before, and 24.9 on its rival": the second goes with the first, not with the aside.
     const place = /^(?:on|in|for|at|with)$/;
     const first = p.said[i - 2];
     if (first?.cue.op === 'value' && first.mention.decimals === mention.decimals && place.test(p.low[first.mention.to] ?? '') && place.test(p.low[mention.to] ?? '') && p.low.slice(before.segment.from, before.segment.from + 2).includes('so')) continue;
-    // "2.6 degrees cooler, 49.8 after 52.4": what it is now, and what it was.
+    // "3.1 degrees cooler, 41.2 after 44.3": what it is now, and what it was.
     if (p.low[mention.to] === 'after' && p.said[i + 1]?.mention.from === mention.to + 1) continue;
     // "65 percent of the 38.4 it needs": what the share is of, and no share itself.
     if (before.cue.op === 'share' && before.cue.base && mention.from >= before.cue.base.from && mention.from < before.cue.base.to) continue;

@@ -1,6 +1,6 @@
 // Percentage points between two percentages that the words state outright, so that no other reading is asked for.
-//   "gained 29 percent and its rival 37, so they are 8 points apart"       the two said last, shares or changes
-//   "a 27 percent hit, ten points worse than what the average took"        the one said last, and the same of what is named
+//   "won 21 percent and the other 26, so they are 5 points apart"       the two said last, shares or changes
+//   "a loss of 18 percent, six points worse than that of the mean"        the one said last, and the same of what is named
 //   "49 percent of the limit, although on slow it is 4 points lower"       the same share elsewhere, and the one said last
 import { isFact } from '../facts/index.js';
 import { baseWords, changesOf, siblings } from './bases.js';
@@ -59,7 +59,7 @@ export function pointsSaid(c: Context, index: number): Candidate[] {
   return out;
 }
 
-/** "Best to worst, that's 4.7 points": between the two ends of what was said last. */
+/** "First to last, that's 3.1 points": between the two ends of what was said last. */
 function endToEnd(c: Context, index: number): Candidate[] {
   const g = c.grid;
   const last = c.now.said[0];
@@ -71,7 +71,7 @@ function endToEnd(c: Context, index: number): Candidate[] {
   return out;
 }
 
-/** "Take 20 points off the duty, so go down to slow": from what is spoken of to what is named after it, of the percentage named beside. */
+/** "Take 15 points off the fan, so switch to slow": from what is spoken of to what is named after it, of the percentage named beside. */
 function betweenSettings(c: Context, index: number): Candidate[] {
   const g = c.grid;
   const { way } = c.parsed.said[index]!.cue;

@@ -1,7 +1,7 @@
 // What a multiple is said to be of, in words alone.
 import { gradables, type Mention } from '../script/index.js';
 
-/** "a ratio of 2.4", "by a factor of 2.6", "the same ratio is 1.8": a bare number that such a noun gives. A ratio of a kind ("contrast ratio", "3,000 to 1") is a quantity that is measured. */
+/** "a ratio of 2.4", "by a factor of 2.6", "that ratio is 1.6": a bare number that such a noun gives. A ratio of a kind ("contrast ratio", "3,000 to 1") is a quantity that is measured. */
 export function namesRatio(low: readonly string[], m: Mention): boolean {
   if (m.type !== 'cardinal' || m.unit || low[m.to] === 'to') return false;
   let k = m.from - 1;

@@ -21,7 +21,7 @@ export function readChange(c: Context, index: number): Candidate[] {
     if (!cells.some((x) => x.cell === ends)) cells.push({ cell: ends, cost: 0 });
     cells.sort((a, b) => a.cost - b.cost);
   }
-  // "needs 1,790 a minute now, 16 percent less than it did": of the figure that it stands beside.
+  // "turns at 1,260 now, 10 percent less than it used to": of the figure that it stands beside.
   const own = percent && !ends ? figureJoined(c, index) : undefined;
   if (own) {
     for (const x of cells) if (x.cell !== own) x.cost += alike(c, x.cell, own) ? 0.3 : 0.9;
@@ -209,7 +209,7 @@ function spread(c: Context, index: number, out: Candidate[], percent: boolean): 
   if (a && b) push(out, c, { kind: 'difference', args: [a, b] }, 'difference', 0, firstCell(c.grid, a), 'between the two said last', { base: firstCell(c.grid, b)! });
 }
 
-/** "140.1 instead of 127.3, ten percent better": the first of the two is spoken of, the second is what it is compared with. */
+/** "92 instead of 80, 15 percent better": the first of the two is spoken of, the second is what it is compared with. */
 function inOrder(c: Context, index: number, values: Term[]): Term[] {
   const [to, from] = [c.done[index - 2], c.done[index - 1]];
   if (!to || !from || values.length < 2 || !sameTerm(values[0]!, from.term) || !sameTerm(values[1]!, to.term)) return values;

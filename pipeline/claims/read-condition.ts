@@ -102,7 +102,7 @@ export function isMark(c: Context, index: number): boolean {
   return c.parsed.said.some((_, i) => { const x = i === index ? undefined : conditionOf(c, i); return x !== undefined && marksOf(c, i, x).includes(index); });
 }
 
-/** "short of the 2 I want", "the 45 we allow": a mark of the speaker's. */
+/** "short of the 3 we need", "the 45 we allow": a mark of the speaker's. */
 export function wanted(c: Context, index: number): boolean {
   const { low, said } = c.parsed;
   const { mention } = said[index]!;

@@ -21,7 +21,7 @@ export function readPlace(c: Context, index: number): Decision {
     // "from coolest to hottest" states an order; "most of you", "at best" state nothing.
     const beside = [low[m.to], low[m.to + 1], low[m.from - 1], low[m.from - 2]];
     if ((low[m.to] === 'to' && c.parsed.said[index + 1]?.mention.superlative) || (low[m.from - 1] === 'to' && c.parsed.said[index - 1]?.mention.superlative)) return decide(m, [], { silent: true });
-    // "9.5 more than the quietest" compares with it; "at its best" ranks nothing.
+    // "6.1 more than the least" compares with it; "at its best" ranks nothing.
     if (/^(?:its|their|his|her|my|our|your)$/.test(low[m.from - 1] ?? '') || c.parsed.said.some((s, k) => k !== index && s.cue.base && m.from >= s.cue.base.from && m.from < s.cue.base.to)) return decide(m, [], { silent: true });
     if (low.slice(m.to, m.to + 5).includes(':') && m.value.toNumber() === 1) return decide(m, [], { silent: true });
     if (low[m.to] === 'first' || /^(?:most|least)$/.test(low[m.from]!) && !(low[m.from - 1] === 'the' && sizeSaid(c, index) !== undefined) && (beside[0] === 'of' || !/^(?:efficient|power|noise|heat|frames)$/.test(beside[0] ?? ''))) return decide(m, [], { silent: true });
@@ -83,7 +83,7 @@ function otherThanSaid(c: Context, index: number, x: Candidate): boolean {
   return of !== undefined && !of.has(next.unit.dimension) && !(next.unit.dimension.startsWith('temperature') && (of.has('temperature') || of.has('temperature-difference')));
 }
 
-/** "It heats up quickest, in 16 minutes": what is ranked is the figure beside it, and not what the reading taken is of. */
+/** "It warms fastest, within 11 minutes": what is ranked is the figure beside it, and not what the reading taken is of. */
 function besideOther(c: Context, index: number, x: Candidate): boolean {
   const m = c.parsed.said[index]!.mention;
   const next = c.parsed.said[index + 1]?.mention;

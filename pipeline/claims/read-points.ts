@@ -1,6 +1,8 @@
 // A mention read as percentage points: between two readings in percent, or between two shares said.
-import { basesFor, baseWords, changesOf, medianSet } from './bases.js';
+import { type BaseWords, basesFor, baseWords, changesOf, medianSet } from './bases.js';
 import { type Candidate, type Context, reachOfCosts, sameCellExcept, signOf, subjectCells } from './context.js';
+import type { Way } from '../script/index.js';
+import type { Cell } from './grid.js';
 import { points, pointsSaid } from './points-said.js';
 import { push } from './read-value.js';
 import { firstCell, substitute } from './terms.js';
@@ -32,8 +34,7 @@ export function readPoints(c: Context, index: number): Candidate[] {
   for (const { cell, cost } of cells) {
     if (out.length > 120) break;
     if (words.median) {
-      const set = medianSet(c, cell, words);
-      if (set.length > 2) push(out, c, { kind: 'points', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, said.cue.way, cell), firm: true });
+      overMedian(out, c, cell, cost, words, said.cue.way);
       continue;
     }
     for (const base of basesFor(c, cell, index, words, said.cue.way)) {
@@ -45,4 +46,10 @@ export function readPoints(c: Context, index: number): Candidate[] {
     }
   }
   return out;
+}
+
+/** Points above or below the median of all things, or of the others. */
+export function overMedian(out: Candidate[], c: Context, cell: Cell, cost: number, words: BaseWords, way: Way | undefined): void {
+  const set = medianSet(c, cell, words);
+  if (set.length > 2) push(out, c, { kind: 'points', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, way, cell), firm: true });
 }

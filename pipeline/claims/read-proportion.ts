@@ -29,7 +29,7 @@ export function readRatio(c: Context, index: number): Candidate[] {
     if (!carried || latest.kind === 'mean' || latest.kind === 'rank' || latest.kind === 'count') continue;
     // "as long as", "as loud as": of the quantity itself, and not of a change.
     if (!ofMeasureSaid(c, index, firstCell(c.grid, latest)) || (latest.kind === 'difference' && c.parsed.low[to] === 'as' && spokenBy(c.parsed.low[to + 1]).length > 0)) continue;
-    // "So the Juniper gives up twice as much as the other": of the one named here.
+    // "So the Stoat loses three times what its rival does": of the one named here.
     const last = substitute(c.grid, latest, own) ?? latest;
     const subject = firstCell(c.grid, last);
     for (const change of changesOf(words)) {
@@ -57,7 +57,7 @@ export function readRatio(c: Context, index: number): Candidate[] {
     for (const x of cells) if (same.some((i) => x.cell.at[i] !== before.at[i])) x.cost += 0.9;
     cells.sort((x, y) => x.cost - y.cost);
   }
-  // "20 watts instead of 10": of what is at the end of the way.
+  // "36 watts instead of 12": of what is at the end of the way.
   const { course } = c.hits;
   if (course) { for (const x of cells) if (x.cell.at[course.slot] && x.cell.at[course.slot] !== course.to) x.cost += 0.9; cells.sort((x, y) => x.cost - y.cost); }
   for (const { cell, cost } of cells) {

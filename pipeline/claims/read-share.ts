@@ -1,6 +1,7 @@
 // A mention read as a share of something, in percent.
-import { basesFor, baseWords, medianSet } from './bases.js';
-import { type Candidate, type Context, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
+import { basesFor, baseWords } from './bases.js';
+import { type Candidate, type Context, reachOfCosts, sameCellExcept, subjectCells, unitsOf } from './context.js';
+import { overMedian } from './read-points.js';
 import { push } from './read-value.js';
 import { ofNumberSaid } from './share-said.js';
 import { firstCell } from './terms.js';
@@ -33,8 +34,7 @@ export function readShare(c: Context, index: number): Candidate[] {
   for (const { cell, cost } of cells) {
     if (out.length > 120) break;
     if (words.median) {
-      const set = medianSet(c, cell, words);
-      if (set.length > 2) push(out, c, { kind: 'points', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, said.cue.way, cell), firm: true });
+      overMedian(out, c, cell, cost, words, said.cue.way);
       continue;
     }
     if (cell.fixed && !c.parsed.low.includes('limit')) { if (cost > 1.2) continue; }

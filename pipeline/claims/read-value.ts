@@ -31,7 +31,7 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
   const corrected = correctedSpan(c.parsed.low) !== undefined;
   // "under the 50", "above my 48": a mark that was set, before anything measured.
   const mark = /^(?:less than|more than)$/.test(said.mention.hedge?.name ?? '') && /^(?:the|my|our|that|this)$/.test(c.parsed.low[said.mention.from - 1] ?? '');
-  // "it sneaks under my 50"
+  // "it slips under my 30"
   const own = /^(?:my|our)$/.test(c.parsed.low[said.mention.from - 1] ?? '');
   const loose = /^(?:less than|more than|at most|at least)$/.test(said.mention.hedge?.name ?? '');
   for (const { cell, cost: said0 } of cells) {
@@ -102,7 +102,7 @@ export function pairWith(c: Context, index: number): { first: number; second: nu
     const before = low.slice(Math.max(a.segment.from, a.mention.from - 4), a.mention.from);
     // "down to 149, and the score drops to 20,890": two figures, each reached by itself.
     if (before.at(-1) === 'to' && gap.some((w) => /^(?:and|but|while|so)$/.test(w))) continue;
-    // "keeps that up for 96 seconds and then drops to 2,180": how long it took is no end.
+    // "holds that for 70 seconds and then sinks to 1,640": how long it took is no end.
     if (/^(?:for|after|in|within|until)$/.test(before.at(-1) ?? '')) continue;
     const down = gap.includes('down');
     const up = gap.includes('up');

@@ -1,7 +1,7 @@
 // An alarm is kept back where the number would be right for another reading. What the clause says in so many words that reading
 // must not contradict: then the slip looked for would excuse itself.
 //   "the low falls by eighteen percent"                    excused by no change of anything else, since "low" is said
-//   "27 minutes, 13 percent more than in the top"          by no other thing in the top, nor by one that is in neither
+//   "31 minutes, 8 percent more than on the shelf"          by no other thing in the top, nor by one that is in neither
 //   "takes 14 percent less power"                          by no rise, seen from the other end, of 14 percent
 import { baseWords } from './bases.js';
 import { type Candidate, type Context, signOf } from './context.js';
@@ -24,7 +24,7 @@ export function contradicts(c: Context, index: number, x: Candidate): (a: Cell, 
   const of = [...c.hits.dimensions.filter((d) => d.segment === index).flatMap((d) => d.dimension), ...(c.parsed.said[index]!.cue.of ?? [])];
   const speaks = (cell: Cell): boolean => of.some((d) => g.measureUnits.get(cell.at[measure]!)?.has(d));
   if (x.subject && speaks(x.subject)) tests.push((a) => !speaks(a));
-  // "27 minutes, 16 percent more": of what the figure beside it is of.
+  // "31 minutes, 11 percent more": of what the figure beside it is of.
   const before = c.done[index - 1];
   const gap = before ? c.parsed.low.slice(c.parsed.said[index - 1]!.mention.to, mention.from) : [];
   const beside = before?.term.kind === 'mean' && before.subject === x.subject && /^[,(–—-]$/.test(gap[0] ?? '') && gap.length <= 5 && fit(c.parsed.said[index - 1]!.mention, before) ? before.subject : undefined;

@@ -1,7 +1,7 @@
 // Shares that the words state outright, so that no other reading is asked for.
-//   "214 watts, 71 percent of the limit"                        of the figure just said, and what it is a share of is named
+//   "180 watts, 60 percent of the cap"                        of the figure just said, and what it is a share of is named
 //   "The cap is 250, and it reaches 94 percent of that"         of the two figures said last
-//   "makes 98 percent of its 3,100", "… of the 90 on the label"  what it is a share of is said as a number
+//   "makes 95 percent of its 2,000", "… of the 90 on the label"  what it is a share of is said as a number
 //   "the box says 40, so that is 92 percent of what we were promised"
 //   "was worn down to 70 percent of its thickness"              of itself, before
 //   "81 percent of that on the one, and the other 73"           the same share of another thing
@@ -40,7 +40,7 @@ export function shareSaid(c: Context, index: number): Candidate[] {
 /** What is named beside the number, and not in what it is compared with. */
 function namedBeside(c: Context, index: number, wide = false): Map<number, string> {
   const out = new Map<number, string>();
-  // "where at 1,800 rpm it managed only 76": a name that is a number has a stretch of its own.
+  // "where on fast it came to just 70": a name that is a number has a stretch of its own.
   const at = wide ? -1 : c.parsed.said[index - 1]?.named ? index - 1 : index;
   const since = wide ? Math.max(0, ...c.parsed.said.slice(0, index).flatMap((s) => (s.mention.unit?.id === '%' ? [s.cue.base?.to ?? s.mention.to] : []))) : 0;
   for (const h of c.hits.hits) if (h.segment >= at && h.segment <= index && h.from >= since && !h.departs && h.baseOf !== index && ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value)) out.set(h.slot, h.value);
@@ -58,7 +58,7 @@ function share(c: Context, subject: Cell, base: Cell, why: string): Candidate[] 
   return out;
 }
 
-/** "198 watts, or 66 percent of the 300 it is built for", "98 percent of its 3,100": of what the record sets to just that, and of what was said last in its unit, or of the thing named beside it. */
+/** "198 watts, or 66 percent of the 300 it is built for", "95 percent of its 2,000": of what the record sets to just that, and of what was said last in its unit, or of the thing named beside it. */
 export function ofNumberSaid(c: Context, index: number): Candidate[] {
   const g = c.grid;
   const m = c.parsed.said[index]!.mention;
@@ -198,7 +198,7 @@ export const otherQuantity = 'of the other quantity';
 const outcome = /^(?:the|its|their) (?:full )?(?:work|performance|speed|output|result|results)$/;
 const ofOutcome: ReadonlySet<Dimension> = new Set(['score', 'frame-rate', 'data-rate', 'flow', 'air-flow']);
 
-/** "with 53 percent of the power it does 81 percent of the work": the comparison just made, in another quantity. */
+/** "on 60 percent of the draw it gets 85 percent done": the comparison just made, in another quantity. */
 function ofOtherQuantity(c: Context, index: number): Candidate[] {
   const g = c.grid;
   const { base } = c.parsed.said[index]!.cue;

@@ -62,7 +62,7 @@ function measureNamed(c: Context, index: number, x: Candidate): boolean {
   if (!at) return false;
   const slots = [...c.grid.of.measure, ...c.grid.of.part];
   const dims = c.grid.measureUnits.get(at[c.grid.of.measure[0]!]!);
-  // "And it sips, nought point eight of a volt": what stands before the first stretch leads to the first number.
+  // "And it sips nought point six of a volt": what stands before the first stretch leads to the first number.
   const here = (segment: number): boolean => segment === index || (index === 0 && segment < 0);
   return c.hits.hits.some((h) => here(h.segment) && slots.includes(h.slot) && at[h.slot] === h.value) || c.hits.dimensions.some((d) => here(d.segment) && d.dimension.some((y) => dims?.has(y)));
 }

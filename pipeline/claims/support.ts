@@ -107,7 +107,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   const { cue, mention, segment } = c.parsed.said[index]!;
   const { low } = c.parsed;
   const plain = x.kind === 'mean' || x.kind === 'raw' || x.kind === 'constant';
-  // "59 percent more than the Dunnock's 1,390": what it is compared with is a plain figure.
+  // "30 percent more than the Dunnock's 1,100": what it is compared with is a plain figure.
   const compared = cue.op !== 'change' && c.parsed.said.some((s, k) => k < index && s.cue.base && mention.from >= s.cue.base.from && mention.from < s.cue.base.to) && c.hits.hits.some((h) => h.to === mention.from && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field));
   if (plain && !compared && x.term.kind === 'mean' && (cue.op === 'change' || cue.elided?.op === 'change') && !/the record gives it in/.test(x.why)) return 'the words speak of a change, and no reading of it was found';
   if (low[mention.from - 1] === 'than' && comparatives.has(low[mention.from - 2] ?? '') && plain && !outright(c, index, x)) return 'a bound, not a reading';
@@ -115,12 +115,12 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
   if (plain && /\bdivided by\b/.test(low.join(' '))) return 'it speaks of a quotient';
   if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
-  // "the meter half a metre from the case": where it stood.
+  // "the meter a metre from the lid": where it stood.
   if (cue.because === 'from' && mention.unit?.dimension === 'length') return 'a distance at which something stood';
   // "80 millimetres long": of a length that is no part of what was said to be measured.
   if (plain && mention.unit?.dimension === 'length' && /^(?:long|wide|tall|deep|thick|high|across)$/.test(low[mention.to] ?? '') && !lengthwise(c, x, low[mention.to]!)) return 'a length of something that was not measured';
   if ((plain || x.kind === 'range') && segmentHas(c, index, /^(?:ratio|factor|quotient)$/)) return 'it speaks of a ratio';
-  // "it sneaks under my 50": a mark of the speaker's own, and nothing that was measured.
+  // "it slips under my 30": a mark of the speaker's own, and nothing that was measured.
   if (plain && !x.subject?.fixed && /^(?:my|our|your)$/.test(low[mention.from - 1] ?? '')) return 'a mark of one\'s own';
   // "2 beyond the 78 we call comfortable"
   if (cue.base && !x.base?.fixed && c.parsed.said.some((s, k) => s.mention.from >= cue.base!.from && s.mention.from < cue.base!.to && wanted(c, k))) return 'compared with a mark of one\'s own';

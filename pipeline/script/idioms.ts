@@ -27,7 +27,7 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   if (n.type === 'ordinal' && n.form === 'digits' && (before?.low === 'the' || before?.low === 'on') && (!after || after.kind === 'mark')) return 'a date';
   if (n.form === 'digits' && !unit && n.decimals === 0 && /^(?:19|20)\d\d$/.test(t[n.from]!.text) && /^(?:in|since|from|of|by|until|before|after|early|late|mid)$/.test(before?.low ?? '')) return 'a year';
   if (/^[$€£]$/.test(before?.low ?? '')) return 'a price';
-  // "busts the 15 by 2.8": a mark, and how far it is passed.
+  // "misses the 20 by 1.4": a mark, and how far it is passed.
   const passed = (k: number): boolean => t[k - 1]?.low === 'the' && /^(?:bust|busts|break|breaks|broke|miss|misses|missed|beat|beats|pass|passes|passed|exceed|exceeds|over|past|above|below|under|clear|clears|undercut|undercuts|top|tops)$/.test(t[k - 2]?.low ?? '');
   if (by(t, n.to) && startsNumber(t, n.to + 1) && !unit) return passed(n.from) ? undefined : 'a resolution or a size';
   if (before?.low === 'by' && passed(n.from - 2)) return undefined;

@@ -160,14 +160,14 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     // "from 85 to 84, and 49.6 decibels": where a change ends, a list does not begin.
     if (t[a.from - 1]?.low === 'to' && t[b.from - 1]?.low !== 'to' && list[k - 1] && t[list[k - 1]!.from - 1]?.low === 'from' && list[k - 1]!.type === 'cardinal') continue;
     if (b.unit.id === '%' && t.slice(a.to, b.from).some((w) => w.low === 'or') && t.slice(a.to, b.from).some((w) => w.low === ',')) continue;
-    // "62.0, just 57 percent of the other": a figure, and then its share.
+    // "41.0, a mere 60 percent of its rival": a figure, and then its share.
     const gap = t.slice(a.to, b.from).map((w) => w.low);
     if (b.unit.id === '%' && gap[0] === ',' && !gap.some((w) => /^(?:and|or|to|then|&|-|–|—)$/.test(w)) && list[k + 2]?.unit?.id !== b.unit.id && (gap.length > 1 || a.form !== b.form || a.decimals !== b.decimals || /^(?:of|more|less|fewer|behind|ahead|above|below|up|down|higher|lower|faster|slower)$/.test(t[b.to]?.low ?? ''))) continue;
     // "73, 8 points fewer": points after a comma are a figure of their own.
     if (b.unit.id === 'points' && t.slice(a.to, b.from).some((w) => w.low === ',') && !t.slice(a.to, b.from).some((w) => w.low === 'and' || w.low === 'or') && list[k + 2]?.unit?.id !== 'points') continue;
     let tight = true;
     for (let i = a.to; i < b.from && tight; i++) tight = separators.has(t[i]!.low) || hedgeWord.has(t[i]!.low);
-    // "at 77 and 38.4 decibels": said to another place, it is of another quantity.
+    // "at 64 and 31.7 decibels": said to another place, it is of another quantity.
     if (tight && a.form === 'digits' && a.decimals === 0 && b.decimals > 0 && b.from - a.to === 1 && t[a.to]!.low === 'and' && list[k - 1]?.unit?.id !== b.unit.id && t[a.from - 1]?.low !== 'between') continue;
     // "the one with four, and 7.2 decibels": words and digits make no list.
     if (tight && a.form !== b.form && a.decimals === 0 && b.decimals > 0) continue;
