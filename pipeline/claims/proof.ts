@@ -85,13 +85,13 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
       for (const r of readings) mentions.push(tellVerdict(r.verdict === 'agrees' && (r.chosen?.kind === 'count' || r.chosen?.kind === 'constant') ? r : { ...r, verdict: 'not-a-claim', why: 'a heading' }, script, s, facts));
       continue;
     }
+    const pinned = pins.within(s.start, s.start + s.text.length);
     // "We said 31 kelvin. That was wrong.": what is taken back claims nothing.
-    if (takenBack.test(all[k + 1]?.text ?? '')) {
+    if (!pinned && takenBack.test(all[k + 1]?.text ?? '')) {
       for (const q of [...p.quiet, ...p.said.map(({ mention }) => ({ mention, why: 'it is taken back' }))]) mentions.push(quietVerdict(q, script, s));
       continue;
     }
     spoken.push({ sentence: s, parsed: p, section });
-    const pinned = pins.within(s.start, s.start + s.text.length);
     const before = state;
     const done = pinned ? readSentence(facts, g, p, before, (m) => pins.read(g, m, s.start)) : kept.read.get(s.text, before, () => readSentence(facts, g, p, before));
     looked.push({ sentence: s, parsed: p, hits: done.hits, before });

@@ -20,6 +20,11 @@ describe('a pin ties a number to a fact, whose value is then checked', () => {
   test('a rise is checked by its size', () => {
     expect(verdicts('<!-- pin: "29 degrees" = rise:bench/stock/scene/temperature/core/load~workload=,phase=idle -->\nIt is 29 degrees.')).toEqual(['29 degrees: agrees']);
   });
+  test('it holds in a sentence that the next one takes back', () => {
+    const { findings } = read(`<!-- pin: "38" = ${idle} -->\nWe said 38. That was wrong.`);
+    expect(findings.filter((f) => f.severity === 'error')).toEqual([]);
+    expect(verdicts(`<!-- pin: "38" = ${idle} -->\nWe said 38. That was wrong.`)).toEqual(['38: agrees']);
+  });
   test('it overrides what the words say', () => {
     const words = 'On the bench at stock under load the core temperature is 38 degrees.';
     expect(verdicts(words)).toEqual(['38 degrees: disagrees']);
