@@ -1,4 +1,5 @@
 // What a subject is compared with: what the words name, else what the sentences before suggest.
+import { spokenMark } from './spoken-mark.js';
 import type { Role } from './roles.js';
 import { type Context, polarity } from './context.js';
 import { type Cell, constantOf, type Grid, moved, movedTo } from './grid.js';
@@ -68,6 +69,8 @@ function addRoles(c: Context, index: number, out: BaseWords): void {
   if (c.parsed.said[index]!.cue.because.startsWith('too ') && !out.roles.length) out.roles.push('limit', 'target');
   if (c.parsed.said[index]!.cue.op !== 'change' || out.roles.length || out.overrides.size) return;
   for (const r of c.hits.roles) if (r.segment === index && r.firm && /^(?:limit|target|rated)$/.test(r.role)) out.roles.push(r.role);
+  const mark = out.roles.length ? undefined : spokenMark(c, index);
+  if (mark) out.roles.push(mark);
   // "passes the house mark by 1.3": who holds the marks is named for them.
   if (!out.roles.length && c.hits.hits.some((h) => h.segment === index && h.to <= c.parsed.said[index]!.mention.from && c.grid.holders.has(h.value)) && c.parsed.low[c.parsed.said[index]!.mention.from - 1] === 'by') out.roles.push('limit', 'target');
 }
@@ -91,7 +94,7 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
   };
   const phaseSlot = g.of.phase[0]!;
   for (const role of words.roles) {
-    if (role === 'limit' || role === 'target' || role === 'rated' || role === 'offset') add(constantOf(g, subject, role), 0, true, `the ${role}`);
+    if (role === 'limit' || role === 'target' || role === 'rated' || role === 'offset') add(constantOf(g, subject, role) ?? instead(g, subject, role), 0, true, `the ${role}`);
     else if (role === 'idle' || role === 'start' || role === 'load' || role === 'end') for (const change of [...changesOf(words), new Map<number, string>()]) {
       for (const [v, r] of g.roles) if (r === role) add(moved(g, subject, new Map([...change, [phaseSlot, v]])), 0, role !== 'load', v);
     }
@@ -121,6 +124,12 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
   if (!words.any) add(besideIt(c, subject, index), 0, false, 'the figure beside it');
   softBases(c, subject, index, way, add);
   return out;
+}
+
+/** "rated for 60", where the record has it as a limit: whatever mark there is. */
+function instead(g: Grid, subject: Cell, role: Role): Cell | undefined {
+  for (const other of ['limit', 'target', 'rated'] as const) { const k = role === 'offset' || other === role ? undefined : constantOf(g, subject, other); if (k) return k; }
+  return undefined;
 }
 
 /** "the desktop", which was measured in one setting alone. */
@@ -203,7 +212,7 @@ function softBases(c: Context, subject: Cell, index: number, way: string | undef
 }
 
 /** What is left is left to a limit more often than to another thing. */
-const spare = /^(?:to spare|in hand|in reserve|left|of (?:headroom|margin|slack|leeway|clearance|room))$/;
+const spare = /^(?:to spare|spare|to play with|in hand|in reserve|left|of (?:headroom|margin|slack|leeway|clearance|room|breathing room))$/;
 
 /** All cells that differ from one in the given slots only, as a list of one's own. */
 export function siblings(g: Grid, cell: Cell, slots: readonly number[]): Cell[] {

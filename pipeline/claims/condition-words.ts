@@ -17,7 +17,7 @@ export const boundPhrases: readonly { words: readonly string[]; bound: Bound }[]
 const set = (text: string): ReadonlySet<string> => new Set(text.split(' '));
 
 /** Verbs of keeping to a mark: on the good side of it, whichever that is. */
-export const keepingVerbs = set('meet meets met meeting keep keeps kept keeping stay stays stayed fit fits fitted hold holds held manage manages managed make makes made satisfy satisfies respect respects respected obey obeys obeyed observe observes comply complies complied honour honours');
+export const keepingVerbs = set('meet meets met meeting keep keeps kept keeping stay stays stayed fit fits fitted hold holds held manage manages managed make makes made satisfy satisfies respect respects respected obey obeys obeyed observe observes comply complies complied honour honours pass passes passed clear clears cleared survive survives survived');
 /** Verbs of not keeping to it. */
 export const failingVerbs = set('miss misses missed missing fail fails failed failing');
 /** What turns the condition round. */
@@ -25,10 +25,15 @@ export const negations = set('not n\'t don\'t doesn\'t didn\'t isn\'t aren\'t wa
 /** A verb alone that takes up what was said just before: "should stay under 70, and four of the six do". */
 export const proVerbs = set('do does did are is were was don\'t doesn\'t didn\'t aren\'t isn\'t weren\'t wasn\'t manage manages managed can can\'t');
 
+const succeeding = set('pass passes passed clear clears cleared survive survives survived');
+const afterwards = /^(?:easily|comfortably|narrowly|barely|just|too|still|here|there|now|with|without|and|but|so|in|on|at|every|each|outright)$/;
+
 /** The first bound that the words state, and where it ends. */
 export function boundIn(low: readonly string[], from: number, to: number): { bound: Bound; from: number; to: number } | undefined {
   for (let i = from; i < to; i++) {
     const p = boundPhrases.find((x) => x.words.every((w, k) => low[i + k] === w));
+    // "four of the six pass": with no mark to go past, they are on the good side of it.
+    if (p && p.words.length === 1 && succeeding.has(p.words[0]!) && !(i + 1 < to && /^(?:\p{L}|\d)/u.test(low[i + 1]!) && !afterwards.test(low[i + 1]!))) continue;
     if (p) return { bound: p.bound, from: i, to: i + p.words.length };
   }
   return undefined;

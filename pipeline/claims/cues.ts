@@ -182,6 +182,9 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
     let j = k - 1;
     while (j > seg.from && /^[,]$/.test(low[j]!)) j--;
     if (low[j] === '\u0000' && !lastVerb(low, seg.from, j)) return undefined;
+    // "The plain one is over by 3.1"
+    const side = /^(?:over|above|past|beyond)$/.test(low[j] ?? '') ? 'up' : /^(?:under|below|beneath|short)$/.test(low[j] ?? '') ? 'down' : undefined;
+    if (side) return { way: side, because: `${low[j]} by`, before: true };
     const verb = lastVerb(low, seg.from, k) ?? lastVerb(low, Math.max(0, seg.from - 12), seg.from);
     return { way: verb?.way, because: `${verb?.word ?? ''} by`.trim(), before: true };
   }

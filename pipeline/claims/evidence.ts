@@ -3,6 +3,7 @@
 import type { Dimension, Unit } from '../quantities/index.js';
 import type { Grid } from './grid.js';
 import { liesBy, setBeside } from './lies-by.js';
+import { markPhases } from './mark-phases.js';
 import { measuresIn, onlySet, wasMeasured } from './measured.js';
 import type { Parsed } from './parse.js';
 import { apposed } from './placed.js';
@@ -164,7 +165,7 @@ function phaseEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHits,
   const e = out[i]!;
   e.empty = 0.2;
   if (e.named) return;
-  const ofRole = (role: Role): readonly string[] => phasesOf(g, role);
+  const ofRole = (role: Role): readonly string[] => markPhases(g, role) ?? phasesOf(g, role);
   const own = s.roles.filter((r) => r.segment === index && !liesBy(p, r, index) && (r.baseOf !== index || ignoreBase) && ofRole(r.role).length && !(change && /^(?:limit|target|rated)$/.test(r.role)));
   const firm = own.filter((r) => r.firm).at(-1);
   if (firm) {

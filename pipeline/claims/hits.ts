@@ -21,7 +21,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   for (const n of p.names) {
     // "Corrected to the reference room": not what is told, but how.
     if (corrected && n.from >= corrected.from && n.to <= corrected.to) continue;
-    const segment = segmentOf(p, n.from);
+    const segment = standingBy(p, n) ?? segmentOf(p, n.from);
     const before = p.low[n.from - 1] === 'the' ? p.low[n.from - 2] : p.low[n.from - 1];
     const room = before === 'over' || before === 'above';
     const baseOf = room && p.said[segment]?.cue.overRoom ? segment : comparedIn(g, p, n, segment);
@@ -35,6 +35,8 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
       if (m.fields.length > 0 && m.fields.every((f) => f === 'part') && onlyUnit(g, p, n)) continue;
       if (inPercent && m.fields.length === 1 && m.fields[0] === 'measure') continue;
       for (const s of m.slots) hits.push({ slot: s.slot, value: s.value, from: n.from, to: n.to, segment, baseOf });
+      // "on the sticker", where a setting is called so and the record has no rating: the setting.
+      if (m.role && ![...g.roles.values()].includes(m.role.role) && n.meanings.some((x) => x.own && x.slots.length > 0)) continue;
       if (m.role) roles.push({ role: m.role.role, firm: m.role.firm, from: n.from, to: n.to, segment, baseOf });
       if (m.dimension) dimensions.push({ dimension: m.dimension, from: n.from, segment });
     }
@@ -121,7 +123,8 @@ function courseOf(g: Grid, p: Parsed, hits: Hit[]): Course | undefined {
     if (!(i === 0 || setsOut.test(low[i - 1]!))) continue;
     const to = low.indexOf('to', i + 1);
     // "From slow, then, it gained 20 percent": set out from, and not what is spoken of.
-    if (i === 0 && (to < 0 || to > i + 7)) for (const h of hits) if (h.from > 0 && h.from <= 2 && low[h.to] === ',' && ['setting', 'setup', 'workload', 'phase'].includes(g.slots[h.slot]!.field)) Object.assign(h, { departs: true, alone: true, baseOf: p.said.length });
+    // But "From the Garrow, 12 watts less": who is set out from with nothing that goes on is who gives it.
+    if (i === 0 && (to < 0 || to > i + 7)) for (const h of hits) if (h.from > 0 && h.from <= 2 && low[h.to] === ',' && !(g.slots[h.slot]!.field === 'setup' && givenFrom(p, h.to + 1)) && ['setting', 'setup', 'workload', 'phase'].includes(g.slots[h.slot]!.field)) Object.assign(h, { departs: true, alone: true, baseOf: p.said.length });
     if (to < 0 || to > i + 7 || p.said.some((s) => s.mention.from > i && s.mention.from < to + 1)) continue;
     for (const field of ['setting', 'setup', 'workload'] as const) for (const slot of g.of[field]) {
       const a = hits.filter((h) => h.slot === slot && h.from > i && h.to <= to && h.from <= i + 3);
@@ -142,6 +145,12 @@ function courseOf(g: Grid, p: Parsed, hits: Hit[]): Course | undefined {
     if (/^(?:instead of|rather than)(?: the| at)?$/.test(gap) || (/^(?:vs|versus|against|compared (?:with|to))(?: the)?$/.test(gap) && y.to <= (p.said[0]?.mention.from ?? 0) && /^[:,]$/.test(low[y.to] ?? ''))) { Object.assign(y, { departs: true, baseOf: p.said.length }); return { slot: x.slot, from: y.value, to: x.value }; }
   }
   return undefined;
+}
+
+/** A figure stands there at once, with no one who does anything before it. */
+function givenFrom(p: Parsed, at: number): boolean {
+  const first = p.said[0]?.mention.from ?? 0;
+  return first >= at && p.low.slice(at, first).every((w) => /^(?:a|an|the|you|get|just|only|about|some|another|rise|drop|saving|of|there|are|is|comes?|come)$/.test(w));
 }
 
 /** "Slow to brisk adds 6 decibels": two of one slot, said before any figure as a step from the one to the other. */
@@ -167,6 +176,14 @@ function onlyUnit(g: Grid, p: Parsed, n: Name): boolean {
 function segmentOf(p: Parsed, at: number): number {
   for (let i = p.said.length - 1; i >= 0; i--) if (p.said[i]!.segment.from <= at) return at < p.said[i]!.segment.to ? i : i + 0.5;
   return -1;
+}
+
+/** "31.2 at sixty watts, 36.4 at eighty": a number that is a name, and stands with the figure before it. */
+function standingBy(p: Parsed, n: Name): number | undefined {
+  const k = p.said.findIndex((s) => s.named && s.mention.from === n.from);
+  const before = p.said[k - 1];
+  if (k < 1 || before!.named || before!.cue.op !== 'value' || before!.mention.type !== 'cardinal') return undefined;
+  return /^(?:at|on|in|with|under)(?: the)?$/.test(p.low.slice(before!.mention.to, n.from).join(' ')) && /^(?:|,|;|\.|:|and|but|so|while|or)$/.test(p.low[p.said[k]!.mention.to] ?? '') ? k - 1 : undefined;
 }
 
 interface NameList { slot: number; values: string[]; from: number; to: number }

@@ -1,4 +1,5 @@
 // How the record's things are spoken: a trie of names over words and numbers, and the general words for each kind of quantity.
+import { positions, stretches } from './positions.js';
 import { halves, prepositions } from './halves.js';
 import type { Dimension, Unit } from '../quantities/index.js';
 import type { Facts, KeyField } from '../facts/index.js';
@@ -125,13 +126,14 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
         const inner = bare[0] && prepositions.has(bare[0]) ? bare.slice(1) : undefined;
         if (inner && inner.length && (field === 'setup' || field === 'setting') && inner.some((w) => n.id.split('-').map(plain).includes(w)) && !(inner.length === 1 && taken(maps, field, inner[0]!))) put(inner, { slots: slotsOf(g, field, n.id, words), own: true });
       }
-      if (field === 'phase') for (const form of elapsed(n.id)) put(keyOfPhrase(form), { slots: slotsOf(g, field, n.id, []), own: true });
+      if (field === 'phase') for (const form of [...elapsed(n.id), ...stretches(n.id)]) put(keyOfPhrase(form), { slots: slotsOf(g, field, n.id, []), own: true });
     }
   }
   for (const i of [...g.of.setup, ...g.of.setting]) {
     if (g.slots[i]!.axis === undefined) continue;
     for (const value of g.values[i]!.keys()) if (!taken(maps, g.slots[i]!.field, value)) put([plain(value)], { slots: [{ slot: i, value }], own: true });
   }
+  for (const [phrase, id] of positions(g, about.settings)) if (!meaningsAt(root, keyOfPhrase(phrase))) put(keyOfPhrase(phrase), { slots: slotsOf(g, 'setting', id, []), own: true });
   for (const [words, meaning] of shortened(maps, g)) if (!meaningsAt(root, words)) for (const m of meaning) put(words, m);
   for (const [text, dimension] of dimensionWords) put(keyOfPhrase(text), { slots: [], dimension, own: false });
   // "under the full load", where a workload is called "full load": the record's own name is meant.

@@ -7,6 +7,7 @@ import { reach, type Segment, segments } from './clauses.js';
 import { atoms, findNames, isVerb, type Lexicon, type Meaning, meaningsOf, type Name } from './lexicon.js';
 import { endAfterChange } from './said-direction.js';
 import { numberLists } from './lists.js';
+import { saidShort } from './said-short.js';
 import { misheard } from './misheard.js';
 import { shortRates } from './short-rates.js';
 
@@ -65,7 +66,14 @@ export function parse(text: string, lex: Lexicon): Parsed {
     if (like) { (names as Name[]).push({ from: m.from, to: m.to, meanings: [like] }); quiet.push({ mention: m, why: 'a name' }); continue; }
     if (m.idle) { quiet.push({ mention: m, why: m.idle }); continue; }
     const short = saidShort(low, m, all, lex);
-    if (short) { (names as Name[]).push({ from: m.from, to: m.to, meanings: short }); quiet.push({ mention: m, why: 'a name' }); continue; }
+    if (short) {
+      const name = { from: m.from, to: m.to, meanings: short };
+      (names as Name[]).push(name);
+      // What it is set to is on record: said as plainly as by its whole name.
+      if (short.some((x) => x.slots.some((s) => lex.setTo.has(`${s.slot}=${s.value}`)))) live.push({ mention: m, named: name });
+      else quiet.push({ mention: m, why: 'a name' });
+      continue;
+    }
     live.push({ mention: m });
   }
   // "out of every hundred watts it keeps 80": a percentage.
@@ -84,7 +92,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
     if (low.slice(a.to, b.from).some((w) => w === ',' || w === 'and')) continue;
     Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true });
   }
-  gapped(low, live.map((l) => l.mention), names);
+  gapped(low, live.filter((l) => !l.named).map((l) => l.mention), names);
   // "10, 30 and 65 watts": each is the name of a load, with the unit said once.
   for (const [k, l] of live.entries()) {
     const next = live[k + 1];
@@ -146,22 +154,6 @@ function otherUnit(lex: Lexicon, n: Name, all: readonly Mention[]): boolean {
   return n.meanings.some((x) => x.slots.length > 0) && !n.meanings.some((x) => x.slots.some((s) => lex.setIn.get(`${s.slot}=${s.value}`)?.has(m.unit!.dimension)));
 }
 
-/** "going from 80 to 60", "more than at 60", where settings are called "80 percent" and "60 percent". */
-function saidShort(low: readonly string[], m: Mention, all: readonly Mention[], lex: Lexicon): readonly Meaning[] | undefined {
-  const own = short(lex, m);
-  if (!own) return undefined;
-  const before = low.slice(Math.max(0, m.from - 2), m.from).join(' ');
-  if (/^(?:than|as|with) (?:at|on|with)$/.test(before)) return own;
-  // "fans back at 1200"
-  if (/^(?:at|back at|still at)$/.test(low[m.from - 1] ?? '') && m.value.toNumber() >= 100) return own;
-  const beside = all.find((o) => o !== m && short(lex, o) && (o.from === m.to + 1 || o.to === m.from - 1) && low[Math.max(o.from, m.from) - 1] === 'to' && /^(?:from|going|go|goes|went|stepping)$/.test(low[Math.min(o.from, m.from) - 1] ?? ''));
-  return beside ? own : undefined;
-}
-
-function short(lex: Lexicon, m: Mention): readonly Meaning[] | undefined {
-  return m.type === 'cardinal' && !m.unit && m.decimals === 0 ? lex.short.get(`#${m.value.toString()}`) : undefined;
-}
-
 const verbal = /^(?:is|are|was|were|be|to|at|reads?|hits?|reaches|reached|settles|settled|draws|drew|with|has|have|had|sits|sat|lands|landed|averages|averaged|measures|measured|comes|came|gets|got|shows|showed|needs|takes|took|runs|ran|makes|it's|that's|:|from|gives|gave|stays|stayed|weighs|ends|ended|starts|goes|went|does|did|adds)$/;
 
 /** A stretch without a verb of its own goes on with that of the one before. */
@@ -196,7 +188,7 @@ function shareCues(p: Parsed): void {
   for (const list of numberLists(p)) {
     if (p.low.slice(p.said[list[0]!]!.mention.to, p.said[list.at(-1)!]!.mention.from).includes('to')) continue;
     // "at 35.6, or 3.4 cooler than …": the second says the first another way.
-    if (list.length === 2 && /^, or/.test(p.low.slice(p.said[list[0]!]!.mention.to, p.said[list[1]!]!.mention.from).slice(0, 2).join(' ')) && /^(?:at|is|to|was)$/.test(p.low[p.said[list[0]!]!.mention.from - 1] ?? '')) continue;
+    if (list.length === 2 && /^, or/.test(p.low.slice(p.said[list[0]!]!.mention.to, p.said[list[1]!]!.mention.from).slice(0, 2).join(' ')) && /^(?:at|is|to|was|it's|that's|now|hits?|reads?|reaches|reached|makes|made|gives|gave|shows|showed|gets|got|measures|measured|averages|averaged|needs|needed|takes|took|draws|drew|of|on|with)$/.test(p.low[p.said[list[0]!]!.mention.from - 1] ?? '')) continue;
     // "62.0, just 57 percent of the desktop's": a value, and what share of another it is.
     if (list.length === 2 && p.low[p.said[list[0]!]!.mention.to] === ',' && p.said[list[1]!]!.cue.op === 'share' && !/^(?:and|or)$/.test(p.low[p.said[list[0]!]!.mention.to + 1] ?? '')) continue;
     const cues = list.map((i) => p.said[i]!.cue);

@@ -70,6 +70,16 @@ export function readChange(c: Context, index: number): Candidate[] {
     }
     const median = c.now.said.find((t) => t.kind === 'median');
     if (!words.any && median && firstCell(c.grid, median)?.at[c.grid.of.measure[0]!] === cell.at[c.grid.of.measure[0]!]) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, median] }, 'difference', cost + 0.4, cell, 'against the median said last', { sign: signOf(c, way, cell) });
+    // "the median comes down by 4.1": from what it is elsewhere.
+    if (cue.median && !words.median) {
+      const set = siblings(c.grid, cell, c.grid.of.setup);
+      const own: Term = { kind: 'median', args: set.map((x) => x.key) };
+      if (set.length > 2) for (const b of basesFor(c, cell, index, words, way)) {
+        const other = c.grid.of.setup.every((i) => b.cell.at[i] === cell.at[i]) ? substitute(c.grid, own, new Map(sameCellExcept(c.grid, cell, b.cell).map((i) => [i, b.cell.at[i]!]))) : undefined;
+        if (other) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [own, other] }, 'difference', cost + b.cost, cell, 'of the medians', { sign: signOf(c, way, cell), firm: b.firm });
+      }
+      continue;
+    }
     if (words.median || (words.pronoun && c.now.said.some((t) => t.kind === 'median'))) {
       const set = medianSet(c, cell, words);
       if (set.length > 2) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, way, cell), firm: words.median || c.now.said[0]?.kind === 'median' });
@@ -110,7 +120,7 @@ export function readChange(c: Context, index: number): Candidate[] {
         const kind = percent ? 'percent_change' : idle ? 'rise' : 'difference';
         push(out, c, { kind, args: [subject.key, other.key] }, kind, 0, subject, 'between the two said last', { sign: signOf(c, way, subject), base: other, change: sameCellExcept(c.grid, subject, other).map((i) => [i, other.at[i]!] as const) });
         // "2190 on the one and 1710 on the other, so 28 percent more": the one of which it is true.
-        if (subject.at[c.grid.of.phase[0]!] === other.at[c.grid.of.phase[0]!] && (/^(?:more|less|fewer|higher|lower)$/.test(cue.because) || /^(?:sav|gain|los|cost)/.test(cue.because))) push(out, c, { kind, args: [other.key, subject.key] }, kind, 0, other, 'between the two said last', { sign: signOf(c, way, other), base: subject, change: sameCellExcept(c.grid, subject, other).map((i) => [i, subject.at[i]!] as const) });
+        if (subject.at[c.grid.of.phase[0]!] === other.at[c.grid.of.phase[0]!] && (/^(?:more|less|fewer|higher|lower|gone|missing|shed)$/.test(cue.because) || /^(?:sav|gain|los|cost)/.test(cue.because))) push(out, c, { kind, args: [other.key, subject.key] }, kind, 0, other, 'between the two said last', { sign: signOf(c, way, other), base: subject, change: sameCellExcept(c.grid, subject, other).map((i) => [i, subject.at[i]!] as const) });
       }
       for (const b of basesFor(c, subject, index, words, way).slice(0, 12)) {
         const differing = sameCellExcept(c.grid, subject, b.cell).map((i) => [i, b.cell.at[i]!] as const);

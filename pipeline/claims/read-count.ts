@@ -21,6 +21,9 @@ function members(c: Context, index: number, what: Counted): { cells: Cell[]; n: 
     return [{ cells: set, n: of.setup.length === 1 ? tested : count(of.setup, () => true) }, ...(having.length > 1 && having.length < tested ? [{ cells: having, n: having.length }] : [])];
   }
   if (what === 'settings') { const set = firstTime(g, siblings(g, reference, of.setting)); const whole = siblings(g, reference, of.setting); return [{ cells: set, n: count(of.setting, () => true) }, { cells: set, n: set.length }, ...(whole.length > set.length ? [{ cells: whole, n: whole.length }] : []), ...(of.setting.length > 1 ? of.setting.map((i) => firstTime(g, siblings(g, reference, [i]))).filter((x) => x.length > 1).map((cells) => ({ cells, n: cells.length })) : [])]; }
+  // Games are played for their frames: what has no frame rate is none.
+  const played = what === 'workloads' && c.parsed.low.slice(c.parsed.said[index]!.mention.to, c.parsed.said[index]!.mention.to + 3).some((w) => /^(?:games?|titles?)$/.test(w)) ? g.cells.find((x) => !x.fixed && x.unit.dimension === 'frame-rate') : undefined;
+  if (played) { const set = siblings(g, played, of.workload); return [{ cells: set, n: set.length }]; }
   if (what === 'workloads') return [{ cells: siblings(g, reference, of.workload), n: count(of.workload, () => true) }];
   if (what === 'combinations') { const set = firstTime(g, siblings(g, reference, [...of.setup, ...of.setting])); return [{ cells: set, n: set.length }, { cells: set, n: count([...of.setup, ...of.setting], (x) => of.setting.every((i) => x.at[i])) }]; }
   return [{ cells: [reference], n: c.facts.readings(reference.key).length }];
@@ -44,10 +47,12 @@ function referenceCell(c: Context, index: number): Cell | undefined {
   const g = c.grid;
   const topics = c.now.topics;
   const own = c.hits.hits.filter((h) => h.segment === index && (h.slot === g.of.measure[0] || h.slot === g.of.part[0]));
+  const named = c.hits.hits.filter((h) => h.segment <= index && h.to <= c.parsed.said[index]!.mention.from && h.baseOf < 0 && ['setup', 'setting', 'workload'].includes(g.slots[h.slot]!.field));
   const weight = (x: Cell): number => {
     let w = 0;
     if (x.at[g.of.workload[0]!]) w += 2;
     for (const h of own) if (x.at[h.slot] === h.value) w += 6;
+    for (const h of named) if (x.at[h.slot] === h.value) w += 2;
     for (const f of ['setup', 'setting', 'workload', 'measure', 'part'] as const) for (const i of g.of[f]) if (topics[i]![0] !== undefined && topics[i]![0] === x.at[i]) w += 1;
     if (x.unit.dimension.startsWith('temperature')) w += 1.5;
     if (x.role === 'load' || x.role === 'end') w += 1;

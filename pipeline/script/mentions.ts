@@ -171,6 +171,8 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     if (tight && a.form === 'digits' && a.decimals === 0 && b.decimals > 0 && b.from - a.to === 1 && t[a.to]!.low === 'and' && list[k - 1]?.unit?.id !== b.unit.id && t[a.from - 1]?.low !== 'between') continue;
     // "the one with four, and 7.2 decibels": words and digits make no list.
     if (tight && a.form !== b.form && a.decimals === 0 && b.decimals > 0) continue;
+    // "32.5, and over six hours": nor across a comma the other way round.
+    if (tight && a.form !== b.form && a.decimals > 0 && b.decimals === 0 && gap[0] === ',') continue;
     // "memory 82, 38.4 decibels": a comma alone joins only what is said alike.
     if (tight && b.from - a.to === 1 && t[a.to]!.low === ',' && a.decimals !== b.decimals && list[k + 2]?.unit?.id !== b.unit.id) continue;
     if (!tight && !(t[a.from - 1]?.low === 'from' && t[b.from - 1]?.low === 'to' && b.from - a.to <= 6)) continue;

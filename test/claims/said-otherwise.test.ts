@@ -36,6 +36,9 @@ const facts = factsOf(rows, names);
 const verdicts = (text: string): string[] => proof(new Source('script.md', text), facts).mentions.filter((m: Verdict) => m.verdict !== 'not-a-claim').map((m) => `${m.text}: ${m.verdict}`);
 
 describe.each([
+  ['who gives it', 'In the cupboard in Quarry the Dogwood makes 54 decibels.\nAnd what does the desk give you? From the Dogwood, N decibels less noise.', '3', '5'],
+  ['the median goes up', '## In the cupboard in Quarry\nThe noise runs from 32 to 54 decibels, so the median has gone up by N, to 43.', '3', '4'],
+  ['a figure and then how far above the room', 'In the cupboard in Quarry the core of the Beech is bad, it\'s N, or 66 degrees above the room.', '87', '78'],
   ['a state set out from', 'On the desk in Quarry the Beech runs at 78 degrees.\nFrom idle, its core warmed up by N degrees.', '45', '35'],
   ['up on a name that begins with a preposition', 'In the cupboard the Beech answers with 47 decibels, N up on the desk.', '3', '5'],
   ['within so much of a thing, which stays what it is compared with', 'In the cupboard the Alder keeps its power within a watt of the desk, but the noise is N decibels up.', '3', '5'],

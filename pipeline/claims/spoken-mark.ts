@@ -1,0 +1,13 @@
+// A mark that was spoken of just before, and that the words of a change go back to without naming it.
+import type { Context } from './context.js';
+import type { Role } from './roles.js';
+
+const passes = /\b(?:(?:is|are|was|were|lands?|ends|sits|stays?|comes?|goes|went|runs?|ran|gets|just|still|well|only)(?: in)? (?:over|under|above|below|past|beyond)|(?:clears?|cleared|pass(?:es|ed)?|breaks?|broke|exceeds?|exceeded|misses|missed|makes?|made|keeps?|kept|fails?|failed|busts?)(?: it| that| mine| them)) by$/;
+
+/** "I want no more than 40. The plain one is over by 3.1, and the tuned one clears it by 2": the role of that mark. */
+export function spokenMark(c: Context, index: number): Role | undefined {
+  const { mention, segment } = c.parsed.said[index]!;
+  const { constant } = c.now;
+  if (!constant || c.parsed.low[mention.from - 1] !== 'by' || !c.now.said.some((t) => t.kind === 'mean' && t.args[0] === constant)) return undefined;
+  return passes.test(c.parsed.low.slice(Math.max(segment.from, mention.from - 6), mention.from).join(' ')) ? c.grid.byKey.get(constant)?.role : undefined;
+}
