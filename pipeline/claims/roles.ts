@@ -28,7 +28,7 @@ const rows: [Role, boolean, string][] = [
   ['limit', false, 'maximum|limited|built for|made for|designed for|meant to give|good for'],
   ['target', true, 'target|targets|goal|setpoint|set point'],
   ['target', false, 'ask for|asked for|asks for|aim|aimed|set to|held at|turned down until|asking for'],
-  ['target', true, 'draw the line|draws the line|drew the line|draw a line|my line|red line'],
+  ['target', true, 'draw the line|draws the line|drew the line|draws a line|red line'],
   ['rated', true, 'rated|rating|on the label|label|nominal|nameplate|on the box|advertised|promised|promises|claims|claimed|spec|data sheet|datasheet|on paper|sticker|on the sticker|box says|says on the box|on the packaging|brochure|maker says|manufacturer says'],
   ['idle', true, 'idle|idles|idled|idling|at rest|doing nothing|doing absolutely nothing|does nothing|doing nothing at all|sitting there|sat there|standby|at the desktop|on the desktop'],
   ['load', true, 'under load|loaded|at load|under full load|in load'],
