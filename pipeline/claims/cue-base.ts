@@ -31,6 +31,8 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
     const opening = openers.get(low[i]!);
     if (opening) for (const { opener, words } of opening) {
       if (!standsAt(low, words, i)) continue;
+      // "I shaved 40 grams off the Larch", "took 3 watts off the Larch's draw": what loses it, and nothing that it is compared with.
+      if (opener === 'off' && i === m.to && losing(low, seg, m, names)) continue;
       // "takes 12 degrees off the memory": what is lowered, and not what it is compared with.
       if (opener === 'off' && names.some((n) => n.from > i && n.from <= i + 2 && n.meanings.every((x) => x.fields.length > 0 && x.fields.every((f) => f === 'part' || f === 'measure' || f === 'workload')))) continue;
       if (covered(i) || (/^(?:over|under|above|below|past|beyond|from|off)$/.test(opener) && (i > m.to + 4 || notTrailer(low, i, 1)))) continue;
@@ -61,6 +63,25 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
     return { from: i + opener, to: stop >= 0 ? i + opener + stop : named ? named.to : m.from };
   }
   return undefined;
+}
+
+const taking = /^(?:take|takes|took|taken|taking|shave[sd]?|shaving|knock(?:s|ed|ing)?|cut|cuts|cutting|trim(?:s|med|ming)?|chop(?:s|ped)?|lop(?:s|ped)?|pull(?:s|ed)?|strip(?:s|ped)?|scrape[sd]?|clip(?:s|ped)?|get|gets|got)$/;
+
+/** People take it off something, or it is taken off something that a thing has. */
+function losing(low: readonly string[], seg: Segment, m: Mention, names: readonly Name[]): boolean {
+  // "takes 9 off the former and 12 off the latter": the verb is said once.
+  const again = low[m.from - 1] === 'and';
+  for (let i = m.from - 1; i >= Math.max(again ? 0 : seg.from, m.from - (again ? 9 : 4)); i--) {
+    if (!taking.test(low[i]!)) continue;
+    if (/^(?:i|we|you|i've|we've)$/.test(low[i - 1] ?? '')) return true;
+    const of = names.find((n) => n.from > m.to && n.from <= m.to + 2);
+    if (of && low[of.to - 1]!.endsWith("'s")) return true;
+    // "The blanket takes 9 off the former": one kind of thing does it to another.
+    const fields = (n: Name): readonly string[] => n.meanings.flatMap((x) => x.fields);
+    const by = names.find((n) => n.to === i && fields(n).includes('setting'));
+    return by !== undefined && (of ? !fields(of).includes('setting') : /^the (?:former|latter|one|other)$/.test(low.slice(m.to + 1, m.to + 3).join(' ')));
+  }
+  return false;
 }
 
 /** "within one volt of the first", "inside a degree of the other": how near to it. */

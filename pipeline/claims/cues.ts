@@ -3,6 +3,7 @@ import { changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type
 import type { Dimension } from '../quantities/index.js';
 import type { Segment } from './clauses.js';
 import { baseScope, nearTo, notTrailer, ratioBase, shareEnd } from './cue-base.js';
+import { fromEndToEnd } from './end-to-end.js';
 import { keeps } from './keeping.js';
 import { measuredAgainst } from './measured-against.js';
 import type { Cover } from './cover.js';
@@ -217,6 +218,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
     const ends = superlatives.has(low[i]!) && superlatives.has(low[i + 2]!) && /^(?:to|against|versus|vs|minus)$/.test(low[i + 1]!);
     if (ends || (/^(?:top|first|bottom)$/.test(low[i]!) && low[i + 1] === 'to' && /^(?:bottom|last|top)$/.test(low[i + 2]!))) return { way: 'apart', because: 'from end to end', before: true };
   }
+  if (fromEndToEnd(low, m.from)) return { way: 'apart', because: 'from end to end', before: true };
   // "the whole field fits into seven kelvin"
   const segment = low.slice(seg.from, m.from);
   if (segment.some((w) => /^(?:fits|fit|within|inside|covers|cover|separates|separate|spans|span|bunched|packed|spread)$/.test(w)) && segment.some((w) => /^(?:field|pack|bunch|everyone|everything|lot|all|table|group|rest)$/.test(w))) return { way: 'apart', because: 'the whole field', before: true };

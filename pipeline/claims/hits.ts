@@ -12,6 +12,7 @@ import { measuresIn } from './measured.js';
 import { numberLists } from './lists.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
+import { thenAndNow } from './then-and-now.js';
 
 export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   const hits: Hit[] = [];
@@ -42,6 +43,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     }
   }
   hits.push(...oneAndOther(g, p, hits, state));
+  hits.push(...thenAndNow(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: -1 })));
   markDependent(p, hits);
   shareCircumstance(g, p, hits);
   const course = courseOf(g, p, hits);
@@ -76,16 +78,18 @@ function likely(p: Parsed, n: Name, before: readonly Hit[], state: State): reado
 
 /** "41 on the processor and 38 on the card, so 0.2 up on the one and 0.2 down on the other": the two that were named last, in their order. */
 function oneAndOther(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Hit[] {
-  if (!p.low.includes('other')) return [];
+  const latter = p.low.some((w) => w === 'former' || w === 'latter');
+  if (!latter && !p.low.includes('other')) return [];
   const at = (words: readonly string[], from: number): number => p.low.findIndex((w, k) => k >= from && w === words[0] && p.low[k + 1] === words[1] && !/^(?:of|that|which|who|i|we|you)$/.test(p.low[k + 2] ?? ''));
-  const one = at(['the', 'one'], 0);
-  const other = one < 0 ? -1 : at(['the', 'other'], one + 2);
-  if (other < 0) return [];
-  const pair = (slot: number): string[] => [...new Set(hits.filter((h) => h.slot === slot && h.to <= one).map((h) => h.value))];
+  const [one, other] = latter ? [at(['the', 'former'], 0), at(['the', 'latter'], 0)] as const : [at(['the', 'one'], 0), at(['the', 'other'], 2)] as const;
+  // "the latter" may stand alone; "the other" says which only beside "the one".
+  if (latter ? one < 0 && other < 0 : one < 0 || other < one + 2) return [];
+  const first = latter ? Math.min(...[one, other].filter((k) => k >= 0)) : one;
+  const pair = (slot: number): string[] => [...new Set(hits.filter((h) => h.slot === slot && h.to <= first).map((h) => h.value))];
   const own = g.slots.flatMap((s, slot) => (['setup', 'setting', 'part', 'workload'].includes(s.field) && pair(slot).length === 2 ? [{ slot, values: pair(slot) }] : []));
   const two = own.at(-1) ?? (state.list?.values.length === 2 ? state.list : undefined);
   if (!two) return [];
-  return [one, other].map((from, k): Hit => ({ slot: two.slot, value: two.values[k]!, from, to: from + 2, segment: segmentOf(p, from), baseOf: g.slots[two.slot]!.field === 'part' ? -1 : comparing(p, from), points: true }));
+  return [one, other].flatMap((from, k): Hit[] => (from < 0 ? [] : [{ slot: two.slot, value: two.values[k]!, from, to: from + 2, segment: segmentOf(p, from), baseOf: g.slots[two.slot]!.field === 'part' ? -1 : comparing(p, from), points: true }]));
 }
 
 const subordinating = new Set(['where', 'whereas', 'although', 'though', 'while', 'since', 'because']);

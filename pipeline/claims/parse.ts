@@ -1,6 +1,6 @@
 // One sentence read with the record's names: its mentions, the names around each, and what the words say each one is. Pure.
 import { findMentions, findNumbers, type Mention, type Token, tokens, unitAt } from '../script/index.js';
-import { unit } from '../quantities/index.js';
+import { type Unit, unit } from '../quantities/index.js';
 import { coverOf } from './cover.js';
 import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
@@ -40,7 +40,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   if (score) for (const m of all) if (m.unit?.id === 'points' && !low.slice(m.from, m.to).includes('percentage') && (Math.abs(m.value.toNumber()) > 100 || names.some((n) => n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && s.value === score[0]))))) Object.assign(m, { unit: score[1] });
   const quiet: { mention: Mention; why: string }[] = [];
   const live: { mention: Mention; named?: Name }[] = [];
-  const announced = /^(?:in|as)$/.test(low[0] ?? '') ? unitAt(t, 1, false) : undefined;
+  const announced = announcedUnit(t, low);
   if (announced && /^(?:[:,]|it's|that's|it|that|this)$/.test(low[announced.to] ?? '')) for (const m of all) if (!m.unit && m.type === 'cardinal') Object.assign(m, { unit: announced.unit, loose: announced.loose, sharedUnit: true });
   for (const m of all) {
     // "14.2 watts per metre-kelvin", "0.41 frames per watt": what the record calls the measure is its unit.
@@ -108,6 +108,8 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const cover = coverOf(names, t.length);
   const said = live.map((l, i): Said => ({ ...l, segment: cuts[i]!, cue: cueOf(t, low, l.mention, cuts[i]!, reach(t, l.mention), names, cover) }));
   const parsed = { text, tokens: t, low, names, said, quiet };
+  // "As a percentage that is 8 for the one and 9 for the other": the changes said before.
+  if (announced?.unit.id === '%') for (const { mention, cue } of said) if (cue.op === 'value' && mention.unit?.id === '%' && low[mention.to] !== 'of') Object.assign(cue, { op: 'change', because: 'as a percentage' });
   shareCues(parsed);
   elide(parsed);
   for (let i = 1; i < said.length; i++) {
@@ -116,6 +118,13 @@ export function parse(text: string, lex: Lexicon): Parsed {
     if ((b.op === 'change' || b.op === 'points') && !b.base && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but' || w === 'for' || w === 'with' || w === 'at') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
   }
   return parsed;
+}
+
+/** "In watts it's 12 and 15", "As a percentage, that is 8 for the one and 9 for the other": the unit of the figures that follow. */
+function announcedUnit(t: readonly Token[], low: readonly string[]): { unit: Unit; loose: boolean; to: number } | undefined {
+  const head = /^(?:(?:and|so|but|or|,) )?(?:(?:expressed|put|given|taken|seen|said|told|written|counted) )?(?:in|as|into) (?:a )?(?:percentages?|per cent|percent)(?: terms| points)?/.exec(low.slice(0, 7).join(' '));
+  if (head && !head[0].endsWith('points')) return { unit: unit('%'), loose: false, to: head[0].split(' ').length };
+  return /^(?:in|as)$/.test(low[0] ?? '') ? unitAt(t, 1, false) : undefined;
 }
 
 /** "The Garrow holds 38 watt hours and the Lintel's 22": a name and a number alone go on in the unit before. */

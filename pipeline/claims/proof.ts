@@ -20,6 +20,7 @@ import { findingsOf } from './findings.js';
 import { Pinned } from './pinned.js';
 import type { Verdict } from './verdict.js';
 import { Agreed, restated } from './restated.js';
+import { takenBack } from './taken-back.js';
 import { mostTold, quietVerdict, tellVerdict } from './tell.js';
 import { type Looked, unsupported } from './unsupported.js';
 
@@ -57,9 +58,6 @@ function prepare(facts: Facts): Prepared {
   return p;
 }
 
-/** A sentence that takes back the one before it. */
-const takenBack = /^(?:(?:but|and|now|well|sorry),? )*(?:that|this|it|which) (?:was|is|turned out to be) (?:plain |simply |just )?(?:wrong|not right|not true|untrue|incorrect|false|an? (?:mistake|error|slip))\b/i;
-
 /** Pure in its arguments. What was read before is kept for the same facts, so that after an edit only what depends on it is read again. */
 export function proof(script: Source, facts: Facts, options: ProofOptions = {}): ProofResult {
   const { grid: g, lexicon: lex, texts } = prepare(facts);
@@ -87,7 +85,7 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
     }
     const pinned = pins.within(s.start, s.start + s.text.length);
     // "We said 31 kelvin. That was wrong.": what is taken back claims nothing.
-    if (!pinned && takenBack.test(all[k + 1]?.text ?? '')) {
+    if (!pinned && takenBack(s.text, all[k + 1]?.text ?? '')) {
       for (const q of [...p.quiet, ...p.said.map(({ mention }) => ({ mention, why: 'it is taken back' }))]) mentions.push(quietVerdict(q, script, s));
       continue;
     }

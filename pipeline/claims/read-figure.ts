@@ -100,7 +100,7 @@ function restatesChange(c: Context, index: number): boolean {
   const last = c.done[at];
   if (!last || !fit(c.parsed.said[at]!.mention, last) || !sameInPercent(c, index).length) return false;
   const gap = c.parsed.low.slice(c.parsed.said[index - 1]!.mention.to, c.parsed.said[index]!.mention.from);
-  return gap.length <= 9 && /^(?:or|makes|is|that's|i\.e|ie|so)$/.test(gap.filter((w) => !/^(?:about|roughly|nearly|almost|around|just|a|good|some|,)$/.test(w)).at(-1) ?? '');
+  return gap.length <= 9 && /^(?:or|makes|is|that's|i\.e|ie|so)$/.test(gap.filter((w) => !/^(?:about|roughly|nearly|almost|around|just|over|under|above|below|more|less|than|well|slightly|barely|hardly|close|to|only|exactly|a|an|good|bit|little|touch|shade|full|some|,)$/.test(w)).at(-1) ?? '');
 }
 
 /** The words speak of something that is measured in percent, or a share of one was just said. */

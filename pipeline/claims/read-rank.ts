@@ -5,6 +5,7 @@ import { type Candidate, type Context, polarity, subjectCells, unitsOf } from '.
 import { evidenceFor } from './evidence.js';
 import { type Cell, firstTime, type Grid, kindOf, movedTo } from './grid.js';
 import { fit } from './decide.js';
+import { placedSubject } from './placed-subject.js';
 import { push, readValue } from './read-value.js';
 import { firstCell } from './terms.js';
 
@@ -66,6 +67,8 @@ export function readRank(c: Context, index: number): Candidate[] {
 /** "Hottest of all is the Dunmarrow", "First, the Ashmere": the thing placed comes after. */
 function namedAhead(c: Context, index: number): boolean {
   const { mention, segment } = c.parsed.said[index]!;
+  // "It was the thirstiest then, and the thriftiest, the Larch, …": of what was spoken of, and not of what comes.
+  if (placedSubject(c, index) === 'pronoun') return false;
   const things = c.hits.hits.filter((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && h.baseOf < 0);
   if (things.some((h) => h.segment === index)) return true;
   const after = things.find((h) => h.from >= mention.to);
@@ -151,6 +154,8 @@ export function rankSets(c: Context, index: number): { slots: readonly number[];
   ];
   // "the quietest of the four", where settings are made of two choices: of one choice, the other kept.
   if (sizeSaid(c, index) !== undefined && g.of.setting.length > 1) for (const i of g.of.setting) rows.push({ slots: [i], cost: c.hits.hits.some((h) => h.slot === i && h.segment >= index && h.segment <= index + 1) ? 0.2 : 0.9 });
+  // "it is second on battery", "…, is now third": what is named beside the place is where it has it, and not what has it.
+  if (!bySetting && !setup && setting && /^(?:pronoun|thing)$/.test(placedSubject(c, index) ?? '')) for (const row of rows) row.cost = row.slots === g.of.setup ? 0.1 : row.slots === g.of.setting ? 0.8 : row.cost;
   if (told) for (const row of rows) if (row.slots !== both && row.slots.length < both.length) row.cost += 0.7;
   // "At the slow step the loudest combination is …": what is said first is the same for all that are ranked.
   const kept = heldFirst(c, index);

@@ -12,7 +12,7 @@ export type Direction = 'up' | 'down';
 export interface WrongWay { from: Mention; to: Mention; way: Direction }
 
 /** Those that name a thing or a moment as often as a change. */
-const ambiguous = /^(?:cut|save|lose|loss|top|lower|heat|warm|cool|over|above|under|below|off|down|up|add|adds|added)$/;
+const ambiguous = /^(?:cut|save|lose|loss|top|lower|heat|warm|cool|over|above|under|below|off|down|up|add|adds|added|gone)$/;
 /** Another verb stands between: what goes from the one to the other is not what the first verb changes. */
 const carrying = /^(?:takes?|took|brings?|brought|sends?|sent|push(?:es|ed)?|moves?|moved|gets?|got|makes?|made|goes|go|went|comes?|came|is|was|are|were|has|have|had|and|but|while|so|that|which|when|if|because|although|though|not|never|by|to|than|[,;:(—–])$/;
 

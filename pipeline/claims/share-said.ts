@@ -242,7 +242,9 @@ export function sameShare(c: Context, index: number): Candidate[] {
 
 /** The share just said, in this sentence or the one before; what is said to be kept goes back further than a figure beside it. */
 function sharesBefore(c: Context, index: number, kept: boolean): readonly Term[] {
-  const at = c.done.findLastIndex((x, k) => x !== undefined && !c.parsed.said[k]!.named && !(kept && x.term.kind === 'mean'));
+  // "86 percent of its 500 watts, now 93": what the first is a share of is no figure that stands between.
+  const inside = (k: number): boolean => { const m = c.parsed.said[k]!.mention; return c.parsed.said.some(({ cue }, i) => i < k && cue.op === 'share' && cue.base !== undefined && m.from >= cue.base.from && m.from < cue.base.to); };
+  const at = c.done.findLastIndex((x, k) => x !== undefined && !c.parsed.said[k]!.named && !inside(k) && !(kept && x.term.kind === 'mean'));
   const before = c.done[at];
   if (before) return before.kind === 'percent_of' && fit(c.parsed.said[at]!.mention, before) && c.parsed.said.slice(0, index).some((s) => s.mention.unit?.id === '%') ? [before.term] : [];
   if (kept) return c.now.shares.slice(0, 1);

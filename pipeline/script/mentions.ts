@@ -160,6 +160,8 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     // "from 85 to 84, and 49.6 decibels": where a change ends, a list does not begin.
     if (t[a.from - 1]?.low === 'to' && t[b.from - 1]?.low !== 'to' && list[k - 1] && t[list[k - 1]!.from - 1]?.low === 'from' && list[k - 1]!.type === 'cardinal') continue;
     if (b.unit.id === '%' && t.slice(a.to, b.from).some((w) => w.low === 'or') && t.slice(a.to, b.from).some((w) => w.low === ',')) continue;
+    // "a fall of 84 or 6 percent": a figure, and the same in percent; "5 or 6 percent" is one that is not sure.
+    if (b.unit.id === '%' && t.slice(a.to, b.from).some((w) => w.low === 'or') && (a.decimals !== b.decimals || unlike(a.value, b.value))) continue;
     // "41.0, a mere 60 percent of its rival": a figure, and then its share.
     const gap = t.slice(a.to, b.from).map((w) => w.low);
     if (b.unit.id === '%' && gap[0] === ',' && !gap.some((w) => /^(?:and|or|to|then|&|-|–|—)$/.test(w)) && list[k + 2]?.unit?.id !== b.unit.id && (gap.length > 1 || a.form !== b.form || a.decimals !== b.decimals || /^(?:of|more|less|fewer|behind|ahead|above|below|up|down|higher|lower|faster|slower)$/.test(t[b.to]?.low ?? ''))) continue;
@@ -179,6 +181,12 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     Object.assign(a, { unit: b.unit, loose: b.loose, sharedUnit: true });
   }
   for (let k = 1; k + 1 < list.length; k++) endsOfChange(t, list[k - 1]!, list[k]!, list[k + 1]!);
+}
+
+/** So far from each other that nobody is in doubt between them. */
+function unlike(a: Exact, b: Exact): boolean {
+  const [p, q] = [a.abs().toNumber(), b.abs().toNumber()];
+  return Math.max(p, q) > 1.7 * Math.min(p, q);
 }
 
 /** "rose 29 degrees, from 38 at idle to 67 under load": the ends are in the unit of the change. */

@@ -1,0 +1,20 @@
+// What has a place, where a verb of being stands between: "it is third", "the Larch, which won in the spring, is now second".
+import type { Context } from './context.js';
+
+const softening = /^(?:the|only|now|still|again|then|today|just|already|currently|also|even|once|more|\p{L}+ly)$/u;
+
+/** A pronoun, a thing named in a stretch before, or a setting; undefined where no verb of being leads to the place. */
+export function placedSubject(c: Context, index: number): 'pronoun' | 'thing' | 'setting' | undefined {
+  const { mention, segment } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  let k = mention.from - 1;
+  while (k > segment.from && softening.test(low[k]!)) k--;
+  if (/^(?:it|he|she|they)'(?:s|re)$/.test(low[k] ?? '')) return 'pronoun';
+  if (!/^(?:is|was|are|were|comes|came|finishes|finished|remains|remained|ranks|ranked|places|placed|lands|landed|stays|stayed|becomes|became)$/.test(low[k] ?? '')) return undefined;
+  while (k > segment.from && /^(?:now|then|today|still|also|only|just|again)$/.test(low[k - 1]!)) k--;
+  if (/^(?:it|he|she|they)$/.test(low[k - 1] ?? '')) return 'pronoun';
+  const field = (h: { slot: number; baseOf: number }): string => (h.baseOf < 0 ? c.grid.slots[h.slot]!.field : '');
+  const own = c.hits.hits.filter((h) => h.segment === index && h.to <= k);
+  if (own.some((h) => field(h) === 'setting' && h.to === k)) return 'setting';
+  return k <= segment.from + 1 && !own.length && c.hits.hits.some((h) => h.segment < index && field(h) === 'setup') ? 'thing' : undefined;
+}

@@ -1,0 +1,19 @@
+// A sentence that takes back the one before it: what is taken back claims nothing.
+//   "We said 31 kelvin. That was wrong."
+//   "In the spring I called it 4 decibels quieter. It was not: I had the two columns mixed up."
+
+const opening = String.raw`^(?:(?:but|and|now|well|sorry|no|actually|except|alas),? )*`;
+const named = String.raw`(?:that|this|it|which|they|those|these|he|she)`;
+
+/** Whatever was said: it is called wrong. */
+const wrong = new RegExp(String.raw`${opening}${named} (?:is|are|was|were|turned out to be|proved(?: to be)?) (?:all |plain |simply |just |quite |flat |both )?(?:wrong|not right|not true|not so|not correct|untrue|incorrect|false|mistaken|nonsense|an? (?:mistake|error|slip|misreading|typo))\b`, 'i');
+
+/** No more than a denial, which takes back what somebody was said to have said. */
+const denied = new RegExp(String.raw`${opening}(?:${named} (?:is|are|was|were|did|does|do|has|had|would|will)(?: not|n't|n’t)|${named} (?:isn|wasn|weren|didn|doesn|hasn|wouldn)['’]t|not (?:so|true|right)|wrong|i (?:was|had been|stand) (?:wrong|mistaken|corrected))(?: at all| so| the case| true)?\s*(?:[.;:!,—–-]|$)`, 'i');
+
+/** "Last time I said that …", "the box claims …", "my table gave …": somebody's words, and not what the record has. */
+const reported = /\b(?:said|told|claimed|called|wrote|reported|announced|stated|promised|quoted|put it at|gave (?:it|you)|had it (?:down )?(?:at|as)|guessed|expected|predicted|thought|believed|assumed|feared|hoped|bet|reckoned|estimated)\b/i;
+
+export function takenBack(text: string, next: string): boolean {
+  return wrong.test(next) || (denied.test(next) && reported.test(text));
+}
