@@ -3,6 +3,7 @@ import { spokenMark } from './spoken-mark.js';
 import type { Role } from './roles.js';
 import { type Context, polarity } from './context.js';
 import { type Cell, constantOf, type Grid, moved, movedTo } from './grid.js';
+import { ownBest } from './cue-base.js';
 import { fits } from './fit.js';
 import { firstCell } from './terms.js';
 
@@ -111,6 +112,12 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
   if (course && !words.overrides.size && !out.length) {
     if (subject.at[course.slot] === course.to) add(moved(g, subject, new Map([[course.slot, course.from]])), 0, true, 'from … to');
     if (out.length || subject.at[course.slot] === course.from) return out;
+  }
+  // "97 percent of its best rate": of its own in whatever setting.
+  if (/^(?:its|their|his|her)$/.test(words.low[0] ?? '') && words.low.slice(1, 3).some((w) => ownBest.test(w)) && !words.overrides.size) {
+    const top = ordered(c, subject, g.of.setting)[0];
+    add(top, 0, true, 'its own best');
+    if (out.length || top === subject) return out;
   }
   if (words.leader) add(extreme(c, subject, g.of.setup) ?? (c.parsed.said[index]!.cue.op === 'share' ? extreme(c, subject, g.of.setting) : undefined), 0, true, 'the best');
   if (out.length) return out;

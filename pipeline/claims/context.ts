@@ -37,6 +37,8 @@ export interface Candidate {
   base?: Cell;
   /** What it is compared with was said outright. */
   firm: boolean;
+  /** No word decided on it, but that the number fits it alone. */
+  settled?: true;
   /** Compare the said number exactly (counts, places). */
   exact?: boolean;
   why: string;

@@ -19,6 +19,10 @@ const gains = new Set('improvement gain increase rise saving reduction advance j
 /** "Set beside the limit, it is 12 ahead", "put next to it". */
 const putBeside = /\b(?:set|put|held|hold|placed|laid|seen|taken|stood)(?: (?:it|that|them|this|side))?$/;
 
+export const ownBest = /^(?:best|top|peak|highest|fastest|quickest|maximum|finest)$/;
+
+const drawing = /^(?:draws?|drew|drawing|pulls?|pulled|pulling|sips?|sipped|sucks?|sucked|drinks?|drank|guzzles?|guzzled|demands?|demanded|fetch(?:es|ed)?|reads?)$/;
+
 function standsAt(low: readonly string[], words: readonly string[], at: number): boolean {
   return words.every((w, k) => low[at + k] === w);
 }
@@ -51,10 +55,15 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
   if (low[m.to] === 'on' && m.unit?.id === '%' && low.slice(Math.max(seg.from, m.from - 6), m.from).some((w, k, all) => gains.has(w) && all.slice(k + 1).includes('of')) && names.some((n) => n.from > m.to && n.from <= m.to + 3 && n.meanings.some((x) => x.own && x.fields.some((f) => f !== 'measure' && f !== 'part')))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "leaves 182 millivolts to the limit"
   if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
+  // "Over the foam, that is 12 percent extra for the one, 3 for the other": what opens the sentence is what all of it is compared with.
+  const opened = /^(?:over|above|beyond)$/.test(low[0] ?? '') && seg.to > 0 ? names.find((n) => n.from <= 2 && n.from > 0 && low[n.to] === ',' && n.to < m.from && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting'))) : undefined;
+  if (opened) return { from: 1, to: opened.to };
   for (let i = seg.from; i < m.from; i++) {
     if (!before.has(low[i]!)) continue;
     const opener = low[i] === 'beside' && putBeside.test(low.slice(Math.max(0, i - 2), i).join(' ')) ? 1 : /^(?:than|versus|vs|against|beats|beat|beating|misses|missed|trails|trailing|trailed|leads|led|leading|behind|outperforms|outperform|outruns?|outpaces?|overtakes?|undercuts?|outdoes|outlasts|outscores)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (low[i] === 'next' && low[i + 1] === 'to' && putBeside.test(low.slice(Math.max(0, i - 2), i).join(' '))) || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : low[i] === 'from' && /^(?:rise|rises|up|climb|drop|measured|gain|increase|counted|distance|gap|change|step|jump)$/.test(low[i - 1] ?? '') && !/\d/.test(low[i + 1] ?? '') ? 1 : 0;
     if (!opener || i + opener >= m.from) continue;
+    // "nothing sinks lower than the Wadham, with 12 less": it is the Wadham that is told of.
+    if (low[i] === 'than' && low.slice(Math.max(0, i - 7), i).some((w) => /^(?:nobody|nothing|none|neither|no|never)$/.test(w)) && low.slice(i, m.from).some((w) => /^(?:,|with|at|:)$/.test(w))) continue;
     // "against its target of 0.9 volts": the number is what the target is.
     if (low[m.from - 1] === 'of' && /^(?:limit|target|cap|rating|ceiling|threshold|goal|setpoint|budget|allowance|maximum|minimum)$/.test(low[m.from - 2] ?? '')) continue;
     const stop = low.slice(i + opener, m.from).findIndex((w) => w === 'by' || w === ',' || w === ':' || (w === 'to' && /^(?:step|jump)$/.test(low[i - 1] ?? '')));
@@ -109,7 +118,9 @@ export function notTrailer(low: readonly string[], i: number, length: number): b
   const w = low[i]!;
   const next = low[i + length] ?? '';
   if (/^(?:under|over|above)$/.test(w) && /^(?:load|stress|full|pressure|the|room|ambient|time|there)$/.test(next)) return next !== 'the' || /^(?:load|same|room|ambient|render|course|week|night|run|day|hour|hours|days|weeks|months|morning|afternoon|evening|whole)$/.test(low[i + length + 1] ?? '');
-  if (w === 'from' && /^(?:the|a|our|my)$/.test(next) && /^(?:start|meter|sensor|wall|outset|beginning|log)$/.test(low[i + length + 1] ?? '')) return true;
+  if (w === 'from' && /^(?:the|a|our|my|its)$/.test(next) && /^(?:start|meter|sensor|wall|outset|beginning|log|outlet|socket|mains|plug|grid|battery|tap|supply)$/.test(low[i + length + 1] ?? '')) return true;
+  // "sips 14 from the rail": where it comes from, and nothing that it differs from.
+  if (w === 'from' && low.slice(Math.max(0, i - 5), i).some((v) => drawing.test(v))) return true;
   if (/^(?:up|down|back|left|off)$/.test(w) && /^(?:there|here|to|from|at|in|with)$/.test(next)) return w !== 'up' && w !== 'down' ? /^(?:to|there|here)$/.test(next) : next !== 'from' && next !== 'at';
   if (w === 'between') return true;
   if (w === 'from' && /^(?:full|empty)$/.test(next)) return true;
@@ -118,6 +129,9 @@ export function notTrailer(low: readonly string[], i: number, length: number): b
 
 /** Where what a share is of ends: "of the pace at which it copies, …" takes in what says which rate; "of the light is left to the other" ends before the verb. */
 export function shareEnd(low: readonly string[], from: number, to: number): number {
+  // "of its best pace from the cheap tray": where that is, and not what it is of.
+  const own = /^(?:its|their|his|her)$/.test(low[from] ?? '') ? low.findIndex((w, k) => k > from + 2 && k < to && /^(?:from|with|on|in|at|under|using|by)$/.test(w)) : -1;
+  if (own > 0 && low.slice(from + 1, from + 3).some((w) => ownBest.test(w))) return own;
   const verb = low.findIndex((w, k) => k > from && k < to && /^(?:is|are|was|were|remains?|remained|stays?|stayed|survives?|survived)$/.test(w));
   if (verb > 0 && !low.slice(from, verb).some((w) => /^(?:what|that|which|who|it|he|she|they|we|you|i|whatever)$/.test(w))) return verb;
   return relativeEnd(low, to);

@@ -9,6 +9,7 @@ import { measuredAgainst } from './measured-against.js';
 import type { Cover } from './cover.js';
 import type { Name } from './lexicon.js';
 import { following, placed } from './placed.js';
+import { aboveRoom, hasPhrase } from './over-room.js';
 import { multipliedBy, namesRatio, secondAs } from './ratio-words.js';
 
 export type Operation = 'value' | 'change' | 'share' | 'ratio' | 'rank' | 'count' | 'range' | 'points';
@@ -40,15 +41,13 @@ const adverbs = new Set(['only', 'just', 'another', 'a', 'an', 'further', 'even'
 const blockers = new Set(['to', 'at', 'is', 'are', 'was', 'were', 'reads', 'read', 'with', 'as', 'from', 'in', 'on', 'for', ':', ',', ';', 'be', 'shows', 'showed', 'reaches', 'reached', 'hits', 'hit', 'settles', 'settled', 'averages', 'averaged', 'draws', 'drew', 'measured', 'lands', 'sits', 'sat', 'of', 'it\'s', 'that\'s', 'than', 'and', 'but', 'so', 'which']);
 const adverbial = new Set(['only', 'just', 'even', 'still', 'also', 'actually', 'some', 'bit', 'a', 'much', 'far', 'again', 'whole', 'or', 'so', 'no']);
 
-const roomPhrases = [['over', 'room'], ['over', 'the', 'room'], ['above', 'room'], ['above', 'the', 'room'], ['above', 'ambient'], ['over', 'ambient'], ['over', 'the', 'ambient'], ['above', 'the', 'ambient'], ['over', 'air'], ['warmer', 'than', 'the', 'room'], ['hotter', 'than', 'the', 'room'], ['over', 'intake'], ['above', 'intake']];
-const roomWords = new Set(roomPhrases.map((p) => p[0]!));
 const wattPhrases = [['per', 'watt'], ['a', 'watt'], ['for', 'each', 'watt'], ['for', 'every', 'watt']];
 
 export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, seg: Segment, reach: number, names: readonly Name[], cover: Cover): Cue {
   const covered = (k: number): boolean => cover.own[k] === 1;
   const cue: Cue = { op: 'value', because: '', overRoom: false, median: false, another: false, placed: false, doubtful: false, perWatt: false };
   const segment = low.slice(seg.from, seg.to);
-  cue.overRoom = low.some((w) => roomWords.has(w)) && hasPhrase([...low.slice(0, 4).join(' ').match(/^(?:over|above) (?:the )?(?:room|ambient|intake)/) ? ['over', 'room'] : [], ...segment], roomPhrases);
+  cue.overRoom = aboveRoom(low, segment);
   // "temperature over room" may be the name of a measure itself.
   if (cue.overRoom && names.some((n) => n.to - n.from > 1 && n.meanings.some((x) => x.own && x.slots.length > 0) && low.slice(n.from, n.to - 1).some((w, k) => /^(?:over|above)$/.test(w) && /^(?:room|ambient|intake|air|the)$/.test(low[n.from + k + 1]!)))) cue.overRoom = false;
   cue.median = low.includes('median') && (segment.includes('median') || (m.from > 0 && low.slice(Math.max(0, seg.from - 8), m.from).includes('median') && !low.slice(Math.max(0, seg.from - 8), m.from).some((w, k, all) => /^(?:is|was|climbs|rises|falls|sits)$/.test(w) && k < all.length - 3) && /^(?:is|was|of|at|to|:)$/.test(low[m.from - 1] ?? '')));
@@ -145,7 +144,9 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   while (i < seg.to && adverbial.has(low[i]!)) i++;
   if (low[i] === '-' ) i++;
   const word = low[i] ?? '';
-  const comparative = comparatives.get(word);
+  // "and two hours later it is down to a third": no later than anything.
+  const passing = m.unit?.dimension === 'duration' && /^(?:later|earlier)$/.test(word) && /^\p{L}/u.test(low[i + 1] ?? '') && low[i + 1] !== 'than' && low.slice(seg.from, m.from).every((w) => /^(?:,|;|—|–|:|and|but|then|so|just|only|about|barely|some|yet)$/.test(w));
+  const comparative = passing ? undefined : comparatives.get(word);
   if (comparative && !(word === 'more' && low[i + 1] === 'or' && low[i + 2] === 'less') && !(word === 'better' && low[i - 1] === 'or')) {
     const adjective = gradables.get(low[i + 1] ?? '');
     if ((word === 'more' || word === 'less') && adjective) return { way: flip(adjective.way, word === 'less'), because: `${word} ${low[i + 1]}`, after: true, of: adjective.of };
@@ -198,6 +199,11 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
       const subject = nounIn(low, seg.from, j);
       if (subject && /^(?:is|was|:|=)$/.test(low[k]!)) return { way: subject.way, because: subject.word, before: true };
     }
+  }
+  // "the lead of 90 has become one of 25": one of the kind named before.
+  if (low[k] === 'of' && low[k - 1] === 'one') {
+    const kind = nounIn(low, 0, k - 2);
+    if (kind) return { way: kind.way, because: kind.word, before: true };
   }
   if (k >= seg.from) {
     const direct = nounEnding(low, seg.from, k);
@@ -293,8 +299,4 @@ function isRange(low: readonly string[], m: Mention, seg: Segment): boolean {
   const before = low.slice(Math.max(seg.from, m.from - 8), m.from);
   if (before.includes('between')) return true;
   return before.some((w) => /^(?:stays?|stayed|ranges?|ranged|hovers?|hovered|varies|varied|anywhere|remained|remains)$/.test(w)) && rangeVerbs.test(before.find((w) => rangeVerbs.test(w)) ?? '');
-}
-
-function hasPhrase(low: readonly string[], phrases: readonly (readonly string[])[]): boolean {
-  return phrases.some((p) => { for (let i = low.indexOf(p[0]!); i >= 0; i = low.indexOf(p[0]!, i + 1)) if (p.every((w, k) => low[i + k] === w)) return true; return false; });
 }

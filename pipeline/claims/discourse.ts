@@ -92,6 +92,8 @@ export function afterMention(c: Context, index: number, chosen: Candidate | unde
     // The measure and part of a figure read carry on, as do things that the words left open.
     const topics = [...next.topics];
     for (const field of ['measure', 'part'] as const) for (const i of g.of[field]) if (cell.at[i]) topics[i] = remember(topics[i]!, cell.at[i]!);
+    // "With the doors off it takes 71.2, the other gets into second at 69.4": where the figure was found is where the sentence is.
+    if (chosen.settled && kind === 'mean') for (const field of ['setting', 'workload', 'phase'] as const) for (const i of g.of[field]) if (cell.at[i]) topics[i] = remember(topics[i]!, cell.at[i]!);
     next.topics = topics;
   }
   return next;

@@ -207,7 +207,7 @@ export function grounded(c: Context, index: number, x: Candidate): boolean {
 }
 
 /** "fourteen more than at sixty": words of a comparison none of which say anything that is known. */
-function strange(c: Context, index: number): boolean {
+export function strange(c: Context, index: number): boolean {
   const words = baseWords(c, index);
   if (!words.any || words.overrides.size || words.roles.length || words.median || words.leader || words.other || words.pronoun || c.parsed.said[index]!.cue.op !== 'change') return false;
   return words.low.some((w) => /^\p{L}{3,}|\d/u.test(w) && !plainWords.test(w));

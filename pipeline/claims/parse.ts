@@ -187,12 +187,17 @@ function elide(p: Parsed): void {
   }
 }
 
+/** "does it at 35.6, or 3.4 cooler than …", "turns up on 410, or 7 percent less": with a comma after it, what a preposition leads to is where it stands. */
+function standing(low: readonly string[], m: Mention, again: Mention): boolean {
+  return low[m.to] === ',' && low[again.to] !== ',' && /^(?:at|to|on|with|in)$/.test(low[m.from - 1] ?? '');
+}
+
 /** "trailing by 9.6, 11.1 and 14.8", "71 and 85 degrees warmer": what is said once holds for the whole list. */
 function shareCues(p: Parsed): void {
   for (let i = 1; i < p.said.length; i++) {
     const [a, b] = [p.said[i - 1]!, p.said[i]!];
     const gap = p.low.slice(a.mention.to, b.mention.from).filter((w) => w !== ',' && !/^(?:about|around|roughly|nearly|almost|just|over|under)$/.test(w));
-    if (gap.length === 1 && gap[0] === 'or' && a.cue.op === 'value' && b.cue.op === 'change' && b.mention.unit && a.mention.unit?.id !== b.mention.unit.id) Object.assign(a.cue, { op: 'change', way: b.cue.way, of: b.cue.of, base: b.cue.base, because: b.cue.because });
+    if (gap.length === 1 && gap[0] === 'or' && !standing(p.low, a.mention, b.mention) && a.cue.op === 'value' && b.cue.op === 'change' && b.mention.unit && a.mention.unit?.id !== b.mention.unit.id) Object.assign(a.cue, { op: 'change', way: b.cue.way, of: b.cue.of, base: b.cue.base, because: b.cue.because });
   }
   for (const list of numberLists(p)) {
     if (p.low.slice(p.said[list[0]!]!.mention.to, p.said[list.at(-1)!]!.mention.from).includes('to')) continue;

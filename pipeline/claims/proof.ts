@@ -132,5 +132,8 @@ function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: 
   }
   // All readings of all numbers would be kept for as long as the text is.
   const kept = crossed(c, readings).map((r) => (r.ranked.length > mostTold ? { ...r, ranked: r.ranked.slice(0, mostTold) } : r));
-  return { hits, readings: kept, after: afterSentence(g, p, afterNames(g, c.now, hits, { heading: false, open: p.said.length === 0 }), hits) };
+  // A setting that was settled by a number alone carries no further than its sentence, unless that tells of some thing.
+  const told = hits.hits.some((h) => h.baseOf < 0 && g.of.setup.includes(h.slot) && !g.holders.has(h.value));
+  const now = c.done.some((d) => d?.settled) ? { ...c.now, topics: c.now.topics.map((t, i) => (g.slots[i]!.field === 'setting' && !told ? before.topics[i]! : t)) } : c.now;
+  return { hits, readings: kept, after: afterSentence(g, p, afterNames(g, now, hits, { heading: false, open: p.said.length === 0 }), hits) };
 }

@@ -25,7 +25,7 @@ function members(c: Context, index: number, what: Counted): { cells: Cell[]; n: 
   const played = what === 'workloads' && c.parsed.low.slice(c.parsed.said[index]!.mention.to, c.parsed.said[index]!.mention.to + 3).some((w) => /^(?:games?|titles?)$/.test(w)) ? g.cells.find((x) => !x.fixed && x.unit.dimension === 'frame-rate') : undefined;
   if (played) { const set = siblings(g, played, of.workload); return [{ cells: set, n: set.length }]; }
   if (what === 'workloads') return [{ cells: siblings(g, reference, of.workload), n: count(of.workload, () => true) }];
-  if (what === 'combinations') { const set = firstTime(g, siblings(g, reference, [...of.setup, ...of.setting])); return [{ cells: set, n: set.length }, { cells: set, n: count([...of.setup, ...of.setting], (x) => of.setting.every((i) => x.at[i])) }]; }
+  if (what === 'combinations') { const set = firstTime(g, siblings(g, reference, [...of.setup, ...of.setting])); return [{ cells: set, n: set.length }, { cells: set, n: count([...of.setup, ...of.setting], (x) => of.setting.every((i) => x.at[i]) && of.setup.every((i) => !g.holders.has(x.at[i]!))) }]; }
   return [{ cells: [reference], n: c.facts.readings(reference.key).length }];
 }
 

@@ -4,7 +4,7 @@ import { arrivals } from './arrival.js';
 import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
-import { grounded, rightElsewhere, stepBefore } from './doubt.js';
+import { grounded, rightElsewhere, stepBefore, strange } from './doubt.js';
 import { farOff } from './far-off.js';
 import { endBeside } from './read-change.js';
 import { roomCorrectedTo } from './corrected.js';
@@ -41,6 +41,12 @@ export function readMention(c: Context, index: number): Reading {
   return settled(c, index, judged(c, index));
 }
 
+/** "below the mark at which it gave up": told by a clause of its own, and by no name. */
+function relative(c: Context, index: number): boolean {
+  const base = c.parsed.said[index]!.cue.base;
+  return base !== undefined && c.parsed.low.slice(base.from, base.to + 1).some((w) => /^(?:which|where|whatever|everything|everyone|everybody|anything|else)$/.test(w));
+}
+
 function judged(c: Context, index: number): Reading {
   let r = arrivals(c, index, insisted(c, index, weigh(c, index)));
   if (r.why.startsWith('it goes ')) return r;
@@ -62,6 +68,8 @@ function judged(c: Context, index: number): Reading {
   const why = unsupported(c, index, r.chosen!, r.ranked);
   if (why) return { ...r, verdict: 'untied', why };
   if (r.insisted) return r;
+  // "14 above the level at which the rest was done": it is said what it is compared with, in words that say nothing known.
+  if (r.chosen!.base && !r.chosen!.firm && strange(c, index) && relative(c, index)) return { ...r, verdict: 'untied', why: 'what it is compared with is not understood' };
   // "5.5 kelvin, or twelve percent": just what was said before, said again in percent.
   if (r.chosen!.why === sameChange && c.done[index - 1] && fit(c.parsed.said[index - 1]!.mention, c.done[index - 1]!)) return r;
   // Which way it lies from the median: both are named.

@@ -27,7 +27,7 @@ const rows: [Role, boolean, string][] = [
   ['limit', true, 'limit|limits|cap|capped|ceiling|allowed|allowance|allows|permitted|throttles at|throttle point|throttling point|maximum allowed|threshold|budget'],
   ['limit', false, 'maximum|limited|built for|made for|designed for|meant to give|good for'],
   ['target', true, 'target|targets|goal|setpoint|set point'],
-  ['target', false, 'ask for|asked for|asks for|aim|aimed|set to|held at|turned down until|asking for'],
+  ['target', false, 'ask for|asked for|asks for|aim|aimed|set to|held at|turned down until|asking for|to put out|to deliver|to supply|to give out|to push out|to feed out|delivering|putting out'],
   ['target', true, 'draw the line|draws the line|drew the line|draws a line|red line'],
   ['rated', true, 'rated|rating|on the label|label|nominal|nameplate|on the box|advertised|promised|promises|claims|claimed|spec|data sheet|datasheet|on paper|sticker|on the sticker|box says|says on the box|on the packaging|brochure|maker says|manufacturer says'],
   ['idle', true, 'idle|idles|idled|idling|at rest|doing nothing|doing absolutely nothing|does nothing|doing nothing at all|sitting there|sat there|standby|at the desktop|on the desktop'],

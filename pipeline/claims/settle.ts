@@ -20,7 +20,7 @@ export function settled(c: Context, index: number, r: Reading): Reading {
     const values = spokenOf(c, index, i, chosen.subject!, true);
     return !values.size || !chosen.subject!.at[i] || values.has(chosen.subject!.at[i]!) || (chosen.base !== undefined && values.has(chosen.base.at[i]!));
   });
-  return untouched ? { ...r, verdict: 'agrees', chosen, why: 'right for one reading alone of those left open' } : r;
+  return untouched ? { ...r, verdict: 'agrees', chosen: { ...chosen, settled: true }, why: 'right for one reading alone of those left open' } : r;
 }
 
 /** The same measure, and the same kind of statement. */
