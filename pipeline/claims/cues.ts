@@ -10,7 +10,9 @@ import type { Cover } from './cover.js';
 import type { Name } from './lexicon.js';
 import { following, placed } from './placed.js';
 import { aboveRoom, hasPhrase } from './over-room.js';
+import { isRange } from './range-words.js';
 import { multipliedBy, namesRatio, secondAs } from './ratio-words.js';
+import { standsBehind } from './stands-behind.js';
 
 export type Operation = 'value' | 'change' | 'share' | 'ratio' | 'rank' | 'count' | 'range' | 'points';
 
@@ -63,6 +65,9 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   // A verb inside a name ("heat sink") is none.
   const plain = low.map((w, k) => ((covered(k) || (w === 'sink' && low[k - 1] === 'heat')) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? (cover.measured[k] === 1 ? '\u0000' : '\u0001') : w));
   const change = changeOf(plain, m, seg, covered);
+  // "a wash costs 620 grams of it in the one against 480 in the other": a figure beside another, and no change.
+  const beside = change?.way === 'apart' && change.before && m.unit && m.unit.id !== '%' ? low.findIndex((w, k) => k >= m.to && k < m.to + 6 && /^(?:against|versus|vs)$/.test(w) && t[k + 1]?.kind === 'number') : -1;
+  if (beside > 0) return cue;
   const base = baseScope(low, m, seg, Math.max(seg.to, reach), names, covered);
   if (base) cue.base = base;
   if (change) { cue.because = change.because; if (change.of?.length) cue.of = change.of; }
@@ -106,7 +111,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
       return cue;
     }
     // "of what I paid for, eighty-two percent …"
-    for (let i = m.from - 1; i >= Math.max(0, m.from - 10); i--) {
+    for (let i = m.from - 1; !change?.after && i >= Math.max(0, m.from - 10); i--) {
       if (low[i] !== 'of' || !/^(?:|so|and|but|,|that|then)$/.test(low[i - 1] ?? '')) continue;
       const comma = low.indexOf(',', i);
       if (comma > i && comma < m.from) return { ...cue, op: 'share', base: { from: i + 1, to: comma } };
@@ -155,6 +160,8 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
     if (verb) return { way: verb.way, because: verb.word, before: true };
     return { way: comparative.way, because: word, after: true, of: comparative.of };
   }
+  // "idles at 910 behind the grille": where something is, and not how far it lags.
+  if (standsBehind(low, m)) return undefined;
   // "4 degrees of headroom", "35 to spare", but not "under load" or "over room", which are names.
   const trailer = phraseAt(changeTrailers, low, i);
   // "you get 8.8 decibels back", "it hands 3 back": no place behind a leader.
@@ -291,12 +298,4 @@ function verbBefore(low: readonly string[], from: number, k: number): { way: Way
     if (blockers.has(low[i]!)) return undefined;
   }
   return undefined;
-}
-
-const rangeVerbs = /^(?:between|stays?|stayed|sits?|sat|ranges?|ranged|hovers?|hovered|varies|varied|lies|lay|fits?|runs|ran|keeps?|kept|spans?|anywhere|within|spread|goes|went|was|is|were|are|averaged|averages|remained|remains|holds?|held|:)$/;
-
-function isRange(low: readonly string[], m: Mention, seg: Segment): boolean {
-  const before = low.slice(Math.max(seg.from, m.from - 8), m.from);
-  if (before.includes('between')) return true;
-  return before.some((w) => /^(?:stays?|stayed|ranges?|ranged|hovers?|hovered|varies|varied|anywhere|remained|remains)$/.test(w)) && rangeVerbs.test(before.find((w) => rangeVerbs.test(w)) ?? '');
 }

@@ -1,4 +1,5 @@
 // What a sentence leaves behind for those that follow.
+import { leadBy } from './leads.js';
 import type { Candidate, Context } from './context.js';
 import type { Cell, Grid } from './grid.js';
 import type { Hit, SentenceHits } from './evidence.js';
@@ -79,6 +80,8 @@ export function afterMention(c: Context, index: number, chosen: Candidate | unde
   if (kind === 'percent_of') next.shares = [chosen.term, ...now.shares].slice(0, 2);
   // Whoever comes first says which way the table runs.
   if (kind === 'rank' && chosen.fact.value.toNumber() === 1 && (chosen.term.variant === 'lowest' || chosen.term.variant === 'highest')) next.leads = { variant: chosen.term.variant, of: chosen.subject ? [...g.of.measure, ...g.of.part].map((i) => chosen.subject!.at[i]).join('/') : '' };
+  const lead = leadBy(c, index, chosen);
+  if (lead) next.leads = { variant: lead, of: [...g.of.measure, ...g.of.part].map((i) => chosen.subject!.at[i]).join('/') };
   if (kind === 'rank' && chosen.subject) next.placed = [...now.placed.filter((k) => k !== chosen.subject!.key), chosen.subject.key].slice(-8);
   if (chosen.change?.length && chosen.subject && chosen.base && !chosen.base.fixed) Object.assign(next, stepOf(g, now, chosen, chosen.subject, chosen.base), { since: 0 });
   const cell = chosen.subject;

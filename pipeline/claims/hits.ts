@@ -1,4 +1,5 @@
 // The names of a sentence sorted by slot, with the mention they stand by, and the lists that pair names with numbers.
+import { parallelEnds } from './parallel.js';
 import { changeVerbs, phraseAt } from '../script/index.js';
 import { roomParts } from '../facts/index.js';
 import { shareCircumstance } from './circumstance.js';
@@ -226,7 +227,6 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
   const out = new Map<number, { slot: number; value: string }[]>();
   const guesses: number[][] = [];
   const runs = numberLists(p);
-  if (runs.length === 0) return { paired: out, guesses };
   const lists = nameLists(p, bySlot);
   for (const numbers of runs) {
     const opensRange = /^(?:between|from)$/.test(p.low[p.said[numbers[0]!]!.mention.from - 1] ?? '') && p.low.slice(0, p.said[numbers[0]!]!.mention.from).includes('between');
@@ -267,6 +267,7 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
     if (hits.some((o) => o !== h && o.slot === h.slot && o.value !== h.value && numbers.includes(o.segment)) || numbers.some((i) => out.get(i)?.some((x) => x.slot === h.slot))) continue;
     for (const index of numbers) out.set(index, [...(out.get(index) ?? []), { slot: h.slot, value: h.value }]);
   }
+  for (const { index, slot, value } of parallelEnds(p, hits, [...g.of.setting, ...g.of.setup, ...g.of.workload, ...g.of.phase])) if (!out.has(index)) out.set(index, [{ slot, value }]);
   return { paired: out, guesses };
 }
 

@@ -6,6 +6,7 @@ import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
 import { atoms, findNames, isVerb, type Lexicon, type Meaning, meaningsOf, type Name } from './lexicon.js';
 import { endAfterChange } from './said-direction.js';
+import { headless } from './headless.js';
 import { numberLists } from './lists.js';
 import { saidShort } from './said-short.js';
 import { misheard } from './misheard.js';
@@ -35,6 +36,8 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const numbers = findNumbers(t);
   const all = findMentions(t, numbers);
   const names = misheard(t, findNames(lex, atoms(t, numbers)), lex).filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !(n.to - n.from === 1 && /^(?:ratio|factor)$/.test(low[n.from]!) && /^(?:of|is|between)$/.test(low[n.to] ?? '')) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
+  const alone = headless(t, names, lex);
+  if (alone.length) names.splice(0, names.length, ...[...names, ...alone].sort((a, b) => a.from - b.from));
   shortRates(all, names, lex);
   const score = all.some((m) => m.unit?.id === 'points') ? [...lex.unitOf.entries()].find(([, u]) => u.dimension === 'score') : undefined;
   if (score) for (const m of all) if (m.unit?.id === 'points' && !low.slice(m.from, m.to).includes('percentage') && (Math.abs(m.value.toNumber()) > 100 || names.some((n) => n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && s.value === score[0]))))) Object.assign(m, { unit: score[1] });

@@ -7,6 +7,7 @@ import { fit } from './decide.js';
 import { againstExtreme } from './read-extreme.js';
 import { correctedSpan, correctedTerm } from './corrected.js';
 import { overRoomTerm, push, readValue } from './read-value.js';
+import { firstMeant } from './said-by-place.js';
 import { firstCell, sameTerm, substitute, type Term } from './terms.js';
 
 export function readChange(c: Context, index: number): Candidate[] {
@@ -28,6 +29,7 @@ export function readChange(c: Context, index: number): Candidate[] {
     if (!cells.some((x) => x.cell === own)) cells.push({ cell: own, cost: 0 });
     cells.sort((a, b) => a.cost - b.cost);
   }
+  const first = firstMeant(c, index, cells);
   const words = baseWords(c, index);
   // "goes from 74.6 in the one to 68.2, so it clocks 45 megahertz higher": the second is spoken of.
   const [departs, arrives] = c.now.pair && c.now.pair !== c.before.pair && !words.any ? c.now.pair.map((k) => c.grid.byKey.get(k)) : [];
@@ -46,6 +48,7 @@ export function readChange(c: Context, index: number): Candidate[] {
   if (extreme.length) return extreme;
   const out: Candidate[] = [];
   const way = cue.way;
+  const signAs = (cell: Cell): -1 | 0 | 1 => signOf(c, paceWay(cue.because, cell) ?? way, cell);
   const corrected = correctedSpan(c.parsed.low) !== undefined;
   // "gives up 4 percent of its cold resistance": the state named is what it is a share of.
   const phase = c.grid.of.phase[0]!;
@@ -55,7 +58,7 @@ export function readChange(c: Context, index: number): Candidate[] {
       if (cell.at[phase] !== state.value || cell.fixed || cost > 1.2) continue;
       for (const v of c.grid.values[phase]!.keys()) {
         const then = v === state.value ? undefined : movedTo(c.grid, cell, phase, v);
-        if (then && !then.fixed) push(out, c, { kind: 'percent_change', args: [then.key, cell.key] }, 'percent_change', cost, then, 'against the state named', { sign: signOf(c, way, then), firm: true, base: cell });
+        if (then && !then.fixed) push(out, c, { kind: 'percent_change', args: [then.key, cell.key] }, 'percent_change', cost, then, 'against the state named', { sign: signAs(then), firm: true, base: cell });
       }
     }
     if (out.length) return out;
@@ -69,20 +72,20 @@ export function readChange(c: Context, index: number): Candidate[] {
       continue;
     }
     const median = c.now.said.find((t) => t.kind === 'median');
-    if (!words.any && median && firstCell(c.grid, median)?.at[c.grid.of.measure[0]!] === cell.at[c.grid.of.measure[0]!]) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, median] }, 'difference', cost + 0.4, cell, 'against the median said last', { sign: signOf(c, way, cell) });
+    if (!words.any && median && firstCell(c.grid, median)?.at[c.grid.of.measure[0]!] === cell.at[c.grid.of.measure[0]!]) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, median] }, 'difference', cost + 0.4, cell, 'against the median said last', { sign: signAs(cell) });
     // "the median comes down by 4.1": from what it is elsewhere.
-    if (cue.median && !words.median) {
+    if (cue.median && !words.median && c.parsed.low.slice(said.segment.from, mention.from).includes('median')) {
       const set = siblings(c.grid, cell, c.grid.of.setup);
       const own: Term = { kind: 'median', args: set.map((x) => x.key) };
       if (set.length > 2) for (const b of basesFor(c, cell, index, words, way)) {
         const other = c.grid.of.setup.every((i) => b.cell.at[i] === cell.at[i]) ? substitute(c.grid, own, new Map(sameCellExcept(c.grid, cell, b.cell).map((i) => [i, b.cell.at[i]!]))) : undefined;
-        if (other) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [own, other] }, 'difference', cost + b.cost, cell, 'of the medians', { sign: signOf(c, way, cell), firm: b.firm });
+        if (other) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [own, other] }, 'difference', cost + b.cost, cell, 'of the medians', { sign: signAs(cell), firm: b.firm });
       }
       continue;
     }
     if (words.median || (words.pronoun && c.now.said.some((t) => t.kind === 'median'))) {
       const set = medianSet(c, cell, words);
-      if (set.length > 2) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signOf(c, way, cell), firm: words.median || c.now.said[0]?.kind === 'median' });
+      if (set.length > 2) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signAs(cell), firm: words.median || c.now.said[0]?.kind === 'median' });
       if (words.median) continue;
     }
     for (const b of basesFor(c, cell, index, words, way)) {
@@ -91,11 +94,11 @@ export function readChange(c: Context, index: number): Candidate[] {
       if (corrected && cell.unit.dimension === 'temperature') {
         const phase = c.grid.of.phase[0]!;
         const [own, other] = cell.at[phase] === b.cell.at[phase] ? [correctedTerm(c, cell), correctedTerm(c, b.cell)] : [];
-        if (own && other && !percent) push(out, c, { kind: 'difference', args: [own, other] }, 'difference', total, cell, `${b.why}, both corrected to the reference room`, { sign: signOf(c, way, cell), firm: b.firm, base: b.cell });
+        if (own && other && !percent) push(out, c, { kind: 'difference', args: [own, other] }, 'difference', total, cell, `${b.why}, both corrected to the reference room`, { sign: signAs(cell), firm: b.firm, base: b.cell });
         continue;
       }
       const constantBase = b.cell.fixed && !cell.fixed;
-      const sign = constantBase && way !== 'up' && way !== 'down' ? 0 : signOf(c, way, cell);
+      const sign = constantBase && way !== 'up' && way !== 'down' ? 0 : signAs(cell);
       const idle = c.grid.roles.get(b.cell.at[c.grid.of.phase[0]!]!) === 'idle' && b.cell.at.length > 0;
       const differing = sameCellExcept(c.grid, cell, b.cell).map((i) => [i, b.cell.at[i]!] as const);
       push(out, c, { kind: percent ? 'percent_change' : idle ? 'rise' : 'difference', args: [cell.key, b.cell.key] }, percent ? 'percent_change' : idle ? 'rise' : 'difference', total, cell, b.why, { sign, firm: b.firm, base: b.cell, change: differing });
@@ -103,14 +106,14 @@ export function readChange(c: Context, index: number): Candidate[] {
   }
   if (cue.overRoom && !percent && out.length) return out;
   // "… 2,701 megahertz, 44 down": nothing named beside it, so it is about the figure just said.
-  if (words.overrides.size === 0 && words.roles.length === 0 && !words.median && !words.leader && !c.hits.paired.has(index) && !c.hits.hits.some((h) => h.segment === index && c.grid.slots[h.slot]!.field !== 'measure') && !cue.another) {
+  if (words.overrides.size === 0 && words.roles.length === 0 && !words.median && !words.leader && !c.hits.paired.has(index) && !c.hits.hits.some((h) => h.segment === index && c.grid.slots[h.slot]!.field !== 'measure') && !cue.another && !first) {
     const values = inOrder(c, index, lastValues(c, index));
     let subject = values[0] && firstCell(c.grid, values[0]);
     if (subject?.fixed) {
       // "1780 where the box says 1800, so twenty short": what was promised is the base.
       const promised = subject;
       subject = undefined;
-      for (const t of values.slice(1, 3)) { const x = firstCell(c.grid, t); if (x && !x.fixed) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [x.key, promised.key] }, percent ? 'percent_change' : 'difference', 0, x, 'against what was set', { sign: signOf(c, way, x), base: promised }); }
+      for (const t of values.slice(1, 3)) { const x = firstCell(c.grid, t); if (x && !x.fixed) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [x.key, promised.key] }, percent ? 'percent_change' : 'difference', 0, x, 'against what was set', { sign: signAs(x), base: promised }); }
     }
     if (subject) {
       for (const x of out) if (x.subject !== subject) x.cost += 0.3;
@@ -118,13 +121,13 @@ export function readChange(c: Context, index: number): Candidate[] {
       if (other && other !== subject && other.at[c.grid.of.measure[0]!] === subject.at[c.grid.of.measure[0]!]) {
         const idle = c.grid.roles.get(other.at[c.grid.of.phase[0]!]!) === 'idle';
         const kind = percent ? 'percent_change' : idle ? 'rise' : 'difference';
-        push(out, c, { kind, args: [subject.key, other.key] }, kind, 0, subject, 'between the two said last', { sign: signOf(c, way, subject), base: other, change: sameCellExcept(c.grid, subject, other).map((i) => [i, other.at[i]!] as const) });
+        push(out, c, { kind, args: [subject.key, other.key] }, kind, 0, subject, 'between the two said last', { sign: signAs(subject), base: other, change: sameCellExcept(c.grid, subject, other).map((i) => [i, other.at[i]!] as const) });
         // "2190 on the one and 1710 on the other, so 28 percent more": the one of which it is true.
-        if (subject.at[c.grid.of.phase[0]!] === other.at[c.grid.of.phase[0]!] && (/^(?:more|less|fewer|higher|lower|gone|missing|shed)$/.test(cue.because) || /^(?:sav|gain|los|cost)/.test(cue.because))) push(out, c, { kind, args: [other.key, subject.key] }, kind, 0, other, 'between the two said last', { sign: signOf(c, way, other), base: subject, change: sameCellExcept(c.grid, subject, other).map((i) => [i, subject.at[i]!] as const) });
+        if (subject.at[c.grid.of.phase[0]!] === other.at[c.grid.of.phase[0]!] && (/^(?:more|less|fewer|higher|lower|gone|missing|shed)$/.test(cue.because) || /^(?:sav|gain|los|cost)/.test(cue.because))) push(out, c, { kind, args: [other.key, subject.key] }, kind, 0, other, 'between the two said last', { sign: signAs(other), base: subject, change: sameCellExcept(c.grid, subject, other).map((i) => [i, subject.at[i]!] as const) });
       }
       for (const b of basesFor(c, subject, index, words, way).slice(0, 12)) {
         const differing = sameCellExcept(c.grid, subject, b.cell).map((i) => [i, b.cell.at[i]!] as const);
-        push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [subject.key, b.cell.key] }, percent ? 'percent_change' : 'difference', b.cost, subject, b.why, { sign: signOf(c, way, subject), base: b.cell, change: differing });
+        push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [subject.key, b.cell.key] }, percent ? 'percent_change' : 'difference', b.cost, subject, b.why, { sign: signAs(subject), base: b.cell, change: differing });
       }
     }
   }
@@ -133,7 +136,7 @@ export function readChange(c: Context, index: number): Candidate[] {
   if (words.overrides.size > 0 && beside?.subject && beside.term.kind === 'mean' && fit(c.parsed.said[index - 1]!.mention, beside) && !c.hits.hits.some((h) => h.segment === index && h.baseOf !== index && c.grid.slots[h.slot]!.field !== 'measure')) {
     for (const b of basesFor(c, beside.subject, index, words, way)) {
       const differing = sameCellExcept(c.grid, beside.subject, b.cell).map((i) => [i, b.cell.at[i]!] as const);
-      push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [beside.subject.key, b.cell.key] }, percent ? 'percent_change' : 'difference', b.cost, beside.subject, b.why, { sign: signOf(c, way, beside.subject), firm: b.firm, base: b.cell, change: differing });
+      push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [beside.subject.key, b.cell.key] }, percent ? 'percent_change' : 'difference', b.cost, beside.subject, b.why, { sign: signAs(beside.subject), firm: b.firm, base: b.cell, change: differing });
     }
   }
   // A change of what was said last: a median, a rise over the room, a share.
@@ -151,6 +154,13 @@ export function readChange(c: Context, index: number): Candidate[] {
   }
   spread(c, index, out, percent);
   return out;
+}
+
+/** "12 percent slower" of what turns, or of a time: that neither is good or bad, the word still says which way. */
+function paceWay(because: string, cell: Cell): Way | undefined {
+  const slow = because === 'slower';
+  if (!slow && !/^(?:faster|quicker)$/.test(because)) return undefined;
+  return cell.unit.dimension === 'rotation' ? (slow ? 'down' : 'up') : cell.unit.dimension === 'duration' ? (slow ? 'up' : 'down') : undefined;
 }
 
 /** What the figure right before is of, where the percentage follows it in the same clause with nothing else named between. */

@@ -67,11 +67,15 @@ function spokenLast(c: Context, x: Candidate): boolean {
 /** Words after a superlative that are no noun. */
 const rankTrailers = /^(?:of|in|on|at|with|here|there|by|and|or|but|is|was|are|were|to|for|the|overall|too|again|now|so|while|as|from|under|than|that|which|it|one|ones|among|ever|yet|when|only|also|this|between|across|all|still|both|not|with|because|though|although|we|i|you)$/;
 
+const placing = /\b(?:comes?|came|finish(?:es|ed)?|lands?|landed|slips?|slipped|drops?|dropped|falls?|fell|moves?|moved|climbs?|climbed|rises|rose|takes|took|ends up|ended up|places?|ranks?|runs|is)(?: up| down| back)?(?: to| in| at| a| the)?$/;
+
 /** Places are being given: several in the sentence, one before, or "place" itself. */
 function ranking(c: Context, index: number): boolean {
   const { said, low } = c.parsed;
   // "The coolest of all six is the one, and second is the other"
   if (said.some((s, k) => k < index && s.mention.superlative && sizeSaid(c, k) !== undefined)) return true;
+  // "The Corrow wins with 212 seconds, the Ashlar comes second"
+  if (c.now.leads && c.now.leads !== c.before.leads && placing.test(low.slice(0, said[index]!.mention.from).join(' '))) return true;
   return said.filter((s) => s.mention.type === 'ordinal').length > 1 || low.includes('place') || low.slice(said[index]!.mention.to, said[index]!.mention.to + 4).some((w) => /^(?:table|list|ranking|field|order)$/.test(w)) || (figureBeside(c, index) !== undefined && /^(?:with|at|,|\.)?$/.test(low[said[index]!.mention.to] ?? '')) || (c.now.placed.length > 0 && (low.length <= 6 || (said[index]!.mention.from === 0 && low[said[index]!.mention.to] === ',')));
 }
 

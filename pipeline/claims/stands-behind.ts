@@ -1,0 +1,13 @@
+// "at 910 behind the grille and 640 rpm behind the mesh": words of place that might be words of lagging.
+import type { Mention } from '../script/index.js';
+
+const places = /^(?:behind|beneath|inside|below|above)$/;
+
+/** The number says what is reached there: "at" leads to it, or it goes on from one that "at" led to, behind the same word. */
+export function standsBehind(low: readonly string[], m: Mention): boolean {
+  const word = low[m.to] ?? '';
+  if (!places.test(word) || (m.value.toNumber() < 100 && word !== 'behind')) return false;
+  if (low[m.from - 1] === 'at') return word === 'behind' || m.value.toNumber() >= 100;
+  const before = low.lastIndexOf(word, m.from - 1);
+  return low[m.from - 1] === 'and' && before > 1 && m.from - before <= 5 && /^\d/.test(low[before - 1]!) && low[before - 2] === 'at';
+}
