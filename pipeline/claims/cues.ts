@@ -12,6 +12,7 @@ import { following, placed } from './placed.js';
 import { aboveRoom, hasPhrase } from './over-room.js';
 import { isRange } from './range-words.js';
 import { multipliedBy, namesRatio, secondAs } from './ratio-words.js';
+import { signBefore } from './sign-before.js';
 import { standsBehind } from './stands-behind.js';
 
 export type Operation = 'value' | 'change' | 'share' | 'ratio' | 'rank' | 'count' | 'range' | 'points';
@@ -131,12 +132,6 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
 
 /** "doubles the power of the one": what is named after the verb is spoken of, and not compared with. */
 const multiplying = /^(?:doubl|tripl|quadrupl|halv)(?:es|ed|ing)$/;
-
-/** "-4.3 fps", "+3.3 dB": with a sign before it, what is given is a change. */
-function signBefore(t: readonly Token[], m: Mention): 'up' | 'down' | undefined {
-  if (/^[-−–]/.test(t[m.from]!.text)) return 'down';
-  return t[m.from - 1]?.low === '+' && t[m.from]!.tight ? 'up' : undefined;
-}
 
 interface Change { way: Way | undefined; because: string; before?: boolean; after?: boolean; of?: readonly Dimension[] }
 

@@ -1,4 +1,5 @@
 // The names of a sentence sorted by slot, with the mention they stand by, and the lists that pair names with numbers.
+import { standingBy } from './standing-by.js';
 import { parallelEnds } from './parallel.js';
 import { changeVerbs, phraseAt } from '../script/index.js';
 import { roomParts } from '../facts/index.js';
@@ -181,14 +182,6 @@ function onlyUnit(g: Grid, p: Parsed, n: Name): boolean {
 function segmentOf(p: Parsed, at: number): number {
   for (let i = p.said.length - 1; i >= 0; i--) if (p.said[i]!.segment.from <= at) return at < p.said[i]!.segment.to ? i : i + 0.5;
   return -1;
-}
-
-/** "31.2 at sixty watts, 36.4 at eighty": a number that is a name, and stands with the figure before it. */
-function standingBy(p: Parsed, n: Name): number | undefined {
-  const k = p.said.findIndex((s) => s.named && s.mention.from === n.from);
-  const before = p.said[k - 1];
-  if (k < 1 || before!.named || before!.cue.op !== 'value' || before!.mention.type !== 'cardinal') return undefined;
-  return /^(?:at|on|in|with|under)(?: the)?$/.test(p.low.slice(before!.mention.to, n.from).join(' ')) && /^(?:|,|;|\.|:|and|but|so|while|or)$/.test(p.low[p.said[k]!.mention.to] ?? '') ? k - 1 : undefined;
 }
 
 interface NameList { slot: number; values: string[]; from: number; to: number }
