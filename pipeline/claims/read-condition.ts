@@ -159,6 +159,9 @@ export function readCondition(c: Context, index: number): { candidates: Candidat
         if (set.length !== condition.size || (t.value !== undefined && outside(c, set, t.value, t.unit))) continue;
         const operand = t.value !== undefined ? `=${t.value} ${(t.unit ?? cell.unit).id}` : t.like ? t.operand! : c.facts.constantFor(cell.key, t.operand as 'limit' | 'target');
         if (!operand) continue;
+        // "stay under our ceiling", where whose ceiling it is has a name of its own: no other one is meant.
+        const holder = t.value === undefined ? c.hits.hits.find((h) => g.holders.has(h.value) && h.from >= condition.from && h.to <= condition.to) : undefined;
+        const another = holder && g.byKey.get(operand)?.at[holder.slot] !== holder.value ? 2 : 0;
         // Where neither way is better, a target is to be reached, and a limit kept to.
         const side = polarity(c, cell) || ((t.like?.role ?? t.operand) === 'target' ? 1 : -1);
         const good: Bound = side < 0 ? 'at-most' : 'at-least';
@@ -167,7 +170,7 @@ export function readCondition(c: Context, index: number): { candidates: Candidat
         if (negated) bound = turned(bound);
         const other = counted ? (counted.what.includes(what) ? 0 : 0.7) : through.some(Boolean) && !slots.some((i) => through[i]) ? 0.7 : 0;
         // Whether the mark itself counts is seldom meant: where it would make a difference, both are right.
-        for (const [variant, more] of [[bound, 0], [loosely(bound), 0.1]] as const) push(out, c, { kind: 'count', variant, args: [...set.map((x) => x.key), operand] }, 'count', cost + t.cost + other + more, cell, variant, { exact: true, keys: set.map((x) => x.key) });
+        for (const [variant, more] of [[bound, 0], [loosely(bound), 0.1]] as const) push(out, c, { kind: 'count', variant, args: [...set.map((x) => x.key), operand] }, 'count', cost + t.cost + other + another + more, cell, variant, { exact: true, keys: set.map((x) => x.key) });
       }
     }
   }

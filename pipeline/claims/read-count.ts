@@ -26,7 +26,18 @@ function members(c: Context, index: number, what: Counted): { cells: Cell[]; n: 
   if (played) { const set = siblings(g, played, of.workload); return [{ cells: set, n: set.length }]; }
   if (what === 'workloads') return [{ cells: siblings(g, reference, of.workload), n: count(of.workload, () => true) }];
   if (what === 'combinations') { const set = firstTime(g, siblings(g, reference, [...of.setup, ...of.setting])); return [{ cells: set, n: set.length }, { cells: set, n: count([...of.setup, ...of.setting], (x) => of.setting.every((i) => x.at[i]) && of.setup.every((i) => !g.holders.has(x.at[i]!))) }]; }
-  return [{ cells: [reference], n: c.facts.readings(reference.key).length }];
+  return runsOf(c, index, reference);
+}
+
+/** One reading for each number of runs that readings of what is named have, the usual one first: "Quarry got three runs" may be said of its frames alone. */
+function runsOf(c: Context, index: number, reference: Cell): { cells: Cell[]; n: number }[] {
+  const out = new Map<number, Cell>();
+  const named = c.grid.slots.map((_, i) => new Set(c.hits.hits.filter((h) => h.slot === i && h.segment === index && h.baseOf < 0).map((h) => h.value)));
+  for (const x of [reference, ...c.grid.cells]) {
+    const n = x.fixed || (x !== reference && !named.every((values, i) => !values.size || values.has(x.at[i]!))) ? 0 : c.facts.readings(x.key).length;
+    if (n > (x === reference ? 0 : 1) && !out.has(n)) out.set(n, x);
+  }
+  return [...out].map(([n, x]) => ({ cells: [x], n }));
 }
 
 /** One reading of each thing that has any of the quantity spoken of: a thing without a height is not among "the four" that heights are given of. */

@@ -26,6 +26,8 @@ export function readPlace(c: Context, index: number): Decision {
     if (low.slice(m.to, m.to + 5).includes(':') && m.value.toNumber() === 1) return decide(m, [], { silent: true });
     if (low[m.to] === 'first' || /^(?:most|least)$/.test(low[m.from]!) && !(low[m.from - 1] === 'the' && sizeSaid(c, index) !== undefined) && (beside[0] === 'of' || !/^(?:efficient|power|noise|heat|frames)$/.test(beside[0] ?? ''))) return decide(m, [], { silent: true });
   }
+  // "buy whichever is the cheapest", where the record has no prices: a quantity that was never measured.
+  if (m.superlative?.of.length && !m.superlative.of.some((d) => [...c.grid.measureUnits.values()].some((dims) => dims.has(d)))) return decide(m, [], { silent: true });
   const candidates = readRank(c, index);
   const d = decide(m, candidates, { silent: true, margin: 0.35 });
   if (d.verdict === 'agrees') return d;

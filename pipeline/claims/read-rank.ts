@@ -72,9 +72,16 @@ function namedAhead(c: Context, index: number): boolean {
   const things = c.hits.hits.filter((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && h.baseOf < 0);
   if (things.some((h) => h.segment === index)) return true;
   const after = things.find((h) => h.from >= mention.to);
-  if (!after) return false;
+  if (!after || subjectSaid(c, index, after.from)) return false;
   const before = things.some((h) => h.from < segment.from + 1 && h.from < mention.from);
   return !before || c.parsed.low.slice(mention.to, after.from).some((w) => /^(?:is|was|are|remains|stays|belongs|goes|comes|came|go)$/.test(w)) || (mention.type === 'ordinal' && c.parsed.low[mention.to] === ',');
+}
+
+/** "It is still in third place, but it lies far behind the Larch": a pronoun has said whose place it is, and another clause names the other. */
+function subjectSaid(c: Context, index: number, next: number): boolean {
+  const { mention, segment } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  return low.slice(segment.from, mention.from).some((w) => /^(?:it|he|she|they)(?:'s|'re)?$/.test(w)) && low.slice(mention.to, next).some((w) => /^(?:,|;|but|and|while|though|although|because|since|yet)$/.test(w));
 }
 
 /** The thing named right before "which is the …". */

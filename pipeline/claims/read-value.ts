@@ -5,7 +5,8 @@ import { correctedSpan, correctedTerm } from './corrected.js';
 import { fits } from './fit.js';
 import { type Candidate, type Context, oddlySized, oddSize, subjectCells, unitsOf } from './context.js';
 import { familyOf, familySaid } from './family.js';
-import { type Cell, constantOf } from './grid.js';
+import { type Cell, constantOf, firstTime } from './grid.js';
+import { saysAll } from './support.js';
 import { evaluate, type Term, valueOf } from './terms.js';
 
 const runs: Record<string, string> = { first: '1', one: '1', '1': '1', second: '2', two: '2', '2': '2', third: '3', three: '3', '3': '3', fourth: '4', four: '4', '4': '4', fifth: '5', '5': '5' };
@@ -41,10 +42,12 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
     if (said.cue.median) {
       const family = named ? familyOf(c.grid, cell) : [];
       if (family.length && familySaid(c, cell)) { push(out, c, { kind: 'median', args: family.map((x) => x.key) }, 'mean', cost, cell, 'the median of them'); continue; }
-      for (const field of ['setup', 'setting'] as const) {
-        const set = siblings(c.grid, cell, c.grid.of[field]);
-        if (set.length > 2) push(out, c, { kind: 'median', args: set.map((x) => x.key) }, 'mean', cost + (field === 'setup' ? 0 : 1), cell, 'the median');
-      }
+      const { setup, setting } = c.grid.of;
+      // "all nine results": of everything, where the words count that many.
+      const counted = c.parsed.said.flatMap(({ mention: n }) => (n.type === 'cardinal' && !n.unit && n.decimals === 0 ? [n.value.toNumber()] : []));
+      const sets = ([[setup, 0], [setting, 1], [[...setup, ...setting], saysAll(c) ? 0.2 : 1.4]] as const).map(([slots, more]) => ({ more, set: firstTime(c.grid, siblings(c.grid, cell, slots).filter((x) => !x.fixed)) })).filter(({ set }) => set.length > 2);
+      const whole = sets.some(({ set }) => counted.includes(set.length));
+      for (const { set, more } of sets) push(out, c, { kind: 'median', args: set.map((x) => x.key) }, 'mean', cost + (!whole ? more : counted.includes(set.length) ? 0 : more + 1), cell, 'the median');
       continue;
     }
     if (overRoom) {

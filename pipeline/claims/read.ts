@@ -31,13 +31,15 @@ import { excuses, withoutExcuse } from './said-outright.js';
 import { settled } from './settle.js';
 import { foreign, known, slippedUnit } from './slipped-unit.js';
 import { saysAll, unsupported } from './support.js';
+import { takenWith } from './taken-with.js';
 import { substitute, valueOf } from './terms.js';
 
 export interface Reading extends Decision {
   mention: Mention;
 }
 
-export function readMention(c: Context, index: number): Reading {
+export function readMention(given: Context, index: number): Reading {
+  const c = takenWith(given, index);
   return settled(c, index, judged(c, index));
 }
 
