@@ -7,9 +7,6 @@ import { nameLists } from './hits.js';
 import type { Parsed } from './parse.js';
 import { remember, type State } from './state.js';
 import { sameTerm } from './terms.js';
-import { fit } from './decide.js';
-import { significant } from './insist.js';
-import { pairWith } from './read-value.js';
 
 /** Beyond this it makes no difference how long ago a name was said; bounded, so that after an edit the states soon are as they were. */
 const longAgo = 10;
@@ -100,17 +97,9 @@ export function afterMention(c: Context, index: number, chosen: Candidate | unde
     for (const field of ['measure', 'part'] as const) for (const i of g.of[field]) if (cell.at[i]) topics[i] = remember(topics[i]!, cell.at[i]!);
     // "With the doors off it takes 71.2, the other gets into second at 69.4": where the figure was found is where the sentence is.
     if (chosen.settled && kind === 'mean') for (const field of ['setting', 'workload', 'phase'] as const) for (const i of g.of[field]) if (cell.at[i]) topics[i] = remember(topics[i]!, cell.at[i]!);
-    if (kind === 'mean' && !cell.fixed && places(c, index, chosen)) for (const i of [...g.of.setting, ...g.of.workload]) if (cell.at[i] && topics[i]!.length && topics[i]![0] !== cell.at[i] && !c.hits.hits.some((h) => h.slot === i)) topics[i] = remember(topics[i]!, cell.at[i]!);
     next.topics = topics;
   }
   return next;
-}
-
-/** "It sinks to 1,187 watts, so it uses 79 percent of its limit": a figure as precise as that tells of which setting the words go on; not one that is left, or that another setting had. */
-function places(c: Context, index: number, chosen: Candidate): boolean {
-  const { mention: m, segment } = c.parsed.said[index]!;
-  if (m.hedge || significant(m) < 2 || pairWith(c, index)?.first === index || c.hits.paired.has(index) || !fit(m, chosen)) return false;
-  return !c.parsed.low.slice(segment.from, m.from).some((w, k, all) => /^(?:had|before|previously|originally|formerly)$/.test(w) || (/^(?:was|were)$/.test(w) && /^(?:which|that|who)$/.test(all[k - 1] ?? '')));
 }
 
 /** What was compared with what. "They are 1.1 apart" says no way round: the one of the comparison before stays. */

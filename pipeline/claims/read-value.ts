@@ -45,7 +45,7 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
       const { setup, setting } = c.grid.of;
       // "all nine results": of everything, where the words count that many.
       const counted = c.parsed.said.flatMap(({ mention: n }) => (n.type === 'cardinal' && !n.unit && n.decimals === 0 ? [n.value.toNumber()] : []));
-      const sets = ([[setup, 0], [setting, 1], [[...setup, ...setting], saysAll(c) ? 0.2 : 1.4]] as const).map(([slots, more]) => ({ more, set: firstTime(c.grid, siblings(c.grid, cell, slots).filter((x) => !x.fixed)) })).filter(({ set }) => set.length > 2);
+      const sets = ([[setup, 0], [setting, 1], [[...setup, ...setting], saysAll(c) ? 0.2 : 2]] as const).map(([slots, more]) => ({ more, set: firstTime(c.grid, siblings(c.grid, cell, slots).filter((x) => x.fixed === cell.fixed)) })).filter(({ set }) => set.length > 2);
       const whole = sets.some(({ set }) => counted.includes(set.length));
       for (const { set, more } of sets) push(out, c, { kind: 'median', args: set.map((x) => x.key) }, 'mean', cost + (!whole ? more : counted.includes(set.length) ? 0 : more + 1), cell, 'the median');
       continue;

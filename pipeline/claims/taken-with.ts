@@ -16,7 +16,7 @@ export function takenWith(c: Context, index: number): Context {
   const named = c.hits.hits.filter((h) => h.baseOf === index);
   if (!named.some((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value))) return c;
   const value = mention.value.toNumber();
-  const of = measuresIn(c.grid, unitsOf(c.parsed.said[index]!, true) ?? []).list.map((m) => extent(c.facts, c.grid, m));
+  const of = measuresIn(c.grid, unitsOf(c.parsed.said[index]!, true) ?? []).list.filter((m) => c.grid.byMeasure.get(m)!.every((x) => x.unit.id === mention.unit!.id || x.unit.dimension.startsWith('temperature'))).map((m) => extent(c.facts, c.grid, m));
   if (!of.length || !of.every((e) => value > e.high - e.low) || !of.some((e) => value >= e.low / 1.2 && value <= e.high * 1.2)) return c;
   const plain = <T extends { baseOf: number }>(h: T): T => (h.baseOf === index ? { ...h, baseOf: -1 } : h);
   const { base: _base, way: _way, ...rest } = cue;
