@@ -120,8 +120,11 @@ export function notTrailer(low: readonly string[], i: number, length: number): b
   const next = low[i + length] ?? '';
   if (/^(?:under|over|above)$/.test(w) && /^(?:load|stress|full|pressure|the|room|ambient|time|there)$/.test(next)) return next !== 'the' || /^(?:load|same|room|ambient|render|course|week|night|run|day|hour|hours|days|weeks|months|morning|afternoon|evening|whole)$/.test(low[i + length + 1] ?? '');
   if (w === 'from' && /^(?:the|a|our|my|its)$/.test(next) && /^(?:start|meter|sensor|wall|outset|beginning|log|outlet|socket|mains|plug|grid|battery|tap|supply)$/.test(low[i + length + 1] ?? '')) return true;
+  if (w === 'from' && /^(?:the|a|our|my|its)$/.test(next) && low[i + length + 1] === '\u0000') return true;
   // "sips 14 from the rail": where it comes from, and nothing that it differs from.
   if (w === 'from' && low.slice(Math.max(0, i - 5), i).some((v) => drawing.test(v))) return true;
+  // "61 up from 48": where it stands, and where it stood.
+  if (/^(?:up|down)$/.test(w) && next === 'from' && /^\d/.test(low[i + length + 1] ?? '')) return true;
   if (/^(?:up|down|back|left|off)$/.test(w) && /^(?:there|here|to|from|at|in|with)$/.test(next)) return w !== 'up' && w !== 'down' ? /^(?:to|there|here)$/.test(next) : next !== 'from' && next !== 'at';
   if (w === 'between') return true;
   if (w === 'from' && /^(?:full|empty)$/.test(next)) return true;

@@ -181,6 +181,8 @@ function elide(p: Parsed): void {
     const place = /^(?:on|in|for|at|with)$/;
     const first = p.said[i - 2];
     if (first?.cue.op === 'value' && first.mention.decimals === mention.decimals && place.test(p.low[first.mention.to] ?? '') && place.test(p.low[mention.to] ?? '') && p.low.slice(before.segment.from, before.segment.from + 2).includes('so')) continue;
+    // "sheds 7 percent, 58.1 now": where it is.
+    if (/^(?:now|today|currently|instead)$/.test(p.low[mention.to] ?? '') || /^(?:now|today|currently)$/.test(p.low[mention.from - 1] ?? '')) continue;
     // "3.1 degrees cooler, 41.2 after 44.3": what it is now, and what it was.
     if (p.low[mention.to] === 'after' && p.said[i + 1]?.mention.from === mention.to + 1) continue;
     // "65 percent of the 38.4 it needs": what the share is of, and no share itself.

@@ -31,6 +31,8 @@ export function readPlace(c: Context, index: number): Decision {
   const candidates = readRank(c, index);
   const d = decide(m, candidates, { silent: true, margin: 0.35 });
   if (d.verdict === 'agrees') return d;
+  // "the loudest and the quietest are 9 apart": the two ends, whichever they are.
+  if (pairedEnds(c, index)) return decide(m, [], { silent: true });
   const subjectSaid = c.hits.hits.some((h) => ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field) && (h.segment === index || h.segment === index + 1));
   const best0 = d.ranked[0]?.candidate;
   // What is ranked is what the figure beside it was given for.
@@ -43,6 +45,15 @@ export function readPlace(c: Context, index: number): Decision {
   const standing = !foreignNoun && (figure || subjectSaid || sizeSaid(c, index) !== undefined || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it|which|it's|that's)$/.test(w)));
   if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !besideOther(c, index, best.candidate) && !d.ranked.some((r) => r.fits && !otherThanSaid(c, index, r.candidate) && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 && sizeSaid(c, index) === undefined ? 0.9 : m.value.toNumber() === 1 ? 0.5 : 0.35) : 0.5)) && (m.type !== 'ordinal' || (ranking(c, index) && measureSpoken(c, index, best.candidate)))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
   return d;
+}
+
+/** Two superlatives joined, that say the two ends of a field. */
+function pairedEnds(c: Context, index: number): boolean {
+  const { said, low } = c.parsed;
+  return [[index - 1, index], [index, index + 1]].some(([i, k]) => {
+    const [a, b] = [said[i!]?.mention, said[k!]?.mention];
+    return a?.superlative && b?.superlative && a.superlative.way !== b.superlative.way && /^(?:and|from|versus|against|minus)(?: the)?$/.test(low.slice(a.to, b.from).join(' '));
+  });
 }
 
 /** A place by itself says nothing about what is ranked: its measure is named with it, or that of the figure beside it or said last. */

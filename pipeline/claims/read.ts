@@ -72,6 +72,8 @@ function judged(c: Context, index: number): Reading {
   if (r.insisted) return r;
   // "14 above the level at which the rest was done": it is said what it is compared with, in words that say nothing known.
   if (r.chosen!.base && !r.chosen!.firm && strange(c, index) && relative(c, index)) return { ...r, verdict: 'untied', why: 'what it is compared with is not understood' };
+  // "2 behind a box making 5 decibels more": said of what is compared with.
+  if (r.chosen!.base && !r.chosen!.firm && c.parsed.said.some((s, k) => k < index && s.cue.base && s.cue.base.from < r.mention.from && r.mention.to <= s.cue.base.to + 1) && c.parsed.low.slice(r.mention.from - 3, r.mention.from).some((w) => /ing$/.test(w))) return { ...r, verdict: 'untied', why: 'it is said of what is compared with' };
   // "5.5 kelvin, or twelve percent": just what was said before, said again in percent.
   if (r.chosen!.why === sameChange && c.done[index - 1] && fit(c.parsed.said[index - 1]!.mention, c.done[index - 1]!)) return r;
   // Which way it lies from the median: both are named.
