@@ -4,6 +4,7 @@ import type { Dimension } from '../quantities/index.js';
 import type { Segment } from './clauses.js';
 import { baseScope, nearTo, notTrailer, ratioBase, shareEnd } from './cue-base.js';
 import { fromEndToEnd } from './end-to-end.js';
+import { acquired, givenBy } from './given-by.js';
 import { keeps } from './keeping.js';
 import { measuredAgainst } from './measured-against.js';
 import type { Cover } from './cover.js';
@@ -65,11 +66,13 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   }
   // A verb inside a name ("heat sink") is none.
   const plain = low.map((w, k) => ((covered(k) || (w === 'sink' && low[k - 1] === 'heat')) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? (cover.measured[k] === 1 ? '\u0000' : '\u0001') : w));
-  const change = changeOf(plain, m, seg, covered);
+  const given = givenBy(low, m, names);
+  const moves = given ? undefined : changeOf(plain, m, seg, covered);
+  const change = moves?.before && !cue.placed && acquired(moves.because) ? undefined : moves;
   // "a wash costs 620 grams of it in the one against 480 in the other": a figure beside another, and no change.
   const beside = change?.way === 'apart' && change.before && m.unit && m.unit.id !== '%' ? low.findIndex((w, k) => k >= m.to && k < m.to + 6 && /^(?:against|versus|vs)$/.test(w) && t[k + 1]?.kind === 'number') : -1;
   if (beside > 0) return cue;
-  const base = baseScope(low, m, seg, Math.max(seg.to, reach), names, covered);
+  const base = given ? undefined : baseScope(low, m, seg, Math.max(seg.to, reach), names, covered);
   if (base) cue.base = base;
   if (change) { cue.because = change.because; if (change.of?.length) cue.of = change.of; }
   if (!m.unit && multipliedBy(low, m)) {

@@ -2,14 +2,15 @@
 // say; below 1 a reading about as good; from 1 on a reading that asks for something unsaid. No cost depends on a value.
 import type { Dimension, Unit } from '../quantities/index.js';
 import type { Grid } from './grid.js';
+import { givenFor, yieldToNamed } from './goes-together.js';
 import { liesBy, setBeside } from './lies-by.js';
 import { markPhases } from './mark-phases.js';
 import { measuresIn, onlySet, wasMeasured } from './measured.js';
 import type { Parsed } from './parse.js';
 import { apposed } from './placed.js';
 import type { State } from './state.js';
+import { firstCell } from './terms.js';
 import type { Role } from './roles.js';
-import { firstCell, type Term } from './terms.js';
 
 export interface SlotEvidence {
   costs: Map<string, number>;
@@ -122,6 +123,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
   measureEvidence(g, out, p, s, index, state, units);
   dropIncompatible(g, out, s.roles.some((r) => /^(?:limit|target|rated)$/.test(r.role)));
   dropPhase(g, out, s, index);
+  if (said.cue.op !== 'rank') yieldToNamed(g, out, s, index, measures ?? [...g.measureUnits.keys()], /than|at (?:most|least)/.test(said.mention.hedge?.name ?? ''));
   return out;
 }
 
@@ -289,10 +291,4 @@ function dropIncompatible(g: Grid, out: SlotEvidence[], setSaid: boolean): void 
       out[i] = { costs: new Map(), rest: part ? 0.3 : 1, empty: 0, named: false, known: part };
     }
   }
-}
-
-/** What the last figure is of was measured with this value of a slot, too. */
-function givenFor(g: Grid, last: Term, slot: number, value: string): boolean {
-  const cell = firstCell(g, last);
-  return cell === undefined || (g.byMeasure.get(cell.at[g.of.measure[0]!]!) ?? []).some((x) => x.at[slot] === value && g.of.part.every((i) => x.at[i] === cell.at[i]));
 }

@@ -11,7 +11,7 @@ import { isFact } from '../facts/index.js';
 import { fit } from './decide.js';
 import { fits } from './fit.js';
 import { baseWords } from './bases.js';
-import type { Candidate, Context } from './context.js';
+import { type Candidate, type Context, oddlySized } from './context.js';
 import type { Cell } from './grid.js';
 import { wanted } from './read-condition.js';
 import { otherQuantity } from './share-said.js';
@@ -111,6 +111,8 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   const compared = cue.op !== 'change' && c.parsed.said.some((s, k) => k < index && s.cue.base && mention.from >= s.cue.base.from && mention.from < s.cue.base.to) && c.hits.hits.some((h) => h.to === mention.from && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field));
   if (plain && !compared && x.term.kind === 'mean' && (cue.op === 'change' || cue.elided?.op === 'change') && !/the record gives it in/.test(x.why)) return 'the words speak of a change, and no reading of it was found';
   if (low[mention.from - 1] === 'than' && comparatives.has(low[mention.from - 2] ?? '') && plain && !outright(c, index, x)) return 'a bound, not a reading';
+  // "The median crate, at the low flame, gives 14", of a weight: not of its size.
+  if (x.term.kind === 'median' && !mention.unit && x.subject && oddlySized(c, index, x.subject)) return 'it is of a size that no reading has';
   if (plain && perWatt(c, index) && !/\/W$/.test(mention.unit?.id ?? '')) return 'it speaks of something per watt';
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
   if (plain && /\bdivided by\b/.test(low.join(' '))) return 'it speaks of a quotient';

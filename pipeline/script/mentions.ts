@@ -224,6 +224,8 @@ function hedgeBefore(t: readonly Token[], from: number): Hedge | undefined {
     for (const { hedge, words, text } of byLast.get(t[end - 1]!.low) ?? []) {
       const begin = end - words.length;
       if (begin < 0 || !words.every((w, k) => t[begin + k]!.low === w)) continue;
+      // "it hands over 61 grams", "it turned over 30": the word belongs to the verb.
+      if (text === 'over' && /^(?:hand|turn|pass|carr[yi]|deliver|bring|send|sign|ship|push)(?:e?s|ed|ing)?$|^(?:brought|sent)$/.test(t[begin - 1]?.low ?? '')) return undefined;
       if (relational.has(text)) {
         const before = t[begin - 1];
         if (before && (before.kind === 'number' || relationBefore.test(before.low))) return undefined;
