@@ -125,8 +125,9 @@ const listed: ReadonlySet<string> = new Set(['setup', 'setting', 'part', 'worklo
 export function afterSentence(g: Grid, p: Parsed, s: State, { hits, bySlot }: SentenceHits): State {
   let out = s;
   if (hits.length === 0 && !p.low.includes('to')) return out;
-  const list = nameLists(p, bySlot).at(-1) ?? spread(g, bySlot);
-  if (list) out = { ...out, list: { slot: list.slot, values: list.values }, ...(list.values.length > 2 && { table: { slot: list.slot, values: list.values } }) };
+  const told = nameLists(p, bySlot).at(-1);
+  const list = told ?? spread(g, bySlot);
+  if (list) out = { ...out, list: { slot: list.slot, values: list.values, ...(!told && { scattered: true }) }, ...(list.values.length > 2 && { table: { slot: list.slot, values: list.values } }) };
   const order = p.low.some((w, i) => w === 'to' && p.low[i - 1]?.endsWith('est')) && /\b(?:from )?(?:the )?(\w+est) to (?:the )?(\w+est)\b/.exec(p.low.join(' '));
   if (order) out = { ...out, order: /^(?:cool|cold|quiet|low|small|light|short|slow)/.test(order[1]!) ? 'lowest' : 'highest' };
   return out;

@@ -11,6 +11,7 @@ import type { Course, Hit, SentenceHits } from './evidence.js';
 import { unitsOf } from './context.js';
 import type { Meaning, Name } from './lexicon.js';
 import { measuresIn } from './measured.js';
+import { oneAndOther } from './one-and-other.js';
 import { numberLists } from './lists.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
@@ -44,7 +45,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
       if (m.dimension) dimensions.push({ dimension: m.dimension, from: n.from, segment });
     }
   }
-  hits.push(...oneAndOther(g, p, hits, state));
+  hits.push(...oneAndOther(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: g.slots[h.slot]!.field === 'part' ? -1 : comparing(p, h.from) })));
   hits.push(...thenAndNow(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: -1 })));
   markDependent(p, hits);
   shareCircumstance(g, p, hits);
@@ -76,22 +77,6 @@ function likely(p: Parsed, n: Name, before: readonly Hit[], state: State): reado
   const figure = p.said.findLast((s) => s.mention.from < n.from)?.mention.from ?? 0;
   const beside = (m: Meaning): number => (before.some((h) => h.from >= figure && m.slots.some((s) => s.slot === h.slot)) ? 1 : 0);
   return [[...n.meanings].sort((a, b) => beside(a) - beside(b) || at(b) - at(a) || age(a) - age(b))[0]!];
-}
-
-/** "41 on the processor and 38 on the card, so 0.2 up on the one and 0.2 down on the other": the two that were named last, in their order. */
-function oneAndOther(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Hit[] {
-  const latter = p.low.some((w) => w === 'former' || w === 'latter');
-  if (!latter && !p.low.includes('other')) return [];
-  const at = (words: readonly string[], from: number): number => p.low.findIndex((w, k) => k >= from && w === words[0] && p.low[k + 1] === words[1] && !/^(?:of|that|which|who|i|we|you)$/.test(p.low[k + 2] ?? ''));
-  const [one, other] = latter ? [at(['the', 'former'], 0), at(['the', 'latter'], 0)] as const : [at(['the', 'one'], 0), at(['the', 'other'], 2)] as const;
-  // "the latter" may stand alone; "the other" says which only beside "the one".
-  if (latter ? one < 0 && other < 0 : one < 0 || other < one + 2) return [];
-  const first = latter ? Math.min(...[one, other].filter((k) => k >= 0)) : one;
-  const pair = (slot: number): string[] => [...new Set(hits.filter((h) => h.slot === slot && h.to <= first).map((h) => h.value))];
-  const own = g.slots.flatMap((s, slot) => (['setup', 'setting', 'part', 'workload'].includes(s.field) && pair(slot).length === 2 ? [{ slot, values: pair(slot) }] : []));
-  const two = own.at(-1) ?? (state.list?.values.length === 2 ? state.list : undefined);
-  if (!two) return [];
-  return [one, other].flatMap((from, k): Hit[] => (from < 0 ? [] : [{ slot: two.slot, value: two.values[k]!, from, to: from + 2, segment: segmentOf(p, from), baseOf: g.slots[two.slot]!.field === 'part' ? -1 : comparing(p, from), points: true }]));
 }
 
 const subordinating = new Set(['where', 'whereas', 'although', 'though', 'while', 'since', 'because']);
@@ -233,7 +218,10 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
       numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: chosen.slot, value: chosen.values[k]! }]));
     } else if (respectively && [state.list, state.table].some((l) => l?.values.length === numbers.length)) {
       const list = state.list?.values.length === numbers.length ? state.list : state.table!;
-      numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: list.slot, value: list.values[k]! }]));
+      // Of things that were named one after the other, in the order that the record has.
+      const order = 'scattered' in list ? [...measuredValues(g, list.slot)].filter((v) => list.values.includes(v)) : list.values;
+      numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: list.slot, value: order[k]! }]));
+      if (order.some((v, k) => v !== list.values[k])) guesses.push(numbers);
     } else if (respectively && apart(p, g, hits, numbers)) {
       const { slot, values } = apart(p, g, hits, numbers)!;
       numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot, value: values[k]! }]));

@@ -16,9 +16,11 @@ const glue = /^(?:[,;:(—–-]|or|and|so|which|is|was|that|that's|it|it's|about
 export function besideFigure(c: Context, index: number): Candidate[] {
   const { mention: m, segment } = c.parsed.said[index]!;
   const { low } = c.parsed;
-  const x = c.done[index - 1];
+  // "12 minutes or 9 percent, twice what the other gained": of the change, and not of how it was said again.
+  const [again, said] = [c.done[index - 1], c.done[index - 2]];
+  const x = again?.kind === 'percent_change' && said?.kind === 'difference' && said.subject === again.subject && said.base === again.base ? said : again;
   const beside = c.parsed.said[index - 1]?.mention;
-  if (!x?.subject || !beside || beside.type !== 'cardinal' || x.subject.fixed || !fit(beside, x) || !low.slice(beside.to, m.from).every((w) => glue.test(w)) && !(/^(?:that|that's|it|it's)$/.test(low[0]!) && trailing(c, index))) return [];
+  if (!x?.subject || !beside || beside.type !== 'cardinal' || x.subject.fixed || !fit(beside, again!) || !low.slice(beside.to, m.from).every((w) => glue.test(w)) && !(/^(?:that|that's|it|it's)$/.test(low[0]!) && trailing(c, index))) return [];
   const words = baseWords(c, index);
   const changes = changesOf(words);
   if (!changes.length || words.low.some((_, k) => { const p = phraseAt(changeVerbs, words.low, k); return p !== undefined && p.value !== 'apart'; })) return [];

@@ -15,7 +15,7 @@ export function readChange(c: Context, index: number): Candidate[] {
   const { cue, mention } = said;
   const percent = mention.unit?.id === '%';
   const { cells } = subjectCells(c, index, unitsOf(said, true));
-  // "comes down by 127 millivolts, to 291": where it ends tells what changes.
+  // "comes down by 127 millivolts, to 291", "is 6 watts thriftier, at 41": where it ends tells what changes.
   const ends = endBeside(c, index);
   if (ends) {
     for (const x of cells) x.cost += x.cell === ends ? 0 : 0.6;
@@ -191,7 +191,7 @@ function movedBy(c: Context, index: number): number | undefined {
 export function endBeside(c: Context, index: number): Cell | undefined {
   const next = c.parsed.said[index + 1];
   const m = c.parsed.said[index]!.mention;
-  if (!next || next.mention.type !== 'cardinal' || c.parsed.low[next.mention.from - 1] !== 'to' || next.mention.from - m.to > 3 || next.cue.op !== 'value') return undefined;
+  if (!next || next.mention.type !== 'cardinal' || !(c.parsed.low[next.mention.from - 1] === 'to' || (c.parsed.low[next.mention.from - 1] === 'at' && c.parsed.low[next.mention.from - 2] === ',')) || next.mention.from - m.to > 3 || next.cue.op !== 'value') return undefined;
   return readValue(c, index + 1).filter((x) => x.cost <= 1 && x.term.kind === 'mean' && fit(next.mention, x)).sort((a, b) => a.cost - b.cost)[0]?.subject;
 }
 

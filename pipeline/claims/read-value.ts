@@ -88,6 +88,9 @@ export function push(out: Candidate[], c: Context, term: Term, kind: string, cos
   if (fact && isFact(fact)) out.push({ cost, term, fact, kind, sign: 0, ...(subject && { subject }), firm: false, why, ...more });
 }
 
+/** What stands between what it was and what it is. */
+const becoming = /^(?:then |now |suddenly |just )?(?:becomes|became|turns into|turned into|grows into|grew into|has become|had become|gives way to|gave way to)(?: (?:about|only|nearly|almost|a|just|roughly|around))*$/;
+
 /** The other end of "from … to …", where this mention is one. */
 export function pairWith(c: Context, index: number): { first: number; second: number; way?: 'up' | 'down' } | undefined {
   const { said, low, tokens } = c.parsed;
@@ -100,6 +103,8 @@ export function pairWith(c: Context, index: number): { first: number; second: nu
     const gap = low.slice(a.mention.to, b.mention.from);
     if (gap.some((_, k) => tokens[a.mention.to + k]!.kind === 'mark' && !/^[-–—→>,]$/.test(gap[k]!)) || gap.length > 9) continue;
     if (gap.some((w) => /^(?:it's|is|that's|was|are|they're)$/.test(w))) continue;
+    // "31 becomes 38", "31 turns into 38"
+    if (becoming.test(gap.join(' '))) return { first, second: first + 1 };
     const to = gap.lastIndexOf('to');
     if (to < 0 || to < gap.length - 4) continue;
     const before = low.slice(Math.max(a.segment.from, a.mention.from - 4), a.mention.from);

@@ -24,7 +24,7 @@ import { rangeAt, readRange } from './read-range.js';
 import { readPlace } from './read-place.js';
 import { insisted, oneNamed } from './insist.js';
 import { notItsOwn } from './its-own.js';
-import { endsSwapped } from './ends-swapped.js';
+import { eitherEnd, endsSwapped } from './ends-swapped.js';
 import { percentForPoints, pointsForPercent } from './points-or-percent.js';
 import { pairWith, push, readValue } from './read-value.js';
 import { excuses, withoutExcuse } from './said-outright.js';
@@ -184,7 +184,10 @@ function weigh(c: Context, index: number): Reading {
 /** The ends of "from … to …": the second is the subject, the first what it is compared with. */
 function readPair(c: Context, index: number, pair: { first: number; second: number; way?: 'up' | 'down' }): Candidate[] {
   if (index === pair.second) {
-    const found = readValue(c, index);
+    const first = c.done[pair.first];
+    const departs = first?.subject && first.term.kind === 'mean' && fit(c.parsed.said[pair.first]!.mention, first) ? first.subject : undefined;
+    // "19 on the slow one and 24 on the fast one … the other goes from 31 to 38": it does not arrive where it set out.
+    const found = readValue(c, index).map((x) => (departs && x.subject === departs && x.term.kind === 'mean' && c.grid.cells.some((y) => y !== departs && y.at.every((v, i) => v === departs.at[i] || c.now.topics[i]!.includes(v)) && eitherEnd(c, y, departs)) ? { ...x, cost: x.cost + 1 } : x));
     return pair.way ? checkWay(c, pair, found) : found;
   }
   const out: Candidate[] = readValue(c, index).map((x) => ({ ...x, cost: x.cost + (namedBeside(c, index) ? 0 : 0.7) }));

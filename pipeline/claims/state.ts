@@ -14,7 +14,7 @@ export interface State {
   /** The two ends of the last "from … to". */
   pair?: readonly [string, string];
   /** The last things named side by side. */
-  list?: { slot: number; values: readonly string[] };
+  list?: { slot: number; values: readonly string[]; /** Not in one breath: whose turn comes first is open. */ scattered?: boolean };
   /** The last such list of three or more: the order in which tables are read. */
   table?: { slot: number; values: readonly string[] };
   /** What the last comparison was made with: slot values. */

@@ -117,6 +117,10 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
   if (plain && /\bdivided by\b/.test(low.join(' '))) return 'it speaks of a quotient';
   if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
+  // "between that and the windy one there are 9 decibels": how far two lie apart, of which one was not understood.
+  if ((plain || (x.why === 'from the lowest to the highest' && cue.because !== 'from end to end')) && /\bbetween\b.*\band\b.*\b(?:there|lies?|lay|is|are|was|were|there's|it's|that's|makes|leaves|comes|sits?)(?: (?:about|only|nearly|almost|just|still|a|some|around|roughly|is|are|was|were))*$/.test(low.slice(Math.max(segment.from, mention.from - 14), mention.from).join(' '))) return 'how far two things lie apart';
+  // "I put on 3 grams of fresh grease": what people did, and no reading.
+  if (handled(low, segment.from, mention)) return 'what was put there';
   // "the meter a metre from the lid": where it stood.
   if (cue.because === 'from' && mention.unit?.dimension === 'length') return 'a distance at which something stood';
   // "80 millimetres long": of a length that is no part of what was said to be measured.
@@ -143,6 +147,12 @@ function perWatt(c: Context, index: number): boolean {
   const { low, said } = c.parsed;
   const at = [...low.keys()].filter((k) => /^(?:per watt|for each watt|for every watt)\b/.test(low.slice(k, k + 3).join(' ')));
   return at.some((k) => { const of = said.findIndex((s) => s.mention.to <= k && k - s.mention.to <= 2); return of < 0 || of === index || said[of]!.mention.unit !== undefined && said[of]!.mention.unit === said[index]!.mention.unit; });
+}
+
+/** People put, pour or spend so much of something: no reading, and no change of one. */
+function handled(low: readonly string[], from: number, m: { from: number; to: number }): boolean {
+  const before = low.slice(Math.max(0, Math.min(from, m.from - 8)), m.from).join(' ');
+  return low[m.to] === 'of' && /\b(?:put|putting|applied|apply|applying|added|adding|poured|pouring|squeezed|squeezing|smeared|dabbed|spread|squirted|filled|filling|poured|mixed|rubbed|brushed|used up|bought)(?: (?:on|in|it|them|to|with|another|some|about|only|just|roughly|nearly|a|the|all|full))*$/.test(before) && /^(?:new|fresh|more|paste|grease|oil|water|glue|tape|the same|some|my|our)\b/.test(low.slice(m.to + 1, m.to + 3).join(' '));
 }
 
 const ways: Readonly<Record<string, RegExp>> = { long: /long|length/, wide: /wide|width/, deep: /deep|depth/, thick: /thick/, tall: /tall|height/, high: /high|height/, across: /across|width|diameter/ };

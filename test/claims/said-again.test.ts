@@ -67,6 +67,17 @@ describe('what refers back', () => {
     expect(verdicts('On the boil, the Dunlin sat at 86 percent of its 500 watt limit in spring, in autumn it is at 93, so that is 7 points more.').filter((v) => !v.endsWith('agrees'))).toEqual([]);
   });
 
+  test.each([
+    ['a step like the one before, neither end named', 'On the boil the Ostrel draws 310 watts in spring and 341 in autumn, 31 more. The Dunlin goes from 428 to 465.'],
+    ['what it was becomes what it is', 'On the boil the Ostrel draws 310 watts in spring and 341 in autumn. The Dunlin draws 428 watts in spring. The Caddow was at 402 watts, which became 411 watts.'],
+    ['a multiple of a change that was said again in percent', 'On the boil the Dunlin gains 37 watts from spring to autumn, or 8.6 percent, four times what the Caddow gained.'],
+    ['how far two lie apart, of which one is not known', 'On the boil in autumn the Caddow makes 37.2 decibels, and between that and the windy one there are 11.4 decibels.'],
+  ])('no alarm at %s', (_, text) => expect(verdicts(text).join()).not.toContain('disagrees'));
+
+  test('no such multiple', () => {
+    expect(verdicts('On the boil the Dunlin gains 37 watts from spring to autumn, or 8.6 percent, nine times what the Caddow gained.')).toContain('nine times: disagrees');
+  });
+
   test('what is only denied is still a claim', () => {
     expect(verdicts('On the boil in autumn, the Dunlin is at 75 degrees. It is not quiet at 39.8 decibels.')).toContain('75 degrees: disagrees');
   });
