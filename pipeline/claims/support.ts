@@ -118,7 +118,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (plain && /\bdivided by\b/.test(low.join(' '))) return 'it speaks of a quotient';
   if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
   // "between that and the windy one there are 9 decibels": how far two lie apart, of which one was not understood.
-  if ((plain || (x.why === 'from the lowest to the highest' && cue.because !== 'from end to end')) && /\bbetween\b.*\band\b.*\b(?:there|lies?|lay|is|are|was|were|there's|it's|that's|makes|leaves|comes|sits?)(?: (?:about|only|nearly|almost|just|still|a|some|around|roughly|is|are|was|were))*$/.test(low.slice(Math.max(segment.from, mention.from - 14), mention.from).join(' '))) return 'how far two things lie apart';
+  if ((plain || (x.why === 'from the lowest to the highest' && cue.because !== 'from end to end')) && bothNamed(c, mention.from) < 2 && /\bbetween\b.*\band\b.*\b(?:there|lies?|lay|is|are|was|were|there's|it's|that's|makes|leaves|comes|sits?)(?: (?:about|only|nearly|almost|just|still|a|some|around|roughly|is|are|was|were))*$/.test(low.slice(Math.max(segment.from, mention.from - 14), mention.from).join(' '))) return 'how far two things lie apart';
   // "I put on 3 grams of fresh grease": what people did, and no reading.
   if (handled(low, segment.from, mention)) return 'what was put there';
   // "the meter a metre from the lid": where it stood.
@@ -147,6 +147,11 @@ function perWatt(c: Context, index: number): boolean {
   const { low, said } = c.parsed;
   const at = [...low.keys()].filter((k) => /^(?:per watt|for each watt|for every watt)\b/.test(low.slice(k, k + 3).join(' ')));
   return at.some((k) => { const of = said.findIndex((s) => s.mention.to <= k && k - s.mention.to <= 2); return of < 0 || of === index || said[of]!.mention.unit !== undefined && said[of]!.mention.unit === said[index]!.mention.unit; });
+}
+
+/** How many things and settings are named right before the number. */
+function bothNamed(c: Context, at: number): number {
+  return new Set(c.hits.hits.filter((h) => h.to <= at && h.from >= at - 14 && ['setup', 'setting', 'workload', 'part'].includes(c.grid.slots[h.slot]!.field)).map((h) => h.value)).size;
 }
 
 /** People put, pour or spend so much of something: no reading, and no change of one. */
