@@ -102,7 +102,7 @@ function bareAmount(c: Context, index: number): boolean {
 }
 
 /** Both ends stand in the sentence as figures: "from 46 to 52, so 6 more". */
-function endsSaid(c: Context, x: Candidate): boolean {
+export function endsSaid(c: Context, x: Candidate): boolean {
   return [x.subject!, x.base!].every((cell) => c.done.some((d) => d?.subject === cell && d.term.kind === 'mean'));
 }
 

@@ -13,7 +13,7 @@ import { nowhereNear } from './nowhere-near.js';
 import { contradicts, wayOf } from './said-outright.js';
 
 /** A slip of the tongue or of a digit rarely takes a number further than this; common practice, no published source. */
-const near = { low: 0.6, high: 1.67 } as const;
+export const near = { low: 0.6, high: 1.67 } as const;
 
 /** More pairs than this are not tried. */
 const most = 20000;
@@ -73,7 +73,7 @@ function digitsOf(text: string): string {
 }
 
 /** What it may be compared with: the same of other things, settings, work, phases, and what is set for it. */
-function* against(c: Context, a: Cell): Generator<Cell> {
+export function* against(c: Context, a: Cell): Generator<Cell> {
   const g = c.grid;
   for (const field of ['setup', 'setting', 'workload', 'phase', 'part'] as const) for (const b of siblingsOf(g, a, g.of[field])) if (b !== a) yield b;
   for (const role of ['limit', 'target', 'rated'] as const) { const b = constantOf(g, a, role); if (b) yield b; }

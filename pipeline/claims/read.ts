@@ -29,6 +29,7 @@ import { percentForPoints, pointsForPercent } from './points-or-percent.js';
 import { pairWith, push, readValue } from './read-value.js';
 import { excuses, withoutExcuse } from './said-outright.js';
 import { settled } from './settle.js';
+import { noSlip } from './slip-sized.js';
 import { foreign, known, slippedUnit } from './slipped-unit.js';
 import { saysAll, unsupported } from './support.js';
 import { takenWith } from './taken-with.js';
@@ -40,7 +41,9 @@ export interface Reading extends Decision {
 
 export function readMention(given: Context, index: number): Reading {
   const c = takenWith(given, index);
-  return settled(c, index, judged(c, index));
+  const r = settled(c, index, judged(c, index));
+  const misread = noSlip(c, index, r);
+  return misread ? { ...r, verdict: 'untied', why: `too far from what the record gives for a slip (${misread})` } : r;
 }
 
 /** "below the mark at which it gave up": told by a clause of its own, and by no name. */

@@ -1,0 +1,70 @@
+// An alarm says that a number is a slip of what the record gives. What lies further from it than slips go, and is just right for
+// something else that was measured, was misread. This is asked last, of alarms alone: it looks through the whole record.
+//   "… and the other loses forty-six"      no difference of 17 told wrong, where a difference of 46 stands beside it
+//   "The Sorrel moved up to first"         no seventh place told wrong: those who sort a list know its two ends
+import { isFact } from '../facts/index.js';
+import type { Mention } from '../script/index.js';
+import type { Candidate, Context } from './context.js';
+import { fit } from './decide.js';
+import { endsSaid } from './doubt.js';
+import { against, near } from './far-off.js';
+import { inSaidUnit } from './fit.js';
+import { nowhereNear } from './nowhere-near.js';
+import type { Reading } from './read.js';
+import { evaluate } from './terms.js';
+
+/** How much dearer than the reading taken one may be that is meant nearly as well. */
+const reach = 0.6;
+
+/** More pairs than this are not tried. */
+const most = 20000;
+/** A place is told wrong by one; common practice, no published source. */
+const places = 1;
+
+/** What is told of an alarm that rests on no slip; undefined where it is one. */
+export function noSlip(c: Context, index: number, r: Reading): string | undefined {
+  const x = r.chosen;
+  if (r.verdict !== 'disagrees' || !x) return undefined;
+  const { mention: m } = r;
+  if (x.kind === 'rank') return m.type === 'ordinal' && Math.abs(Math.abs(m.value.toNumber()) - x.fact.value.toNumber()) > places ? 'hardly told wrong by so many places' : undefined;
+  const between = x.kind === 'difference' || x.kind === 'rise';
+  // Multiples and counts are small numbers, which are right for something by chance.
+  if (!between && (m.unit || x.kind === 'ratio' || x.kind === 'count')) return undefined;
+  // "62 and 55, so 20 lower": wrong by what stands beside it.
+  if (between && x.subject && x.base && endsSaid(c, x)) return undefined;
+  // What the words may mean nearly as well is a slip's size off: that is what was meant, and told wrong.
+  const least = x.cost + reach;
+  if (r.ranked.some((y) => y.candidate.cost <= least && slipSized(m, y.candidate))) return undefined;
+  return slipSized(m, x) ? undefined : rightForSomething(c, index, x);
+}
+
+function slipSized(m: Mention, x: Candidate): boolean {
+  const own = inSaidUnit(x.fact, m);
+  if (!own) return true;
+  if (own.sign() === 0) return false;
+  const factor = Math.abs(m.value.over(own).toNumber());
+  return factor >= near.low && factor <= near.high;
+}
+
+/** A reading, or a comparison of two, of which the number is true. */
+function rightForSomething(c: Context, index: number, x: Candidate): string | undefined {
+  const { mention: m } = c.parsed.said[index]!;
+  const { cells } = c.grid;
+  for (const a of cells) {
+    const fact = c.facts.value(a.key);
+    if (isFact(fact) && fit(m, { ...x, kind: 'mean', sign: 0, fact })) return a.key;
+  }
+  const kinds = m.unit ? ['difference'] as const : ['difference', 'percent_change', 'percent_of', 'ratio'] as const;
+  let tried = 0;
+  for (const kind of kinds) for (const a of cells) {
+    if (kind !== 'difference' && a.unit.dimension === 'temperature') continue;
+    const off = nowhereNear(c.facts, m, kind, { in: a.unit, of: a.unit });
+    for (const b of against(c, a)) {
+      if (tried++ > most) return undefined;
+      if (off?.(a, b)) continue;
+      const fact = evaluate(c.facts, { kind, args: [a.key, b.key] });
+      if (fact && fit(m, { ...x, kind, sign: 0, fact })) return `${a.key} against ${b.key}`;
+    }
+  }
+  return undefined;
+}

@@ -1,0 +1,23 @@
+// A number too far from what the words were taken for, and right for something else, is not called wrong; a slip of its size is.
+import { expect, test } from 'vitest';
+import { said } from './bench-record.js';
+
+const last = (text: string) => said(`# The wall stand\n\n${text}`).at(-1)!;
+
+test.each([
+  ['right for what lies between two parts', 'Flat out is 14 decibels louder than the slow setting. The brisk one, for its part, wins 18.5 degrees of the block over the water.'],
+  ['a step that was never named', 'The slow setting gives up 21 degrees against flat out, from the water to the block.'],
+  ['places that no list would give', 'Noise first: the slow setting has moved to third.'],
+])('%s', (_, text) => {
+  const m = last(text);
+  expect(m.verdict).toBe('untied');
+  expect(m.why).toMatch(/^too far from what the record gives for a slip/);
+});
+
+test.each([
+  ['both sides stand beside it', 'The block sits at 62 degrees on the slow setting, and 55 on the brisk setting, so 20 degrees lower.'],
+  ['a slip of the size that slips have', 'Flat out the block is 5 degrees cooler than on the brisk setting.'],
+  ['right for nothing', 'Flat out the block is 39 degrees cooler than on the brisk setting.'],
+])('%s', (_, text) => {
+  expect(last(text).verdict).toBe('disagrees');
+});
