@@ -1,10 +1,15 @@
 // What a sentence leaves behind for those that follow.
 import { leadBy } from './leads.js';
+import { roomParts } from '../facts/index.js';
 import type { Candidate, Context } from './context.js';
+import { fit, margin } from './decide.js';
 import type { Cell, Grid } from './grid.js';
 import type { Hit, SentenceHits } from './evidence.js';
 import { nameLists } from './hits.js';
+import { significant } from './insist.js';
 import type { Parsed } from './parse.js';
+import type { Reading } from './read.js';
+import { pairWith } from './read-value.js';
 import { remember, type State } from './state.js';
 import { sameTerm } from './terms.js';
 
@@ -69,8 +74,9 @@ export function newSection(g: Grid, s: State): State {
 }
 
 /** After a mention was read: the figure, the pair, the comparison it leaves. */
-export function afterMention(c: Context, index: number, chosen: Candidate | undefined): State {
+export function afterMention(c: Context, index: number, r: Reading): State {
   const now = c.now;
+  const chosen = r.verdict === 'not-a-claim' ? undefined : r.chosen;
   if (!chosen) return now;
   const g = c.grid;
   const next: { -readonly [K in keyof State]: State[K] } = { ...now };
@@ -97,10 +103,26 @@ export function afterMention(c: Context, index: number, chosen: Candidate | unde
     for (const field of ['measure', 'part'] as const) for (const i of g.of[field]) if (cell.at[i]) topics[i] = remember(topics[i]!, cell.at[i]!);
     // "With the doors off it takes 71.2, the other gets into second at 69.4": where the figure was found is where the sentence is.
     if (chosen.settled && kind === 'mean') for (const field of ['setting', 'workload', 'phase'] as const) for (const i of g.of[field]) if (cell.at[i]) topics[i] = remember(topics[i]!, cell.at[i]!);
+    const shown = shownBy(c, index, r, chosen, cell);
+    for (const i of shown) topics[i] = remember(topics[i]!, cell.at[i]!);
+    if (shown.length) next.together = now.together.map((n, i) => (shown.includes(i) ? 1 : n));
     next.topics = topics;
   }
   return next;
 }
+
+/** "Out comes the filter. It draws 41.3 watts": in which setting was never named; a figure that fits but one tells it, and those that follow are of the same. */
+function shownBy(c: Context, index: number, r: Reading, chosen: Candidate, cell: Cell): number[] {
+  const g = c.grid;
+  const { mention } = c.parsed.said[index]!;
+  const before = c.parsed.low[mention.from - 1] === 'the' ? c.parsed.low[mention.from - 2] : c.parsed.low[mention.from - 1];
+  if (chosen.term.kind !== 'mean' || cell.fixed || mention.type !== 'cardinal' || mention.hedge || significant(mention) < 3 || lookingBack.test(before ?? '') || g.of.part.some((i) => roomParts.includes(cell.at[i]!)) || pairWith(c, index) || !fit(mention, chosen)) return [];
+  if (r.ranked.some((x) => x.candidate.subject !== cell && x.candidate.term.kind === 'mean' && x.candidate.cost <= chosen.cost + margin && x.fits)) return [];
+  return [...g.of.setting].filter((i) => cell.at[i] && cell.at[i] !== c.now.topics[i]![0] && c.now.topics[i]!.length > 0 && !c.hits.hits.some((h) => h.slot === i) && !c.now.heading.some(([k]) => k === i));
+}
+
+/** What stands before a figure that something was, and no longer is. */
+const lookingBack = /^(?:from|against|versus|vs|than|of|after|had|where|was|were|been)$/;
 
 /** What was compared with what. "They are 1.1 apart" says no way round: the one of the comparison before stays. */
 function stepOf(g: Grid, now: State, chosen: Candidate, subject: Cell, base: Cell): Pick<State, 'base' | 'pair'> {

@@ -113,7 +113,8 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     if (work && possible(i, work) && !topics.includes(work) && !e.costs.has(work) && !givenFor(g, state.said[0]!, i, topics[0] ?? work)) e.costs.set(work, 0.1);
     topics.forEach((v, k) => {
       if (e.costs.has(v)) return;
-      e.costs.set(v, fresh ? (k < state.together[i]! ? 0.2 * k : Math.min(1.4, 0.5 + 0.4 * k)) : 1 + owned + 0.3 * k);
+      // "… and the Stoat gained twice that. It hums at 31 now": the section's own is gone back to without a word.
+      e.costs.set(v, fresh ? (k < state.together[i]! ? 0.2 * k : v === section && (slot.field === 'setup' || slot.field === 'setting') ? 0.2 : Math.min(1.4, 0.5 + 0.4 * k)) : 1 + owned + 0.3 * k);
     });
     if (fresh && e.costs.size) { e.known = true; e.rest = slot.field === 'part' ? 1.1 : unlisted; }
     if (!e.known) e.rest = 1;

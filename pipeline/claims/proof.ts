@@ -2,7 +2,7 @@
 import type { Finding, Source } from '../places/index.js';
 import type { Facts } from '../facts/index.js';
 import { type Mention, type Sentence, sentences } from '../script/index.js';
-import type { Candidate, Context } from './context.js';
+import type { Context } from './context.js';
 import { crossed } from './crossed.js';
 import { afterMention, afterNames, afterSentence, newSection } from './discourse.js';
 import { grid, type Grid } from './grid.js';
@@ -126,9 +126,8 @@ function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: 
   for (let i = 0; i < p.said.length; i++) {
     const r = pinned?.(p.said[i]!.mention) ?? readMention(c, i);
     readings.push(r);
-    const chosen: Candidate | undefined = r.verdict === 'not-a-claim' ? undefined : r.chosen;
-    c.done.push(chosen);
-    c.now = afterMention(c, i, chosen);
+    c.done.push(r.verdict === 'not-a-claim' ? undefined : r.chosen);
+    c.now = afterMention(c, i, r);
   }
   // All readings of all numbers would be kept for as long as the text is.
   const kept = crossed(c, readings).map((r) => (r.ranked.length > mostTold ? { ...r, ranked: r.ranked.slice(0, mostTold) } : r));

@@ -9,6 +9,7 @@ import { readChange } from './read-change.js';
 import { readShare } from './read-share.js';
 import { ofNumberSaid, sameShare, shareSaid } from './share-said.js';
 import { pairWith, push, readValue } from './read-value.js';
+import { changeBefore, figureLast, restatesChange, sameChange, sameInPercent } from './same-change.js';
 import { leading } from './support.js';
 import { elapsed } from './elapsed.js';
 import { known } from './slipped-unit.js';
@@ -32,7 +33,7 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
     const restating = restatesChange(c, index);
     if (restating && !again) {
       // The change just said, and not the same two the other way round.
-      const { subject, base } = c.done[figureLast(c, index)]!;
+      const { subject, base } = changeBefore(c, index)!;
       return as(decide(m, found.filter((x) => x.kind === 'percent_change' && !(x.subject === base && x.base === subject)), narrow));
     }
     const stand = !again && cue.op === 'share' && sidesNamed(c, index, found);
@@ -61,6 +62,8 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
       return own.verdict === 'agrees' ? as(own) : as(first, elided);
     }
   }
+  // "Two more shelves take up the rest": things that are counted.
+  if (!m.unit && m.form === 'words' && cue.op === 'change' && /^(?:more|fewer|extra|additional|further)$/.test(c.parsed.low[m.to] ?? '') && /\p{L}{2,}s$/u.test(c.parsed.low[m.to + 1] ?? '')) return as(decide(m, [], { silent: true }));
   if (cue.op === 'change' || again?.op === 'change') {
     const found = again ? readChange(withCue(c, index, { ...cue, op: 'change', way: again.way, ...(!cue.base && again.base && { base: again.base }) }), index) : readChange(c, index);
     const plain = readValue(c, index).map((x) => ({ ...x, cost: x.cost + (again ? 0.6 : /^(?:more|less|fewer|higher|lower)$| by$|er$/.test(cue.because) ? 2.6 : 1.2) }));
@@ -85,22 +88,6 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   const plain = out.some((x) => x.cost <= Math.min(unsaid, least + (second ? 0.45 : margin)) && fit(m, x));
   const soft = plain ? [] : readChange(c, index).filter((x) => !x.subject?.fixed).map((x) => ({ ...x, cost: x.cost + unsaid }));
   return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: openMeasure(c, index) || labelLike(c, index) || !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.roles.some((r) => r.segment === index && /^(?:limit|target|rated)$/.test(r.role)) && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: passing || aside || cue.doubtful || !supported(c, index) }));
-}
-
-/** The figure before this one; a number that is the name of a setting ("higher than at 8 watts, or 110 percent") is none. */
-function figureLast(c: Context, index: number): number {
-  let k = index - 1;
-  while (k > 0 && c.parsed.said[k]!.named) k--;
-  return k;
-}
-
-/** "1.9 watts more, which makes 40 percent": nothing but the change just said, and rightly, in percent. */
-function restatesChange(c: Context, index: number): boolean {
-  const at = figureLast(c, index);
-  const last = c.done[at];
-  if (!last || !fit(c.parsed.said[at]!.mention, last) || !sameInPercent(c, index).length) return false;
-  const gap = c.parsed.low.slice(c.parsed.said[index - 1]!.mention.to, c.parsed.said[index]!.mention.from);
-  return gap.length <= 9 && /^(?:or|makes|is|that's|i\.e|ie|so)$/.test(gap.filter((w) => !/^(?:about|roughly|nearly|almost|around|just|over|under|above|below|more|less|than|well|slightly|barely|hardly|close|to|only|exactly|a|an|good|bit|little|touch|shade|full|some|,)$/.test(w)).at(-1) ?? '');
 }
 
 /** The words speak of something that is measured in percent, or a share of one was just said. */
@@ -193,18 +180,6 @@ function takenOfBase(c: Context, index: number): Candidate[] {
   const own = /^of (?:its|their|his|her)$/.test(c.parsed.low.slice(mention.to, mention.to + 2).join(' ')) && c.parsed.low.slice(mention.to + 2, segment.to).filter((w) => /\w/.test(w)).length <= 3 && c.hits.hits.every((h) => h.from <= mention.to || h.from > mention.to + 5 || subject.at[h.slot] === h.value);
   if (!own && !c.hits.hits.some((h) => h.from > mention.to && h.from <= mention.to + 3 && base.at[h.slot] === h.value && subject.at[h.slot] !== h.value)) return out;
   push(out, c, { kind: 'percent_change', args: [subject.key, base.key] }, 'percent_change', 0, subject, sameChange, { base, sign: again.sign, firm: true });
-  return out;
-}
-
-export const sameChange = 'the same change in percent';
-
-/** "17 less, or 45 percent": the change just said, as a percentage. */
-function sameInPercent(c: Context, index: number): Candidate[] {
-  const out: Candidate[] = [];
-  const again = c.done[figureLast(c, index)];
-  const m = c.parsed.said[index]!.mention;
-  const own = c.hits.hits.some((h) => h.segment === index && h.from < m.to + 3 && c.grid.slots[h.slot]!.field !== 'measure');
-  if (!own && again?.base && again.subject && (again.kind === 'difference' || again.kind === 'rise')) push(out, c, { kind: 'percent_change', args: [again.subject.key, again.base.key] }, 'percent_change', 0, again.subject, sameChange, { base: again.base, sign: again.sign });
   return out;
 }
 

@@ -1,4 +1,5 @@
 // Two mentions read as the ends of a range over several readings: "between 22 and 23 degrees", "from 37.4 to 43".
+import { changeVerbs, phraseAt } from '../script/index.js';
 import { siblings } from './bases.js';
 import { type Candidate, type Context, subjectCells, unitsOf } from './context.js';
 import { familyOf, familySaid } from './family.js';
@@ -20,12 +21,15 @@ export function rangeAt(p: Parsed, index: number): { first: number; second: numb
     const between = before.includes('between') || before.includes('anywhere');
     const stays = before.some((w) => /^(?:stays?|stayed|staying|ranges?|ranged|ranging|hovers?|hovered|remained|remains|varied|varies|lies|lay|sits?|sat|spans?|spread|kept|keeps|held)$/.test(w));
     if (gap[0] === 'and' && !between) continue;
-    const moves = before.some((w) => /^(?:goes|went|go|climbs?|climbed|drops?|dropped|falls?|fell|rises?|rose|jumps?|up|down|grows?|slips?|shrinks?|moves?|moved)$/.test(w));
+    // "The hum leaps from 31 to 38", "it takes us from 58 to 71": one thing that moves, and no spread of several.
+    const moves = before.some((w, k) => moving.test(w) || /^(?:up|down)$/.test(phraseAt(changeVerbs, before, k)?.value ?? ''));
     if (moves && !stays && !between) continue;
     return { first, second: first + 1, sure: between || stays };
   }
   return undefined;
 }
+
+const moving = /^(?:goes|went|go|going|moves?|moved|moving|takes?|took|taking|brings?|brought|bringing|pushes|pushed|pulls|pulled|gets?|got|getting|creeps?|crept|creeping|swings?|swung)$/;
 
 export function readRange(c: Context, index: number, at: { first: number; second: number; sure: boolean }): Candidate[] {
   const said = c.parsed.said[at.second]!;

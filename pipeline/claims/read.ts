@@ -17,7 +17,7 @@ import { readTimeConstant } from './read-approach.js';
 import { readContrast } from './read-contrast.js';
 import { besideFigures, readMultiple } from './multiples.js';
 import { readCount, readRuns } from './read-count.js';
-import { decideFigure, sameChange } from './read-figure.js';
+import { decideFigure } from './read-figure.js';
 import { readPoints } from './read-points.js';
 import { isMeasuredIn, readQuotient } from './read-quotient.js';
 import { rangeAt, readRange } from './read-range.js';
@@ -26,6 +26,7 @@ import { insisted, oneNamed } from './insist.js';
 import { notItsOwn } from './its-own.js';
 import { eitherEnd, endsSwapped } from './ends-swapped.js';
 import { percentForPoints, pointsForPercent } from './points-or-percent.js';
+import { changeBefore, sameChange } from './same-change.js';
 import { pairWith, push, readValue } from './read-value.js';
 import { excuses, withoutExcuse } from './said-outright.js';
 import { settled } from './settle.js';
@@ -78,7 +79,7 @@ function judged(c: Context, index: number): Reading {
   // "2 behind a box making 5 decibels more": said of what is compared with.
   if (r.chosen!.base && !r.chosen!.firm && c.parsed.said.some((s, k) => k < index && s.cue.base && s.cue.base.from < r.mention.from && r.mention.to <= s.cue.base.to + 1) && c.parsed.low.slice(r.mention.from - 3, r.mention.from).some((w) => /ing$/.test(w))) return { ...r, verdict: 'untied', why: 'it is said of what is compared with' };
   // "5.5 kelvin, or twelve percent": just what was said before, said again in percent.
-  if (r.chosen!.why === sameChange && c.done[index - 1] && fit(c.parsed.said[index - 1]!.mention, c.done[index - 1]!)) return r;
+  if (r.chosen!.why === sameChange && changeBefore(c, index)?.right) return r;
   // Which way it lies from the median: both are named.
   if (r.turned && r.chosen!.firm && !r.chosen!.base) return r;
   const open = r.turned && grounded(c, index, r.chosen!) ? undefined : rightElsewhere(c, index, r.chosen!);

@@ -1,0 +1,47 @@
+// A change that was just said, said again in percent: "1.9 watts more, which makes 40 percent", "from 60 to 75, or 25 percent",
+// "up 12, to 60, a quarter more".
+import { type Candidate, type Context, signOf } from './context.js';
+import { fit } from './decide.js';
+import type { Cell } from './grid.js';
+import { pairWith, push } from './read-value.js';
+
+export const sameChange = 'the same change in percent';
+
+/** The figure before this one; a number that is the name of a setting ("higher than at 8 watts, or 110 percent") is none. */
+export function figureLast(c: Context, index: number): number {
+  let k = index - 1;
+  while (k > 0 && c.parsed.said[k]!.named) k--;
+  return k;
+}
+
+interface Said { subject: Cell; base: Cell; sign: -1 | 0 | 1; right: boolean }
+
+/** The change that the figures right before give: as such, with where it ended behind it, or as its two ends. */
+export function changeBefore(c: Context, index: number): Said | undefined {
+  const at = figureLast(c, index);
+  const [first, last] = [c.done[at - 1], c.done[at]];
+  const right = (k: number): boolean => fit(c.parsed.said[k]!.mention, c.done[k]!);
+  const change = (x: Candidate | undefined): boolean => x !== undefined && (x.kind === 'difference' || x.kind === 'rise') && x.base !== undefined && x.subject !== undefined;
+  if (change(last)) return { subject: last!.subject!, base: last!.base!, sign: last!.sign, right: right(at) };
+  if (last?.term.kind !== 'mean' || !last.subject || !first?.subject || !right(at) || !right(at - 1)) return undefined;
+  if (change(first) && first.subject === last.subject && c.parsed.said[at]!.mention.from - c.parsed.said[at - 1]!.mention.to <= 3) return { subject: first.subject, base: first.base!, sign: first.sign, right: true };
+  const ends = first.term.kind === 'mean' && first.subject !== last.subject && !first.subject.fixed && pairWith(c, at)?.second === at;
+  return ends ? { subject: last.subject, base: first.subject, sign: signOf(c, c.parsed.said[index]!.cue.way, last.subject), right: true } : undefined;
+}
+
+/** Nothing but the change just said, and rightly, in percent. */
+export function restatesChange(c: Context, index: number): boolean {
+  if (!changeBefore(c, index)?.right || !sameInPercent(c, index).length) return false;
+  const gap = c.parsed.low.slice(c.parsed.said[index - 1]!.mention.to, c.parsed.said[index]!.mention.from);
+  return gap.length <= 9 && /^(?:or|makes|is|that's|i\.e|ie|so|call)$/.test(gap.filter((w, k) => !/^(?:about|roughly|nearly|almost|around|just|over|under|above|below|more|less|than|well|slightly|barely|hardly|close|to|only|exactly|a|an|good|bit|little|touch|shade|full|some|,)$/.test(w) && !(w === 'it' && gap[k - 1] === 'call')).at(-1) ?? '');
+}
+
+/** "17 less, or 45 percent": the change just said, as a percentage. */
+export function sameInPercent(c: Context, index: number): Candidate[] {
+  const out: Candidate[] = [];
+  const again = changeBefore(c, index);
+  const m = c.parsed.said[index]!.mention;
+  const own = c.hits.hits.some((h) => h.segment === index && h.from < m.to + 3 && c.grid.slots[h.slot]!.field !== 'measure');
+  if (!own && again) push(out, c, { kind: 'percent_change', args: [again.subject.key, again.base.key] }, 'percent_change', 0, again.subject, sameChange, { base: again.base, sign: again.sign });
+  return out;
+}
