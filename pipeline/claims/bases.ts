@@ -94,6 +94,8 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
     out.push({ cell, cost, firm, why });
   };
   const phaseSlot = g.of.phase[0]!;
+  // "Measured against the label, …": what is on the label is not itself spoken of.
+  if (subject.fixed && words.roles.includes(subject.role) && words.overrides.size === 0) return out;
   for (const role of words.roles) {
     if (role === 'limit' || role === 'target' || role === 'rated' || role === 'offset') add(constantOf(g, subject, role) ?? instead(g, subject, role), 0, true, `the ${role}`);
     else if (role === 'idle' || role === 'start' || role === 'load' || role === 'end') for (const change of [...changesOf(words), new Map<number, string>()]) {

@@ -11,6 +11,7 @@ import { apposed } from './placed.js';
 import type { State } from './state.js';
 import { firstCell } from './terms.js';
 import type { Role } from './roles.js';
+import { whereTested } from './where-tested.js';
 
 export interface SlotEvidence {
   costs: Map<string, number>;
@@ -75,7 +76,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
       return outright(e, 0.5);
     }
     const hits = s.bySlot[i]!;
-    const own = hits.length === 0 ? [] : hits.filter((h) => !h.departs && (h.segment === index || (h.segment === index - 1 && apposed(p, index, h.from))) && !setBeside(g, p, h, index) && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part') || (slot.field === 'measure' && said.cue.op === 'ratio')));
+    const own = hits.length === 0 ? [] : hits.filter((h) => !h.departs && (h.segment === index || (h.segment === index - 1 && apposed(p, index, h.from))) && !setBeside(g, p, h, index) && !(slot.field === 'setup' && whereTested(g, p, h, index)) && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part') || (slot.field === 'measure' && said.cue.op === 'ratio')));
     // "get the small one for a render: 18.9 minutes", where a phase of other readings is called so too: the work is meant.
     if (slot.field === 'phase') own.splice(0, own.length, ...own.filter((h) => possible(i, h.value) || !s.hits.some((o) => o.slot !== i && o.from === h.from)));
     // "69 per cent of its time", where something else is measured "in per cent": the unit names nothing there.
@@ -83,6 +84,12 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     // "8 percent of its rated flow": what it is a share of tells the quantity.
     const shared = slot.field === 'measure' && shareOf(p, index) ? hits.filter((h) => h.from > said.mention.to && h.from <= said.mention.to + 4) : [];
     if (shared.length && own.some((h) => !shared.includes(h)) && own.every((h) => shared.includes(h) || (h.from >= said.mention.from && h.to <= said.mention.to))) own.splice(0, own.length, ...shared);
+    // "you start the wash and it goes up by 31", where the time of a wash is called so as well: other parts stay open.
+    if (slot.field === 'part' && own.length && own.every((h) => s.hits.some((o) => o.from === h.from && o.to === h.to && g.slots[o.slot]!.field === 'workload'))) {
+      for (const v of distinct(own, said.mention.from)) e.costs.set(v, 0);
+      state.topics[i]!.forEach((v, k) => { if (!e.costs.has(v)) e.costs.set(v, 0.1 + 0.2 * k); });
+      return Object.assign(e, { rest: 0.5, known: true });
+    }
     if (own.length) {
       const values = distinct(own, said.mention.from);
       values.forEach((v, k) => e.costs.set(v, k === 0 ? 0 : 0.6));
@@ -129,9 +136,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
 }
 
 /** The words name the value. */
-function outright(e: SlotEvidence, empty: number): SlotEvidence {
-  return Object.assign(e, { rest: Infinity, empty, named: true, known: true });
-}
+const outright = (e: SlotEvidence, empty: number): SlotEvidence => Object.assign(e, { rest: Infinity, empty, named: true, known: true });
 
 function shareOf(p: Parsed, index: number): boolean {
   const { mention } = p.said[index]!;

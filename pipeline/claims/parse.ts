@@ -140,8 +140,15 @@ function gapped(low: readonly string[], live: readonly Mention[], names: readonl
     if (here && here === there && !b.unit && /^(?:,|, and|and|, but|but)$/.test(low.slice(endOf(names, a), b.from).join(' '))) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
     if (!own || !/^(?:of (?:\p{L}+ ){1,2})?(?:, )?(?:and|but|while)(?: the)?$|^,(?: the)?$/u.test(low.slice(a.to, own.from).join(' '))) continue;
     if (!/^(?:'s)?(?: ?(?:at|with|is))?$/.test(low.slice(own.to, b.from).join(' ')) || !/^(?:[,.;:!?)]|and|but|so|which|while)?$/.test(low[b.to] ?? '')) continue;
-    Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true });
+    // "gave 31.4 grams, or 86 percent of it, and the other 28.9, which is 79": a figure and its share, and again.
+    const first = a.unit.id === '%' && b.decimals === live[k - 2]?.decimals && live[k + 1] && !live[k + 1]!.unit && goesOnAsShare(low, b, live[k + 1]!) ? live[k - 2]! : a;
+    if (first !== a) Object.assign(live[k + 1]!, { unit: a.unit, sharedUnit: true });
+    Object.assign(b, { unit: first.unit, loose: first.loose, sharedUnit: true });
   }
+}
+
+function goesOnAsShare(low: readonly string[], of: Mention, share: Mention): boolean {
+  return share.type === 'cardinal' && share.from - of.to <= 5 && /^,? ?(?:or|so|which is|that is|that's|which makes)\b/.test(low.slice(of.to, share.from).join(' '));
 }
 
 /** "96 minutes on Low, 58 on High": the word that leads to the name after a number. */
@@ -183,6 +190,9 @@ function elide(p: Parsed): void {
     if (first?.cue.op === 'value' && first.mention.decimals === mention.decimals && place.test(p.low[first.mention.to] ?? '') && place.test(p.low[mention.to] ?? '') && p.low.slice(before.segment.from, before.segment.from + 2).includes('so')) continue;
     // "sheds 7 percent, 58.1 now": where it is.
     if (/^(?:now|today|currently|instead)$/.test(p.low[mention.to] ?? '') || /^(?:now|today|currently)$/.test(p.low[mention.from - 1] ?? '')) continue;
+    // … and what follows a figure as its share is one like the share before.
+    const next = p.said[i + 1];
+    if (first?.cue.op === 'value' && first.mention.decimals === mention.decimals && before.cue.op === 'share' && next?.cue.op === 'value' && next.mention.sharedUnit && goesOnAsShare(p.low, mention, next.mention)) { next.cue.elided = before.cue; continue; }
     // "3.1 degrees cooler, 41.2 after 44.3": what it is now, and what it was.
     if (p.low[mention.to] === 'after' && p.said[i + 1]?.mention.from === mention.to + 1) continue;
     // "65 percent of the 38.4 it needs": what the share is of, and no share itself.

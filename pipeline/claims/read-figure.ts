@@ -40,7 +40,7 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
     return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { ...(stand && { doubt: 0.6 }), soft: (cue.op === 'value' && !again && !percentNamed(c, index)) || (cue.op === 'share' && !stand && !shareSure(c, index)), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
   }
   // "86 percent of the one, where on slow it managed only 76", "…, and the other keeps 65": the same share of another.
-  const goesOn = !m.unit && m.type === 'cardinal' ? sameShare(withMention(c, index, { ...m, unit: unit('%') }), index) : [];
+  const goesOn = !m.unit && m.type === 'cardinal' && !(!again && c.parsed.said[index + 1]?.cue.elided?.op === 'share' && c.parsed.said[index - 1]?.cue.op === 'share') ? sameShare(withMention(c, index, { ...m, unit: unit('%') }), index) : [];
   if (goesOn.length) {
     const d = decide({ ...m, unit: unit('%') }, goesOn, narrow);
     if (d.verdict === 'agrees' || again?.op === 'share') return as(d, { ...m, unit: unit('%') });

@@ -36,7 +36,7 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
   const own = /^(?:my|our)$/.test(c.parsed.low[said.mention.from - 1] ?? '');
   const loose = /^(?:less than|more than|at most|at least)$/.test(said.mention.hedge?.name ?? '');
   for (const { cell, cost: said0 } of cells) {
-    const plain = !overRoom && !said.cue.median && oddlySized(c, index, cell) ? said0 + oddSize : said0;
+    const plain = !overRoom && !said.cue.median && oddlySized(c, index, cell) ? said0 + oddSize : said0 + (apartOnly(c, index, cell) ? 1.2 : 0);
     const set = cell.fixed && loose && markIs(c, cell, said);
     const cost = set ? Math.min(plain, 0) - 0.1 : mark ? plain + (cell.fixed ? -0.6 : 0.6) : plain;
     if (said.cue.median) {
@@ -69,6 +69,11 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
     if (out.length > 60) break;
   }
   return out;
+}
+
+/** "ends at 31 kelvin", where the record has one temperature in kelvin and others in degrees: none of those. */
+function apartOnly(c: Context, index: number, cell: Cell): boolean {
+  return c.parsed.said[index]!.mention.unit?.id === 'K' && cell.unit.id !== 'K' && c.grid.measureUnits.get(cell.at[c.grid.of.measure[0]!]!)!.has('temperature-difference');
 }
 
 /** "should stay under 70", where 70 is a limit on record. */

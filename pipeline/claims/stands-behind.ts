@@ -6,6 +6,8 @@ const places = /^(?:behind|beneath|inside|below|above)$/;
 /** The number says what is reached there: "at" leads to it, or it goes on from one that "at" led to, behind the same word. */
 export function standsBehind(low: readonly string[], m: Mention): boolean {
   const word = low[m.to] ?? '';
+  // "4 grams behind at the low flame": where it lags, and not what it is compared with.
+  if (/^(?:behind|ahead|below|above)$/.test(word) && /^(?:at|in|on|during)$/.test(low[m.to + 1] ?? '')) return true;
   if (!places.test(word) || (m.value.toNumber() < 100 && word !== 'behind')) return false;
   if (low[m.from - 1] === 'at') return word === 'behind' || m.value.toNumber() >= 100;
   const before = low.lastIndexOf(word, m.from - 1);

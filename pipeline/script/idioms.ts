@@ -11,6 +11,8 @@ const idioms = new Set([
 ]);
 const openings = new Set([...idioms].map((p) => p.split(' ')[0]!));
 const offers = /^(?:code|discount|voucher|coupon|rebate|cashback)$/;
+/** Things whose size is said behind them: "a charger of 30 watts", "a tank of two litres". */
+const sized = /^(?:charger|supply|adapter|adaptor|plug|heater|bulb|lamp|kettle|transformer|inverter|generator|tank|bottle|jug|bucket|screen|display|cable|hose|tube|motor)$/;
 const longest = 4;
 
 /** Why the number is no claim, or undefined. */
@@ -21,6 +23,7 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   if (before && labelled.has(before.low.replace(/s$/, '')) && before.kind === 'word' && n.type !== 'multiplier' && n.type !== 'ordinal' && n.decimals === 0 && !unit && !/^(?:the|a)$/.test(before.low) && !(before.low === 'takes' && /^\p{L}/u.test(t[n.from - 2]?.low ?? '') && !/^(?:the|our|my|in|of|all|both|between)$/.test(t[n.from - 2]!.low))) return 'a label';
   if (before && /^(?:and|,|or|to)$/.test(before.low) && !unit && n.decimals === 0 && t[n.from - 2]?.kind === 'number' && labelled.has((t[n.from - 3]?.low ?? '').replace(/s$/, '')) && /s$/.test(t[n.from - 3]!.low)) return 'a label';
   if (before && /^[#№]$/.test(before.low)) return 'a label';
+  if (unit && before?.low === 'of' && sized.test(t[n.from - 2]?.low ?? '')) return 'the size of a thing';
   if (months.has(before?.low ?? '') && before!.low !== 'may' && n.value.toNumber() < 2200) return 'a date';
   if (!unit && next && months.has(next.low) && (next.low !== 'may' || /^M/.test(next.text))) return 'a date';
   if (!unit && next?.low === 'of' && months.has(t[n.to + 1]?.low ?? '')) return 'a date';

@@ -26,3 +26,25 @@ test.each([
 test('what was bought is counted', () => {
   expect(verdicts('I bought three ovens, the Corla, the Marl and the Tesk, for this.')).toEqual(['three: agrees']);
 });
+
+// A cabinet in which two lids were tried, with a limit of its own; the room is in degrees, the inside in kelvin over it.
+const cabinet = factsOf([
+  ['cabinet', '', '', 'temperature', 'inside', 'limit', 40, 'K'], ['brell', 'open', 'brew', 'temperature', 'inside', 'load', 21.3, 'K', 0.1], ['quine', 'open', 'brew', 'temperature', 'inside', 'load', 24.8, 'K', 0.1], ['brell', 'open', 'brew', 'temperature', 'room', 'load', 22.6, 'degC', 0.1], ['quine', 'open', 'brew', 'temperature', 'room', 'load', 22.9, 'degC', 0.1],
+  ['brell', 'shut', 'brew', 'temperature', 'inside', 'load', 30.9, 'K', 0.1], ['quine', 'shut', 'brew', 'temperature', 'inside', 'load', 36.2, 'K', 0.1], ['brell', 'open', 'brew', 'energy', 'meter', 'load', 47.6, 'Wh', 0.1], ['quine', 'open', 'brew', 'energy', 'meter', 'load', 37.2, 'Wh', 0.1], ['brell', '', '', 'energy', 'meter', 'rated', 52, 'Wh'], ['quine', '', '', 'energy', 'meter', 'rated', 44, 'Wh'],
+], 'kind,id,spoken\nsetup,cabinet,the cabinet\nsetup,brell,the Brell;Brell\nsetup,quine,the Quine;Quine\nsetting,open,open\nsetting,shut,shut\nworkload,brew,the brew\npart,inside,inside\npart,room,the room\npart,meter,the meter\nmeasure,temperature,temperature;kelvin\nmeasure,energy,energy;watt-hours\n');
+const inside = (text: string): string[] => proof(new Source('script.md', text), cabinet).mentions.filter((m) => m.verdict !== 'not-a-claim').map((m) => `${m.text}: ${m.verdict}`);
+
+test('what everything is tested in stands for the thing under test', () => {
+  expect(inside('## Shut\n\nWith the Quine the cabinet climbs to 36.2 kelvin.')).toEqual(['36.2 kelvin: agrees']);
+  expect(inside('## Shut\n\nWith the Quine the cabinet climbs to 32.6 kelvin.')).toEqual(['32.6 kelvin: disagrees']);
+});
+
+test('a figure and its share, and again', () => {
+  const pair = (own: string, share: string): string[] => inside(`## Open\n\nThe Brell hands over 47.6 watt-hours, or 92 percent of its rating, and the Quine ${own}, which is ${share}.`);
+  expect(pair('37.2', '85').slice(2)).toEqual(['37.2: agrees', '85: agrees']);
+  expect(pair('32.7', '85').join()).toMatch(/32.7: disagrees/);
+});
+
+test('the size of a thing is not measured', () => {
+  expect(inside('## Open\n\nThe Brell had a plug of 15 watts and a lamp of 9 watt-hours beside it.')).toEqual([]);
+});
