@@ -30,7 +30,8 @@ export function readPlace(c: Context, index: number): Decision {
   if (m.superlative?.of.length && !m.superlative.of.some((d) => [...c.grid.measureUnits.values()].some((dims) => dims.has(d)))) return decide(m, [], { silent: true });
   const candidates = readRank(c, index);
   const d = decide(m, candidates, { silent: true, margin: 0.35 });
-  if (d.verdict === 'agrees') return d;
+  // "It gives you 31 grams and third place": got beside the figure, and not by it.
+  if (d.verdict === 'agrees' || (low[m.to] === 'place' && low[m.from - 1] === 'and' && c.parsed.said[index - 1]?.mention.to === m.from - 1)) return d;
   // "the loudest and the quietest are 9 apart": the two ends, whichever they are.
   if (pairedEnds(c, index)) return decide(m, [], { silent: true });
   const subjectSaid = c.hits.hits.some((h) => ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field) && (h.segment === index || h.segment === index + 1));

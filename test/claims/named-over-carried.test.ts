@@ -48,3 +48,7 @@ test('a figure and its share, and again', () => {
 test('the size of a thing is not measured', () => {
   expect(inside('## Open\n\nThe Brell had a plug of 15 watts and a lamp of 9 watt-hours beside it.')).toEqual([]);
 });
+
+test('a place got beside a figure need not be by it', () => {
+  expect(verdicts('## Baking on the broad tray\n\nThe Marl hands you 911 watt-hours and first place.').join()).not.toMatch(/disagrees/);
+});
