@@ -24,9 +24,14 @@ function told(c: Context, index: number): boolean {
   if (/^(?:its|their|his|her)$/.test(low[m.from - 1] ?? '') || tokens[m.from - 1]?.possessive) return true;
   if (low[m.from - 1] === ':' && things.some((n) => n.to === m.from - 1)) return true;
   const next = low[m.to] === 'of' ? (/^(?:the|my|our|that|this)$/.test(low[m.to + 1] ?? '') ? m.to + 2 : m.to + 1) : -1;
-  if (next > 0 && c.hits.hits.some((h) => h.from >= next - 1 && h.from <= next && c.grid.slots[h.slot]!.field === 'workload')) return true;
+  // "twenty minutes of the game", where only the copy was timed: how long it was run.
+  if (next > 0 && c.hits.hits.some((h) => h.from >= next - 1 && h.from <= next && c.grid.slots[h.slot]!.field === 'workload' && timesHave(c, h))) return true;
   const said = low.slice(segment.from, m.from).join(' ');
   return ends.test(said) || lasting.test(said);
+}
+
+function timesHave(c: Context, h: { slot: number; value: string }): boolean {
+  return [...c.grid.measureUnits].some(([m, dims]) => dims.has('duration') && c.grid.valuesWith.get(m)![h.slot]!.has(h.value));
 }
 
 /** "dies after 92 minutes" */

@@ -118,6 +118,8 @@ export function parse(text: string, lex: Lexicon): Parsed {
   for (let i = 1; i < said.length; i++) {
     const [a, b] = [said[i - 1]!.cue, said[i]!.cue];
     const gap = low.slice(said[i - 1]!.mention.to, said[i]!.mention.from);
+    // "The median hum was 31 in spring and 34 in autumn": both are medians.
+    if (a.median && b.op === 'value' && gap.length <= 8 && gap.every((w, k) => /^(?:and|or|to|then|,|on|at|in|with|the|degrees|decibels|watts)$/.test(w) || names.some((n) => n.from <= said[i - 1]!.mention.to + k && said[i - 1]!.mention.to + k < n.to && n.meanings.some((x) => x.own && x.fields.every((f) => f === 'setting' || f === 'workload'))))) b.median = true;
     if ((b.op === 'change' || b.op === 'points') && !b.base && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but' || w === 'for' || w === 'with' || w === 'at') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
   }
   return parsed;

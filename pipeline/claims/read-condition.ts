@@ -119,7 +119,7 @@ function marks(c: Context, index: number, condition: Condition): Mark[] {
     const m = said[k]!.mention;
     const same = g.cells.filter((x) => { const f = x.fixed ? c.facts.value(x.key) : undefined; return f && isFact(f) && (!m.unit || m.unit.dimension === f.unit.dimension || (m.loose && f.unit.dimension.startsWith('temperature'))) && f.value.equals(m.value); });
     for (const x of same) out.push({ operand: x.key, like: x, at: k, cost: 0 });
-    out.push({ value: m.value.toNumber(), ...(m.unit && { unit: m.unit }), at: k, cost: same.length && !m.unit ? 0.3 : 0 });
+    out.push({ value: m.value.toNumber(), ...(m.unit && { unit: m.unit }), at: k, cost: same.length && !m.unit ? 1.3 : 0 });
   }
   if (out.length) return out;
   for (let i = condition.from; i < condition.to; i++) {

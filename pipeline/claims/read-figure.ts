@@ -59,7 +59,9 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
     if ((cue.op === 'change' || again?.op === 'change') && first.verdict === 'disagrees') {
       // "up 5 percent, but the low only gains 2.9": or the unit is that of what is measured.
       const own = decide(m, readChange(again ? withCue(c, index, { ...cue, op: 'change', way: again.way, ...(!cue.base && again.base && { base: again.base }) }) : c, index), {});
-      return own.verdict === 'agrees' ? as(own) : as(first, elided);
+      if (own.verdict === 'agrees') return as(own);
+      // "6 percent cooler, and the hum only goes up 1.4": of something that is measured in a unit of its own.
+      return c.hits.hits.some((h) => h.segment === index && h.to <= m.from && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)) ? as({ ...first, verdict: 'untied', why: 'the words leave open in which unit it is' }, elided) : as(first, elided);
     }
   }
   // "Two more shelves take up the rest": things that are counted.

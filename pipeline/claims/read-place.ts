@@ -15,6 +15,8 @@ export function readPlace(c: Context, index: number): Decision {
     const copula = /^(?:is|comes|came|finishes|finished|takes|took|holds|held|in|lands|landed|are|to|'s|it's|placed|ranks|ranked|only|still|be)$/.test(low[m.from - 1] ?? '');
     // "Check the maker's instructions first.": before all else.
     if (m.value.toNumber() === 1 && !c.hits.hits.some((h) => h.segment === index) && low.slice(said.segment.from, m.from).some((w) => /^(?:check|read|ask|see|switch|unplug|try|test|save|consult|look|watch|let|do|get|talk|think)$/.test(w))) return decide(m, [], { silent: true });
+    // "The Rowan went first, and it was on the bench for an hour": whose turn it was, and no place.
+    if (/^(?:first|next|last|second|third)$/.test(low[m.from]!) && /^(?:go|goes|going|went|gone|tried|tested|mounted|fitted|installed|measured|ran|arrived)$/.test(low[m.from - 1] ?? '') && !c.parsed.said.some((s, k) => k !== index && s.mention.type === 'ordinal')) return decide(m, [], { silent: true });
     if ((!follows && !(copula && !/s$/.test(next?.low ?? ''))) || (preceded && next?.low !== 'place') || m.form === 'digits' && preceded) return decide(m, [], { silent: true });
   }
   if (m.superlative) {

@@ -32,9 +32,17 @@ describe.each([
   ['back to the thing of the section', '## The Rowan\n\nWithout the dust its board draws 137.1 watts, and the Osier took 158.2.\nThe blower hums at N decibels.', '40.1', '41.9'],
   ['two ends, and how much that is', '## The Osier\n\nFull of dust it runs the mill at 71.3 degrees.\nThat is too much.\nThe brush comes out.\nThe hum of the blower plummets from 36.2 decibels to 32.9, or N percent.', '9', '13'],
   ['a change with its end, and how much that is', '## The Osier\n\nFull of dust its board takes 140.6 watts.\nWithout the dust that goes up by 17.6, to 158.2, which is N percent.', '12.5', '15.5'],
+  ['a median of one setting, and of the other', 'The median temperature of the core is 71.3 degrees full of dust and N without the dust.', '63.4', '66.8'],
 ])('%s', (_, text, right, wrong) => {
   const of = (n: string): string[] => verdicts(text.replace('N', n));
   test('what is true raises no alarm', () => expect(of(right).filter((v) => v.endsWith('disagrees'))).toEqual([]));
   test('it is covered', () => expect(of(right).find((v) => v.startsWith(right))).toMatch(/agrees$/));
   test('what is false is caught', () => expect(of(wrong).some((v) => v.startsWith(wrong) && v.endsWith('disagrees'))).toBe(true));
 });
+
+test.each([
+  ['The Rowan went first, and it is the noisy one.', []],
+  ['There are three contestants, and every one of them runs the mill.', ['three: agrees']],
+])('%s', (text, expected) => expect(verdicts(text)).toEqual(expected));
+
+test('a bare number behind a percentage may be in the unit of what is named beside it', () => expect(verdicts('Full of dust the Rowan runs at 78.8 degrees.\nWithout the dust it is eleven percent cooler, and the noise only goes down 4.0.').filter((v) => v.endsWith('disagrees'))).toEqual([]));
