@@ -61,7 +61,8 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
       const own = decide(m, readChange(again ? withCue(c, index, { ...cue, op: 'change', way: again.way, ...(!cue.base && again.base && { base: again.base }) }) : c, index), {});
       if (own.verdict === 'agrees') return as(own);
       // "6 percent cooler, and the hum only goes up 1.4": of something that is measured in a unit of its own.
-      return c.hits.hits.some((h) => h.segment === index && h.to <= m.from && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)) ? as({ ...first, verdict: 'untied', why: 'the words leave open in which unit it is' }, elided) : as(first, elided);
+      const last = c.done[index - 1]?.subject?.at[c.grid.of.measure[0]!];
+      return last !== undefined && c.hits.hits.some((h) => h.segment === index && h.to <= m.from && (c.grid.of.measure.includes(h.slot) ? h.value !== last : c.grid.of.part.includes(h.slot) && !c.grid.valuesWith.get(last)?.[h.slot]?.has(h.value))) ? as({ ...first, verdict: 'untied', why: 'the words leave open in which unit it is' }, elided) : as(first, elided);
     }
   }
   // "Two more shelves take up the rest": things that are counted.
