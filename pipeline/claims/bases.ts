@@ -50,6 +50,8 @@ export function baseWords(c: Context, index: number): BaseWords {
   }
   for (const r of hits.roles) if (r.from >= scope.from && r.from < scope.to) out.roles.push(r.role);
   addRoles(c, index, out);
+  // "only 4 degrees short of throttling": where it would begin is a limit.
+  if (!out.overrides.size && !out.roles.length && low.some((w) => /^(?:throttl(?:e|es|ing)|shutdown|shutting|tripping)$/.test(w))) out.roles.push('limit');
   out.median = low.includes('median');
   // "more than in the top", where a place is called so, is no leader.
   const called = (k: number): boolean => hits.hits.some((h) => h.from <= scope.from + k && scope.from + k < h.to);

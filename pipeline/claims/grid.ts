@@ -237,7 +237,7 @@ function findConstant(g: Grid, cell: Cell, role: Role): Cell | undefined {
       const field = g.slots[i]!.field;
       if (field === 'phase') continue;
       if (c.at[i] === cell.at[i]) fits += c.at[i] ? 2 : 1;
-      else if (c.at[i] === '' || (field === 'setup' && g.holders.has(c.at[i]!)) || cell.at[i] === '') continue;
+      else if (c.at[i] === '' || (field === 'setup' && (g.holders.has(c.at[i]!))) || cell.at[i] === '') continue;
       else if (field === 'part') { fits -= 1; if (role !== 'rated') fits = -99; }
       else fits = -99;
     }

@@ -6,6 +6,7 @@ import type { Facts, KeyField } from '../facts/index.js';
 import { findNumbers, type NumberSpan, type Token, tokens } from '../script/index.js';
 import type { Grid } from './grid.js';
 import { dimensionWords } from './dimension-words.js';
+import { otherEnds } from './opposite-end.js';
 import { type Role, roleWords } from './roles.js';
 
 /** What a name says: values of slots, or a leaning towards a kind of quantity or a role. */
@@ -44,6 +45,8 @@ export interface Lexicon {
   short: ReadonlyMap<string, readonly Meaning[]>;
   /** Whole numbers that stand in names. */
   numbered: ReadonlySet<string>;
+  /** The last value of a row of settings or loads for its first, and the first for its last. */
+  otherEnds: ReadonlyMap<string, Meaning>;
   /** Settings and loads that the record gives a limit or target for, as slot and value. */
   setTo: ReadonlySet<string>;
   /** The dimensions of what each of those is set to. */
@@ -142,7 +145,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   const unitOf = new Map([...g.byMeasure].flatMap(([m, list]) => { const ids = new Set(list.map((c) => c.unit.id)); return ids.size === 1 ? [[m, list[0]!.unit] as const] : []; }));
   const setIn = new Map<string, Set<Dimension>>();
   for (const x of g.cells) if (x.constant) for (const i of [...g.of.setting, ...g.of.workload]) if (x.at[i]) setIn.set(`${i}=${x.at[i]}`, (setIn.get(`${i}=${x.at[i]}`) ?? new Set()).add(x.unit.dimension));
-  return { root, heard: properWords(maps, g), short: shortNumbers(root), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), places: elliptical(maps, g) };
+  return { root, heard: properWords(maps, g), short: shortNumbers(root), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), places: elliptical(maps, g), otherEnds: otherEnds(g) };
 }
 
 function plain(word: string): string {

@@ -8,6 +8,7 @@ import { atoms, findNames, isVerb, type Lexicon, type Meaning, meaningsOf, type 
 import { endAfterChange } from './said-direction.js';
 import { headless } from './headless.js';
 import { numberLists } from './lists.js';
+import { oppositeEnd } from './opposite-end.js';
 import { saidShort } from './said-short.js';
 import { misheard } from './misheard.js';
 import { shortRates } from './short-rates.js';
@@ -65,10 +66,10 @@ export function parse(text: string, lex: Lexicon): Parsed {
       quiet.push({ mention: m, why: 'a name' });
       continue;
     }
-    const like = m.superlative && low[m.from - 1] === 'the' && low[m.from - 2] === 'to' ? sharedNoun(names, low, m, lex) : undefined;
+    const like = m.superlative && low[m.from - 1] === 'the' && low[m.from - 2] === 'to' ? sharedNoun(names, low, m, lex) ?? oppositeEnd(names, low, m, lex) : m.superlative ? oppositeEnd(names, low, m, lex) : undefined;
     if (like) { (names as Name[]).push({ from: m.from, to: m.to, meanings: [like] }); quiet.push({ mention: m, why: 'a name' }); continue; }
     if (m.idle) { quiet.push({ mention: m, why: m.idle }); continue; }
-    const short = saidShort(low, m, all, lex);
+    const short = saidShort(low, m, all, names, lex);
     if (short) {
       const name = { from: m.from, to: m.to, meanings: short };
       (names as Name[]).push(name);
@@ -115,6 +116,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   if (announced?.unit.id === '%') for (const { mention, cue } of said) if (cue.op === 'value' && mention.unit?.id === '%' && low[mention.to] !== 'of') Object.assign(cue, { op: 'change', because: 'as a percentage' });
   shareCues(parsed);
   elide(parsed);
+  sameMedian(parsed);
   for (let i = 1; i < said.length; i++) {
     const [a, b] = [said[i - 1]!.cue, said[i]!.cue];
     const gap = low.slice(said[i - 1]!.mention.to, said[i]!.mention.from);
@@ -177,6 +179,16 @@ function otherUnit(lex: Lexicon, n: Name, all: readonly Mention[]): boolean {
 
 const verbal = /^(?:is|are|was|were|be|to|at|reads?|hits?|reaches|reached|settles|settled|draws|drew|with|has|have|had|sits|sat|lands|landed|averages|averaged|measures|measured|comes|came|gets|got|shows|showed|needs|takes|took|runs|ran|makes|it's|that's|:|from|gives|gave|stays|stayed|weighs|ends|ended|starts|goes|went|does|did|adds)$/;
 
+/** "The median is 31 for the one and 28 for the other": both are medians. */
+function sameMedian(p: Parsed): void {
+  for (let i = 1; i < p.said.length; i++) {
+    const [a, b] = [p.said[i - 1]!, p.said[i]!];
+    const lead = p.low[b.mention.to] ?? '';
+    if (!a.cue.median || b.cue.op !== 'value' || !/^(?:for|with|on|in)$/.test(lead) || p.low[a.mention.to] !== lead || !/^(?:and|but|,)$/.test(p.low[b.mention.from - 1] ?? '') || b.mention.from - a.mention.to > 6) continue;
+    b.cue.median = true;
+  }
+}
+
 /** A stretch without a verb of its own goes on with that of the one before. */
 function elide(p: Parsed): void {
   for (let i = 1; i < p.said.length; i++) {
@@ -222,6 +234,9 @@ function shareCues(p: Parsed): void {
     if (list.length === 2 && /^, or/.test(p.low.slice(p.said[list[0]!]!.mention.to, p.said[list[1]!]!.mention.from).slice(0, 2).join(' ')) && /^(?:at|is|to|was|it's|that's|now|hits?|reads?|reaches|reached|makes|made|gives|gave|shows|showed|gets|got|measures|measured|averages|averaged|needs|needed|takes|took|draws|drew|of|on|with)$/.test(p.low[p.said[list[0]!]!.mention.from - 1] ?? '')) continue;
     // "62.0, just 57 percent of the desktop's": a value, and what share of another it is.
     if (list.length === 2 && p.low[p.said[list[0]!]!.mention.to] === ',' && p.said[list[1]!]!.cue.op === 'share' && !/^(?:and|or)$/.test(p.low[p.said[list[0]!]!.mention.to + 1] ?? '')) continue;
+    // "42 decibels and 30 watts, or 6 watts less than the other": a figure, and how far it lies from another.
+    const [last, other] = [p.said[list.at(-1)!]!, p.said[list.at(-2)!]!];
+    if (last.cue.op === 'change' && last.mention.unit && last.mention.unit === other.mention.unit && other.cue.op === 'value' && /^, or\b/.test(p.low.slice(other.mention.to, last.mention.from).join(' '))) continue;
     const cues = list.map((i) => p.said[i]!.cue);
     const source = cues.at(-1)!.op === 'share' && cues[0]!.op !== 'share' && (cues[0]!.op === 'value' || cues[0]!.way === 'apart') ? cues.at(-1)! : cues[0]!.op === 'change' ? cues[0]! : cues.at(-1)!.op === 'change' && cues.at(-1)!.because && p.low.slice(p.said[list.at(-2)!]!.mention.to, p.said[list.at(-1)!]!.mention.from).some((w) => w === 'and' || w === 'or') ? cues.at(-1)! : cues.at(-1)!.op === 'share' ? cues.at(-1)! : undefined;
     if (!source) continue;

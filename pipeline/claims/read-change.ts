@@ -84,7 +84,10 @@ export function readChange(c: Context, index: number): Candidate[] {
       continue;
     }
     if (words.median || (words.pronoun && c.now.said.some((t) => t.kind === 'median'))) {
-      const set = medianSet(c, cell, words);
+      // "The median of all six is 41, and the one beats it by 3": that median.
+      const spoken = words.median ? undefined : c.now.said.find((t) => t.kind === 'median');
+      const set = spoken ? [] : medianSet(c, cell, words);
+      if (spoken && firstCell(c.grid, spoken)?.at[c.grid.of.measure[0]!] === cell.at[c.grid.of.measure[0]!]) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, spoken] }, 'difference', cost, cell, 'against the median', { sign: signAs(cell), firm: c.now.said[0] === spoken });
       if (set.length > 2) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [cell.key, { kind: 'median', args: set.map((x) => x.key) }] }, 'difference', cost, cell, 'against the median', { sign: signAs(cell), firm: words.median || c.now.said[0]?.kind === 'median' });
       if (words.median) continue;
     }

@@ -14,6 +14,7 @@ import { leading } from './support.js';
 import { elapsed } from './elapsed.js';
 import { known } from './slipped-unit.js';
 import { endAfterChange } from './said-direction.js';
+import { headed, inTable } from './table-row.js';
 import { valueOf } from './terms.js';
 
 /** Where the words say both sides, nothing further off need be looked for. */
@@ -40,13 +41,15 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
     return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { ...(stand && { doubt: 0.6 }), soft: (cue.op === 'value' && !again && !percentNamed(c, index)) || (cue.op === 'share' && !stand && !shareSure(c, index)), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
   }
   // "86 percent of the one, where on slow it managed only 76", "…, and the other keeps 65": the same share of another.
-  const goesOn = !m.unit && m.type === 'cardinal' && !(!again && c.parsed.said[index + 1]?.cue.elided?.op === 'share' && c.parsed.said[index - 1]?.cue.op === 'share') ? sameShare(withMention(c, index, { ...m, unit: unit('%') }), index) : [];
+  // "… and the other only 187, or 81 percent": the share is said after it.
+  const shareAfter = c.parsed.said[index + 1]?.mention.unit?.id === '%' && /^, or\b/.test(c.parsed.low.slice(m.to, c.parsed.said[index + 1]!.mention.from).join(' '));
+  const goesOn = !m.unit && m.type === 'cardinal' && !shareAfter && !(!again && c.parsed.said[index + 1]?.cue.elided?.op === 'share' && c.parsed.said[index - 1]?.cue.op === 'share') ? sameShare(withMention(c, index, { ...m, unit: unit('%') }), index) : [];
   if (goesOn.length) {
     const d = decide({ ...m, unit: unit('%') }, goesOn, narrow);
     if (d.verdict === 'agrees' || again?.op === 'share') return as(d, { ...m, unit: unit('%') });
   }
   // "… 24 percent but the average only 19": the unit of the figure before.
-  if (!m.unit && (cue.op === 'change' || again || /^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '') || /^percent/.test(c.now.said[0]?.kind ?? '')) && (lastUnit(c, index)?.id === '%' || goesOnInPercent(c, index))) {
+  if (!m.unit && !shareAfter && (cue.op === 'change' || again || /^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '') || /^percent/.test(c.now.said[0]?.kind ?? '')) && (lastUnit(c, index)?.id === '%' || goesOnInPercent(c, index))) {
     const elided = { ...m, unit: unit('%') };
     const shadow = withMention(again ? withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }) : c, index, elided);
     const own = shareSaid(withMention(c, index, elided), index);
@@ -108,7 +111,7 @@ function percentNamed(c: Context, index: number): boolean {
 /** A bare number counts as a figure only where the words around it speak of a measure, or have just done so. */
 function supported(c: Context, index: number): boolean {
   const m = c.parsed.said[index]!.mention;
-  if (m.unit) return true;
+  if (m.unit || (inTable(c, index) && headed(c))) return true;
   // "breaks two", "all three": small whole numbers in words are counts of something, unless a change is said.
   if (m.form === 'words' && m.decimals === 0 && m.value.toNumber() <= 12 && c.parsed.said[index]!.cue.op !== 'change' && !c.parsed.said[index]!.cue.elided) return false;
   if (leading(c, index)) return true;
@@ -123,6 +126,13 @@ function supported(c: Context, index: number): boolean {
   if (c.done.slice(0, index).some((x) => x !== undefined)) return true;
   const slot = g.of.measure[0]!;
   return c.now.ages[slot]! <= 2 || c.now.figureAge <= 1 || c.now.ages[g.of.part[0]!]! <= 1 || c.now.said.length > 0 && m.decimals > 0;
+}
+
+/** "Two more pads", "3 fewer screws": so many things more. */
+export function moreOfThem(c: Context, index: number): boolean {
+  const { mention } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  return !mention.unit && mention.decimals === 0 && /^(?:more|fewer|extra|additional|further)$/.test(low[mention.to] ?? '') && /^\p{L}+[^s]s$/u.test(low[mention.to + 1] ?? '');
 }
 
 const figureBefore = /^(?:to|at|is|are|was|were|reads?|with|as|from|in|on|for|be|shows?|showed|reach(?:es|ed)?|hits?|settle[sd]?|average[sd]?|draws?|drew|pulls?|pulled|measured|measures|lands?|landed|sits?|sat|of|it's|that's|than|and|but|so|which|or|by|gets?|got|has|have|had|does|do|did|makes?|made|needs?|takes?|took|runs?|ran|turns?|moves?|manages?|keeps?|kept|holds?|held|gives?|gave|adds?|another|only|just|still|even|about|around|roughly|nearly|almost|under|over|below|above|the|a|its|my|weighs|stays?|costs?|see|saw|touch(?:es|ed)?|came|comes|went|goes|ends?|ended|peaks?|peaked|starts?|started|then|now|also|some|well|wants?|both|all|says?|said|claims?|pushes|push|does)$/;
@@ -140,6 +150,7 @@ function labelLike(c: Context, index: number): boolean {
 /** A bare number in a sentence that names no quantity, some way from the last that did. */
 function openMeasure(c: Context, index: number): boolean {
   const g = c.grid;
+  if (inTable(c, index) && headed(c)) return false;
   if (c.parsed.said[index]!.mention.unit || c.now.ages[g.of.measure[0]!]! <= 1 || c.now.figureAge <= 1 || leading(c, index) || c.done.slice(0, index).some((x) => x !== undefined)) return false;
   return !c.hits.hits.some((h) => h.slot === g.of.measure[0] || h.slot === g.of.part[0]) && c.hits.dimensions.length === 0;
 }

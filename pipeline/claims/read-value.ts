@@ -45,9 +45,12 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
       const { setup, setting } = c.grid.of;
       // "all nine results": of everything, where the words count that many.
       const counted = c.parsed.said.flatMap(({ mention: n }) => (n.type === 'cardinal' && !n.unit && n.decimals === 0 ? [n.value.toNumber()] : []));
-      const sets = ([[setup, 0], [setting, 1], [[...setup, ...setting], saysAll(c) ? 0.2 : 2]] as const).map(([slots, more]) => ({ more, set: firstTime(c.grid, siblings(c.grid, cell, slots).filter((x) => x.fixed === cell.fixed)) })).filter(({ set }) => set.length > 2);
-      const whole = sets.some(({ set }) => counted.includes(set.length));
-      for (const { set, more } of sets) push(out, c, { kind: 'median', args: set.map((x) => x.key) }, 'mean', cost + (!whole ? more : counted.includes(set.length) ? 0 : more + 1), cell, 'the median');
+      const sets = ([[setup, 0], [setting, 1], [[...setup, ...setting], saysAll(c) ? 0.2 : 2]] as const).map(([slots, more]) => ({ more, own: false, set: firstTime(c.grid, siblings(c.grid, cell, slots).filter((x) => x.fixed === cell.fixed)) })).filter(({ set }) => set.length > 2);
+      // "two of the six, and the median is 33 for the one": of what is named beside it, not of what is ranked elsewhere.
+      const beside = /^(?:for|with|on|in|of)$/.test(c.parsed.low[said.mention.to] ?? '') ? c.hits.hits.filter((h) => h.from > said.mention.to && h.from <= said.mention.to + 2 && cell.at[h.slot] === h.value).map((h) => h.slot) : [];
+      for (const x of sets) x.own = beside.length > 0 && x.set.every((y) => beside.every((i) => y.at[i] === cell.at[i]));
+      const whole = !beside.length && sets.some(({ set }) => counted.includes(set.length));
+      for (const { set, more, own } of sets) push(out, c, { kind: 'median', args: set.map((x) => x.key) }, 'mean', cost + (own ? 0 : beside.length ? more + 1 : !whole ? more : counted.includes(set.length) ? 0 : more + 1), cell, 'the median');
       continue;
     }
     if (overRoom) {

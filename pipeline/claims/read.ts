@@ -13,6 +13,7 @@ import { failingVerbs, keepingVerbs } from './condition-words.js';
 import { passingVerbs } from './cues.js';
 import { isCondition, isMark } from './read-condition.js';
 import { isPrice } from './prices.js';
+import { leftOut } from './left-out.js';
 import { readTimeConstant } from './read-approach.js';
 import { readContrast } from './read-contrast.js';
 import { besideFigures, readMultiple } from './multiples.js';
@@ -34,6 +35,7 @@ import { noSlip } from './slip-sized.js';
 import { foreign, known, slippedUnit } from './slipped-unit.js';
 import { saysAll, unsupported } from './support.js';
 import { takenWith } from './taken-with.js';
+import { headed, inTable } from './table-row.js';
 import { substitute, valueOf } from './terms.js';
 
 export interface Reading extends Decision {
@@ -71,7 +73,7 @@ function judged(c: Context, index: number): Reading {
   if (besideFigures(r.chosen!)) return r;
   const spoken = limitBeside(c, index, r);
   if (spoken) return spoken;
-  const why = unsupported(c, index, r.chosen!, r.ranked);
+  const why = leftOut(c, r.chosen!) ? 'it is of all but what is named' : unsupported(c, index, r.chosen!, r.ranked);
   if (why) return { ...r, verdict: 'untied', why };
   if (r.insisted) return r;
   // "14 above the level at which the rest was done": it is said what it is compared with, in words that say nothing known.
@@ -147,7 +149,7 @@ function weigh(c: Context, index: number): Reading {
   const said = c.parsed.said[index]!;
   const m = said.mention;
   const as = (d: Decision, mention: Mention = m): Reading => ({ ...d, mention });
-  if (said.named) return as(readNamed(c, index));
+  if (said.named && !(inTable(c, index) && headed(c) && !m.unit)) return as(readNamed(c, index));
   if (m.type === 'superlative' || m.type === 'ordinal') return as(readPlace(c, index));
   const contrast = readContrast(c, index);
   if (contrast) return contrast;
@@ -166,7 +168,8 @@ function weigh(c: Context, index: number): Reading {
   if (!m.unit && m.type === 'cardinal' && m.decimals <= 0 && (counting(c, index) || !cue.placed) && cue.op !== 'change') {
     const { candidates, sure } = readCount(c, index);
     if (candidates.length) return as(decide(m, candidates, { silent: !sure, margin: isCondition(c, index) ? 0.15 : 0.35, doubt: isCondition(c, index) ? 0.6 : 1.5 }));
-    if (!cue.placed || (c.parsed.low[m.to] === 'of' && c.parsed.said[index + 1] && setSize(c, index + 1))) return as(decide(m, [], { silent: true }));
+    // "lamps, forty of them": so many of what was just named.
+    if (!cue.placed || (c.parsed.low[m.from - 1] === ',' && c.parsed.low[m.to] === 'of' && /^(?:them|these|those)$/.test(c.parsed.low[m.to + 1] ?? '')) || (c.parsed.low[m.to] === 'of' && c.parsed.said[index + 1] && setSize(c, index + 1))) return as(decide(m, [], { silent: true }));
   }
   const out: Candidate[] = [];
   if (range) {
@@ -190,8 +193,11 @@ function readPair(c: Context, index: number, pair: { first: number; second: numb
   if (index === pair.second) {
     const first = c.done[pair.first];
     const departs = first?.subject && first.term.kind === 'mean' && fit(c.parsed.said[pair.first]!.mention, first) ? first.subject : undefined;
+    const [measure, part] = [c.grid.of.measure[0]!, c.grid.of.part[0]!];
+    // "The oil cools from 71.2 to 64.5, for two decibels more": both ends are of the same quantity.
+    const other = (x: Candidate): boolean => departs !== undefined && x.subject !== undefined && (x.subject.at[measure] !== departs.at[measure] || x.subject.at[part] !== departs.at[part]);
     // "19 on the slow one and 24 on the fast one … the other goes from 31 to 38": it does not arrive where it set out.
-    const found = readValue(c, index).map((x) => (departs && x.subject === departs && x.term.kind === 'mean' && c.grid.cells.some((y) => y !== departs && y.at.every((v, i) => v === departs.at[i] || c.now.topics[i]!.includes(v)) && eitherEnd(c, y, departs)) ? { ...x, cost: x.cost + 1 } : x));
+    const found = readValue(c, index).map((x) => (departs && x.subject === departs && x.term.kind === 'mean' && c.grid.cells.some((y) => y !== departs && y.at.every((v, i) => v === departs.at[i] || c.now.topics[i]!.includes(v)) && eitherEnd(c, y, departs)) ? { ...x, cost: x.cost + 1 } : other(x) ? { ...x, cost: x.cost + 1.2 } : x));
     return pair.way ? checkWay(c, pair, found) : found;
   }
   const out: Candidate[] = readValue(c, index).map((x) => ({ ...x, cost: x.cost + (namedBeside(c, index) ? 0 : 0.7) }));
@@ -224,7 +230,7 @@ function checkWay(c: Context, pair: { first: number; second: number; way?: 'up' 
 }
 
 function counting(c: Context, index: number): boolean {
-  return isCondition(c, index) || countedBy(c, index) !== undefined || setSize(c, index) || outOf(c, index) || (c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' && c.parsed.low[c.parsed.said[index]!.mention.to + 1] === 'the');
+  return isCondition(c, index) || countedBy(c, index) !== undefined || setSize(c, index) || outOf(c, index) || (c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' && (c.parsed.low[c.parsed.said[index]!.mention.to + 1] === 'the' || (c.parsed.low[c.parsed.said[index]!.mention.from - 1] === ',' && /^(?:them|these|those)$/.test(c.parsed.low[c.parsed.said[index]!.mention.to + 1] ?? ''))));
 }
 
 /** A number that is itself the name of a load or a setting ("205 watts"): the constant that it was set to, else nothing. */

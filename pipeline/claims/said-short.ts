@@ -1,9 +1,9 @@
 // A bare number that stands where a name stands: "at 60", "Sixty:", "sixty costs more", where settings are called "60 percent" and "80 percent".
 import { changeVerbs, type Mention, phraseAt } from '../script/index.js';
-import type { Lexicon, Meaning } from './lexicon.js';
+import type { Lexicon, Meaning, Name } from './lexicon.js';
 
 /** The meanings of a setting or a load for whose name the number alone is said. */
-export function saidShort(low: readonly string[], m: Mention, all: readonly Mention[], lex: Lexicon): readonly Meaning[] | undefined {
+export function saidShort(low: readonly string[], m: Mention, all: readonly Mention[], names: readonly Name[], lex: Lexicon): readonly Meaning[] | undefined {
   const own = short(lex, m);
   if (!own) return undefined;
   const before = low.slice(Math.max(0, m.from - 2), m.from).join(' ');
@@ -11,7 +11,7 @@ export function saidShort(low: readonly string[], m: Mention, all: readonly Ment
   // "fans back at 1200"
   if (/^(?:at|back at|still at)$/.test(low[m.from - 1] ?? '') && m.value.toNumber() >= 100) return own;
   const beside = all.find((o) => o !== m && short(lex, o) && (o.from === m.to + 1 || o.to === m.from - 1) && low[Math.max(o.from, m.from) - 1] === 'to' && /^(?:from|going|go|goes|went|stepping)$/.test(low[Math.min(o.from, m.from) - 1] ?? ''));
-  if (beside) return own;
+  if (beside || parallel(low, m, names, own)) return own;
   return asLabel(low, m) || asSubject(low, m) || asCircumstance(low, m, all) ? own : undefined;
 }
 
@@ -43,4 +43,14 @@ function asCircumstance(low: readonly string[], m: Mention, all: readonly Mentio
   const follows = all.some((o) => o.from === m.to);
   if (at === 0 || /^(?:[,;]|and|but|so|while)$/.test(low[at - 1]!)) return follows || /^(?:,|it|it's|that|that's|i|we|you|they|the|this|there|there's)$/.test(next);
   return all.some((o) => o.to === at && (o.decimals > 0 || o.unit !== undefined)) && (ends.test(next) || follows);
+}
+
+/** "With eighty percent it is 9 watts, and with thirty it is 2", "from two pads to five": another of the same row is named so in the sentence. */
+function parallel(low: readonly string[], m: Mention, names: readonly Name[], own: readonly Meaning[]): boolean {
+  const slots = new Set(own.flatMap((x) => x.slots.map((s) => s.slot)));
+  const alike = (n: Name): boolean => n.to <= m.from && n.meanings.some((x) => x.own && x.slots.some((s) => slots.has(s.slot)) && !own.some((o) => o.slots.some((a) => x.slots.some((b) => a.slot === b.slot && a.value === b.value))));
+  const lead = low[m.from - 1] ?? '';
+  if (lead === 'to') return names.some((n) => n.to === m.from - 1 && alike(n) && low[n.from - 1] === 'from');
+  if (!/^(?:at|on|with)$/.test(lead) || !/^(?:it|they|that|the|this|there|its|he|we|you|i|and|at|[,.;:!?])$/.test(low[m.to] ?? '.')) return false;
+  return names.some((n) => alike(n) && [n.from, n.from - 1].some((k) => low[k] === lead));
 }

@@ -33,6 +33,9 @@ export function changeBefore(c: Context, index: number): Said | undefined {
 export function restatesChange(c: Context, index: number): boolean {
   if (!changeBefore(c, index)?.right || !sameInPercent(c, index).length) return false;
   const gap = c.parsed.low.slice(c.parsed.said[index - 1]!.mention.to, c.parsed.said[index]!.mention.from);
+  // "4.2 watts less than before, 20 percent, and …": set beside it, and nothing more.
+  const m = c.parsed.said[index]!.mention;
+  if (gap.length <= 12 && gap.at(-1) === ',' && /^(?:[,.;:!?)]|and)$/.test(c.parsed.low[m.to] ?? '.') && !gap.slice(0, -1).some((w) => /^(?:[,;:]|and|but|while|so)$/.test(w))) return true;
   return gap.length <= 9 && /^(?:or|makes|is|that's|i\.e|ie|so|call)$/.test(gap.filter((w, k) => !/^(?:about|roughly|nearly|almost|around|just|over|under|above|below|more|less|than|well|slightly|barely|hardly|close|to|only|exactly|a|an|good|bit|little|touch|shade|full|some|,)$/.test(w) && !(w === 'it' && gap[k - 1] === 'call')).at(-1) ?? '');
 }
 
