@@ -18,6 +18,10 @@ const reach = 0.6;
 
 /** More pairs than this are not tried. */
 const most = 20000;
+
+/** What is this near is told wrong in its last places, or rounded wrong. */
+const closely = { low: 0.97, high: 1.03 } as const;
+
 /** A place is told wrong by one; common practice, no published source. */
 const places = 1;
 
@@ -28,6 +32,7 @@ export function noSlip(c: Context, index: number, r: Reading): string | undefine
   const { mention: m } = r;
   if (x.kind === 'rank') return m.type === 'ordinal' && Math.abs(Math.abs(m.value.toNumber()) - x.fact.value.toNumber()) > places ? 'hardly told wrong by so many places' : undefined;
   const between = x.kind === 'difference' || x.kind === 'rise';
+  if (nothingNamed(c, index, x) && !slipSized(m, x, closely)) return rightForSomething(c, index, x);
   // Multiples and counts are small numbers, which are right for something by chance.
   if (!between && (m.unit || x.kind === 'ratio' || x.kind === 'count')) return undefined;
   // "62 and 55, so 20 lower": wrong by what stands beside it.
@@ -38,12 +43,18 @@ export function noSlip(c: Context, index: number, r: Reading): string | undefine
   return slipSized(m, x) ? undefined : rightForSomething(c, index, x);
 }
 
-function slipSized(m: Mention, x: Candidate): boolean {
+/** "…, then 41.2": a plain figure beside which nothing is named that it could be of; all that it is said of was carried over. */
+function nothingNamed(c: Context, index: number, x: Candidate): boolean {
+  const { setup, setting, part } = c.grid.of;
+  return x.term.kind === 'mean' && !c.hits.paired.has(index) && ![...setup, ...setting, ...part].some((slot) => c.hits.bySlot[slot]!.some((h) => h.segment <= index));
+}
+
+function slipSized(m: Mention, x: Candidate, bounds: { low: number; high: number } = near): boolean {
   const own = inSaidUnit(x.fact, m);
   if (!own) return true;
   if (own.sign() === 0) return false;
   const factor = Math.abs(m.value.over(own).toNumber());
-  return factor >= near.low && factor <= near.high;
+  return factor >= bounds.low && factor <= bounds.high;
 }
 
 /** A reading, or a comparison of two, of which the number is true. */

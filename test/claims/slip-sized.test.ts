@@ -7,6 +7,7 @@ const last = (text: string) => said(`# The wall stand\n\n${text}`).at(-1)!;
 test.each([
   ['right for what lies between two parts', 'Flat out is 14 decibels louder than the slow setting. The brisk one, for its part, wins 18.5 degrees of the block over the water.'],
   ['a step that was never named', 'The slow setting gives up 21 degrees against flat out, from the water to the block.'],
+  ['nothing is named beside it', 'The slow setting makes 24 decibels. After that it settles at 27.'],
   ['places that no list would give', 'Noise first: the slow setting has moved to third.'],
 ])('%s', (_, text) => {
   const m = last(text);
@@ -17,6 +18,7 @@ test.each([
 test.each([
   ['both sides stand beside it', 'The block sits at 62 degrees on the slow setting, and 55 on the brisk setting, so 20 degrees lower.'],
   ['a slip of the size that slips have', 'Flat out the block is 5 degrees cooler than on the brisk setting.'],
+  ['wrong in its last place', 'The slow setting makes 24 decibels. After that it settles at 24.5.'],
   ['right for nothing', 'Flat out the block is 39 degrees cooler than on the brisk setting.'],
 ])('%s', (_, text) => {
   expect(last(text).verdict).toBe('disagrees');
