@@ -49,6 +49,9 @@ function setAgainst(c: Context, i: number, j: number): (readonly [string, string
   if (said[i]!.cue.op !== 'value' || !low.slice(said[i]!.segment.from, said[i]!.mention.from).some((w) => /^(?:it|it's|that|that's)$/.test(w))) return undefined;
   const slots = sameCellExcept(c.grid, from, to);
   if (c.hits.hits.some((h) => slots.includes(h.slot))) return undefined;
+  // "The Cobble 93, the Garth 88 … on the long boil it's 71 against 66": the two may as well come in the order in which they were named.
+  const { list } = c.before;
+  if (list && slots.includes(list.slot) && list.values.indexOf(from.at[list.slot]!) >= 0 && list.values.indexOf(from.at[list.slot]!) < list.values.indexOf(to.at[list.slot]!)) return undefined;
   return c.grid.slots.map((_, s) => (slots.includes(s) ? [to.at[s]!, from.at[s]!] as const : undefined));
 }
 

@@ -68,7 +68,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   const plain = low.map((w, k) => ((covered(k) || (w === 'sink' && low[k - 1] === 'heat')) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? (cover.measured[k] === 1 ? '\u0000' : '\u0001') : w));
   const given = givenBy(low, m, names);
   const moves = given ? undefined : changeOf(plain, m, seg, covered);
-  const change = moves?.before && !cue.placed && acquired(moves.because) ? undefined : moves;
+  const change = moves?.before && !cue.placed && acquired(moves.because) ? undefined : moves && addedOn(low, m, moves.because) ? { ...moves, way: 'apart' as const } : moves;
   // "a wash costs 620 grams of it in the one against 480 in the other": a figure beside another, and no change.
   const beside = change?.way === 'apart' && change.before && m.unit && m.unit.id !== '%' ? low.findIndex((w, k) => k >= m.to && k < m.to + 6 && /^(?:against|versus|vs)$/.test(w) && t[k + 1]?.kind === 'number') : -1;
   if (beside > 0) return cue;
@@ -98,8 +98,10 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   }
   if (m.unit?.id === '%') {
     const of = m.to;
-    const shared = change ? undefined : measuredAgainst(low, m, seg);
-    if (shared) return { ...cue, op: 'share', base: shared, because: 'measured against' };
+    const shared = measuredAgainst(low, m, seg);
+    // "As a share of its bare weight the Cobble has gone up by 14 percent"
+    if (shared && change && !cue.base) return { ...cue, op: 'change', way: change.way, base: shared };
+    if (shared && !change) return { ...cue, op: 'share', base: shared, because: 'measured against' };
     const lost = low[of] === 'of' ? low.slice(of, Math.min(seg.to, of + 6)).find((w) => /^(?:gone|lost|missing|saved|less|off)$/.test(w)) : undefined;
     if (lost) return { ...cue, op: 'change', way: 'down', because: lost };
     const taken = low[of] === 'of' && /^(?:your|my|our|its|their)$/.test(low[of + 1] ?? '') ? low.slice(Math.max(seg.from, m.from - 4), m.from).findLast((w) => takingVerbs.has(w)) : undefined;
@@ -131,6 +133,11 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   if (cue.another) { cue.op = 'change'; return cue; }
   if (isRange(low, m, seg)) cue.op = 'range';
   return cue;
+}
+
+/** "the other adds only 4 to that": to a gain, whichever way that went. */
+function addedOn(low: readonly string[], m: Mention, verb: string): boolean {
+  return /^(?:adds?|added|adding|puts?|piles?|piled)\b/.test(verb) && /^(?:to (?:that|this|it|those)|on top|on to that|onto that)\b/.test(low.slice(m.to, m.to + 3).join(' '));
 }
 
 /** "doubles the power of the one": what is named after the verb is spoken of, and not compared with. */
@@ -181,6 +188,9 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
     const noun = phraseAt(changeNouns, low, m.to);
     if (noun && m.adjectival) return { way: noun.value, because: noun.words.join(' '), after: true };
   }
+  // "I would pay more for the sake of six degrees", "at the expense of 3 decibels": what one gains or gives up.
+  const traded = /(?:^| )(?:for the sake of|in exchange for|in return for|at the (?:expense|price) of|in favou?r of|in order to (?:save|gain|lose))(?: (?:about|around|just|only|some|a mere|those|these|another))*$/.exec(low.slice(Math.max(seg.from - 3, 0, m.from - 7), m.from).join(' '));
+  if (traded && m.unit) return { way: 'apart', because: 'for the sake of', before: true };
   // Before it: "by", a noun with "of" or "is", a verb.
   let k = m.from - 1;
   while (k >= seg.from && adverbs.has(low[k]!) && !(low[k] === 'at' && !/^(?:least|most)$/.test(low[k + 1] ?? ''))) k--;

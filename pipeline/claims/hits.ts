@@ -241,6 +241,13 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
       }
     }
   }
+  // "the Cobble and the Garth do 93 against 88"
+  for (let i = 0; i + 1 < p.said.length; i++) {
+    const [a, b] = [p.said[i]!, p.said[i + 1]!];
+    if (out.has(i) || out.has(i + 1) || b.mention.from - a.mention.to !== 1 || !/^(?:against|versus|vs)$/.test(p.low[a.mention.to]!) || a.named || b.named) continue;
+    const list = lists.find((l) => l.values.length === 2 && ['setup', 'setting'].includes(g.slots[l.slot]!.field) && l.to <= a.mention.from && a.mention.from - l.to <= 4);
+    if (list && !bySlot[list.slot]!.some((h) => h.from >= list.to)) [i, i + 1].forEach((index, k) => out.set(index, [{ slot: list.slot, value: list.values[k]! }]));
+  }
   // "22.4, 27.9 and 33.0 on the flat one": what stands behind the last is said of all.
   for (const numbers of runs) for (const h of hits) {
     const last = p.said[numbers.at(-1)!]!.mention.to;

@@ -6,6 +6,7 @@ import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
 import { atoms, findNames, isVerb, type Lexicon, type Meaning, meaningsOf, type Name } from './lexicon.js';
 import { endAfterChange } from './said-direction.js';
+import { gigs } from './gigs.js';
 import { headless } from './headless.js';
 import { numberLists } from './lists.js';
 import { oppositeEnd } from './opposite-end.js';
@@ -40,6 +41,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const alone = headless(t, names, lex);
   if (alone.length) names.splice(0, names.length, ...[...names, ...alone].sort((a, b) => a.from - b.from));
   shortRates(all, names, lex);
+  gigs(all, low, lex);
   const score = all.some((m) => m.unit?.id === 'points') ? [...lex.unitOf.entries()].find(([, u]) => u.dimension === 'score') : undefined;
   if (score) for (const m of all) if (m.unit?.id === 'points' && !low.slice(m.from, m.to).includes('percentage') && (Math.abs(m.value.toNumber()) > 100 || names.some((n) => n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && s.value === score[0]))))) Object.assign(m, { unit: score[1] });
   const quiet: { mention: Mention; why: string }[] = [];
@@ -177,7 +179,7 @@ function otherUnit(lex: Lexicon, n: Name, all: readonly Mention[]): boolean {
   return n.meanings.some((x) => x.slots.length > 0) && !n.meanings.some((x) => x.slots.some((s) => lex.setIn.get(`${s.slot}=${s.value}`)?.has(m.unit!.dimension)));
 }
 
-const verbal = /^(?:is|are|was|were|be|to|at|reads?|hits?|reaches|reached|settles|settled|draws|drew|with|has|have|had|sits|sat|lands|landed|averages|averaged|measures|measured|comes|came|gets|got|shows|showed|needs|takes|took|runs|ran|makes|it's|that's|:|from|gives|gave|stays|stayed|weighs|ends|ended|starts|goes|went|does|did|adds)$/;
+const verbal = /^(?:is|are|was|were|be|to|at|reads?|hits?|reaches|reached|settles|settled|draws|drew|with|has|have|had|sits|sat|lands|landed|averages|averaged|measures|measured|comes|came|gets|got|shows|showed|needs|takes|took|runs|ran|makes|it's|that's|:|from|gives|gave|stays|stayed|weighs|ends|ended|starts|goes|go|went|does|did|adds)$/;
 
 /** "The median is 31 for the one and 28 for the other": both are medians. */
 function sameMedian(p: Parsed): void {
@@ -238,6 +240,8 @@ function shareCues(p: Parsed): void {
     const [last, other] = [p.said[list.at(-1)!]!, p.said[list.at(-2)!]!];
     if (last.cue.op === 'change' && last.mention.unit && last.mention.unit === other.mention.unit && other.cue.op === 'value' && /^, or\b/.test(p.low.slice(other.mention.to, last.mention.from).join(' '))) continue;
     const cues = list.map((i) => p.said[i]!.cue);
+    // "lets it burn 164, or 97 percent": the figure, and what share that is.
+    if (list.length === 2 && cues[0]!.op === 'value' && cues[1]!.op !== 'change' && p.said[list[1]!]!.mention.unit?.id === '%' && /^, (?:or|so|that's|which)$/.test(p.low.slice(p.said[list[0]!]!.mention.to, p.said[list[0]!]!.mention.to + 2).join(' '))) continue;
     const source = cues.at(-1)!.op === 'share' && cues[0]!.op !== 'share' && (cues[0]!.op === 'value' || cues[0]!.way === 'apart') ? cues.at(-1)! : cues[0]!.op === 'change' ? cues[0]! : cues.at(-1)!.op === 'change' && cues.at(-1)!.because && p.low.slice(p.said[list.at(-2)!]!.mention.to, p.said[list.at(-1)!]!.mention.from).some((w) => w === 'and' || w === 'or') ? cues.at(-1)! : cues.at(-1)!.op === 'share' ? cues.at(-1)! : undefined;
     if (!source) continue;
     for (const cue of cues) {

@@ -120,6 +120,8 @@ export function pairWith(c: Context, index: number): { first: number; second: nu
     if (before.at(-1) === 'to' && gap.some((w) => /^(?:and|but|while|so)$/.test(w))) continue;
     // "holds that for 70 seconds and then sinks to 1,640": how long it took is no end.
     if (/^(?:for|after|in|within|until)$/.test(before.at(-1) ?? '')) continue;
+    // "and 2.4 at the spout, down to 61": by how much, and where that leads.
+    if (gap[to - 2] === ',' && /^(?:down|up)$/.test(gap[to - 1]!) && !before.includes('from')) continue;
     const down = gap.includes('down');
     const up = gap.includes('up');
     const from = before.includes('from') || gap.includes('from');

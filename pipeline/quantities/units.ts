@@ -49,7 +49,7 @@ const rows: Row[] = [
   ['Ohm', 'resistance', 'Ω', 'ohm', 'ohms', '1', 'Ω'],
   ['Hz', 'frequency', 'Hz', 'hertz', 'hertz', '1'],
   ['kHz', 'frequency', 'kHz', 'kilohertz', 'kilohertz', '1000'],
-  ['MHz', 'frequency', 'MHz', 'megahertz', 'megahertz', '1000000', 'mhz'],
+  ['MHz', 'frequency', 'MHz', 'megahertz', 'megahertz', '1000000', 'mhz|meg|megs'],
   ['GHz', 'frequency', 'GHz', 'gigahertz', 'gigahertz', '1000000000', 'ghz|gig|gigs'],
   ['MT/s', 'frequency', 'MT/s', 'megatransfer per second', 'megatransfers per second', '1000000'],
   ['GT/s', 'frequency', 'GT/s', 'gigatransfer per second', 'gigatransfers per second', '1000000000'],

@@ -167,6 +167,9 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     if (b.unit.id === '%' && gap[0] === ',' && !gap.some((w) => /^(?:and|or|to|then|&|-|–|—)$/.test(w)) && list[k + 2]?.unit?.id !== b.unit.id && (gap.length > 1 || a.form !== b.form || a.decimals !== b.decimals || /^(?:of|more|less|fewer|behind|ahead|above|below|up|down|higher|lower|faster|slower)$/.test(t[b.to]?.low ?? ''))) continue;
     // "73, 8 points fewer": points after a comma are a figure of their own.
     if (b.unit.id === 'points' && t.slice(a.to, b.from).some((w) => w.low === ',') && !t.slice(a.to, b.from).some((w) => w.low === 'and' || w.low === 'or') && list[k + 2]?.unit?.id !== 'points') continue;
+    // "93 against 88, 6 percent": two that are set against each other are no list with what follows.
+    const before = list[k - 1];
+    if (gap.length === 1 && gap[0] === ',' && before && !before.unit && a.from - before.to === 1 && /^(?:versus|vs|against|to)$/.test(t[before.to]!.low)) continue;
     let tight = true;
     for (let i = a.to; i < b.from && tight; i++) tight = separators.has(t[i]!.low) || hedgeWord.has(t[i]!.low);
     // "at 64 and 31.7 decibels": said to another place, it is of another quantity.
