@@ -5,7 +5,7 @@ export const countedNouns: readonly [Counted, boolean, RegExp][] = [
   ['settings', true, /^(?:settings?|modes?|profiles?|configurations?|configs?|presets?|curves?)$/],
   ['settings', false, /^(?:speeds?|steps?|levels?|limits?|loads?)$/],
   ['workloads', true, /^(?:workloads?|scenes?|games?|benchmarks?|renders?|titles?)$/],
-  ['workloads', false, /^(?:loads?|tests?|steps?|levels?|heat)$/],
+  ['workloads', false, /^(?:loads?|tests?|steps?|levels?)$/],
   ['runs', true, /^(?:runs?|passes|repeats|repetitions)$/],
   ['combinations', true, /^(?:combinations?|combos?|pairings?)$/],
   ['setups', true, /^(?:setups?|contenders?|contestants?|competitors?|challengers?|rivals|participants?|candidates?|entrants?|laptops?|coolers?|supplies|cards?|loops?|machines?|heatsinks?|notebooks?|phones?|routers?|printers?|headsets?|keyboards?|monitors?|enclosures?|chassis|desktops?|towers?|pastes?|tablets?|chargers?|consoles?|handhelds|speakers?|cameras?|projectors?|televisions?|earbuds|headphones|heaters?|kettles?|lamps?|bulbs?|vacuums?|drones?|watches|bikes?|scooters?|amplifiers?|scanners?|blenders?|ovens?|dehumidifiers?|purifiers?)$/],

@@ -1,4 +1,5 @@
 // What a number counts: by the noun after it, or as the size of a set.
+import type { Facts } from '../facts/index.js';
 import type { Context } from './context.js';
 import { type Counted, countedNouns, phraseEnds, plainCount } from './counted-words.js';
 
@@ -16,6 +17,8 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
     if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 && (mention.from === 0 || /^(?:the|these|those|all|our|my|of|other|both)$/.test(low[mention.from - 1] ?? '')) };
     // "part 9 repeats all this": what it does, and nothing counted.
     if (/^(?:runs|repeats|passes)$/.test(low[i]!) && /^(?:all|this|that|these|those|them|everything)$/.test(low[i + 1] ?? '')) break;
+    const called = calledSo(c, low[i]!);
+    if (called) return { what: [called], sure: i <= mention.to + 1 };
     const found = countedNouns.filter(([, , re]) => re.test(low[i]!));
     if (found.length && !found.some(([, sure]) => sure) && !/^(?:the|all|these|those|our|my|of|other)$/.test(low[mention.from - 1] ?? '') && !plainCount.test(low[i]!) && !nameWord(c, low[i]!)) return undefined;
     if (found.length) return { what: found.map(([w]) => w), sure: found.some(([, sure]) => sure) && (i === mention.to || i === mention.to + 1) };
@@ -32,6 +35,27 @@ function nameWord(c: Context, noun: string): boolean {
   const stem = noun.replace(/s$/, '');
   const { setups, settings, workloads } = c.facts.about;
   return [setups, settings, workloads].some((map) => [...map.values()].filter((n) => !c.grid.holders.has(n.id)).some((n) => [n.id.replace(/[-_]/g, ' '), n.name, ...n.spoken].some((s) => new RegExp(`\\b${stem}s?\\b`, 'i').test(s))));
+}
+
+const nounsOf = new WeakMap<Facts, ReadonlyMap<string, Counted>>();
+
+/** "two enclosures", where the settings are called "the plastic enclosure" and "the alloy enclosure": the noun that all of a kind share, and nothing of another kind has. */
+function calledSo(c: Context, noun: string): Counted | undefined {
+  if (!noun.endsWith('s')) return undefined;
+  let known = nounsOf.get(c.facts);
+  if (!known) nounsOf.set(c.facts, (known = sharedNouns(c)));
+  return known.get(singular(noun));
+}
+
+function sharedNouns(c: Context): ReadonlyMap<string, Counted> {
+  const { setups, settings, workloads } = c.facts.about;
+  const out = new Map<string, Counted>();
+  const kinds = ([['setups', setups], ['settings', settings], ['workloads', workloads]] as const).map(([what, map]) => [what, [...map.values()].filter((n) => !c.grid.holders.has(n.id)).map((n) => new Set(n.spoken.map((s) => singular(s.toLowerCase().split(' ').at(-1)!))))] as const);
+  for (const [what, names] of kinds) for (const noun of names[0] ?? []) {
+    if (names.length < 2 || !/^\p{L}{3,}$/u.test(noun) || !names.every((n) => n.has(noun)) || kinds.some(([other, list]) => other !== what && list.some((n) => n.has(noun)))) continue;
+    out.set(noun, what);
+  }
+  return out;
 }
 
 /** "two of the four", "all six", "the other 6". */

@@ -25,8 +25,14 @@ function members(c: Context, index: number, what: Counted): { cells: Cell[]; n: 
   const played = what === 'workloads' && c.parsed.low.slice(c.parsed.said[index]!.mention.to, c.parsed.said[index]!.mention.to + 3).some((w) => /^(?:games?|titles?)$/.test(w)) ? g.cells.find((x) => !x.fixed && x.unit.dimension === 'frame-rate') : undefined;
   if (played) { const set = siblings(g, played, of.workload); return [{ cells: set, n: set.length }]; }
   if (what === 'workloads') return [{ cells: siblings(g, reference, of.workload), n: count(of.workload, () => true) }];
-  if (what === 'combinations') { const set = firstTime(g, siblings(g, reference, [...of.setup, ...of.setting])); return [{ cells: set, n: set.length }, { cells: set, n: count([...of.setup, ...of.setting], (x) => of.setting.every((i) => x.at[i]) && of.setup.every((i) => !g.holders.has(x.at[i]!))) }]; }
+  if (what === 'combinations') { const set = firstTime(g, siblings(g, reference, [...of.setup, ...of.setting])); return [{ cells: set, n: set.length }, { cells: set, n: count([...of.setup, ...of.setting], (x) => of.setting.every((i) => x.at[i]) && of.setup.every((i) => !g.holders.has(x.at[i]!))) }, ...everyWay(c, reference)]; }
   return runsOf(c, index, reference);
+}
+
+/** "All eight combinations" of two settings and four loads, or of the things with both: what was varied, the load among it. */
+function everyWay(c: Context, reference: Cell): { cells: Cell[]; n: number }[] {
+  const { setup, setting, workload } = c.grid.of;
+  return [[...setup, ...setting, ...workload], [...setting, ...workload], [...setup, ...workload]].flatMap((slots) => { const cells = siblings(c.grid, reference, slots); return workload.some((i) => reference.at[i]) && cells.length > 1 ? [{ cells, n: cells.length }] : []; });
 }
 
 /** One reading for each number of runs that readings of what is named have, the usual one first: "Quarry got three runs" may be said of its frames alone. */

@@ -135,7 +135,9 @@ export function sizeSaid(c: Context, index: number): number | undefined {
     const gap = low.slice(said.mention.to, next.mention.from);
     if (gap.includes('of') && gap.length <= 5) return next.mention.value.toNumber();
   }
-  return undefined;
+  // "Of the eight boxes, it is the lightest": how many they are opens the sentence.
+  const first = c.parsed.said[0]!.mention;
+  return index > 0 && first.type === 'cardinal' && !first.unit && first.decimals <= 0 && /^(?:(?:and|but|so) )?(?:out )?of(?: (?:all|the|our|my|these|those|all the|all these|all of the))?$/.test(low.slice(0, first.from).join(' ')) ? first.value.toNumber() : undefined;
 }
 
 /** Which slots vary in the set ranked, by what is named and what the words count. */
