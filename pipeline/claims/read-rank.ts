@@ -28,6 +28,14 @@ export function readRank(c: Context, index: number): Candidate[] {
     for (const x of cells) if ([...measure, ...part].some((i) => x.cell.at[i] !== last.at[i])) x.cost += 0.4;
     cells.sort((x, y) => x.cost - y.cost);
   }
+  // "… levels off at 74.6, up 3.3. That's only the third warmest.": of what the figure was given for, where nothing is named.
+  const given = beside || !pointsBack(c, index) ? undefined : c.now.said.find((t) => t.kind !== 'count');
+  const pointed = given && firstCell(c.grid, given);
+  if (pointed && !pointed.fixed) {
+    for (const x of cells) x.cost = x.cell === pointed ? 0 : x.cost + 0.6;
+    if (!cells.some((x) => x.cell === pointed)) cells.push({ cell: pointed, cost: 0 });
+    cells.sort((x, y) => x.cost - y.cost);
+  }
   // "3.7 above the Pavett, which is the coolest"
   const meant = relative(c, index);
   if (meant) {
@@ -62,6 +70,15 @@ export function readRank(c: Context, index: number): Candidate[] {
     }
   }
   return out;
+}
+
+/** "That is", "it was": nothing else in the sentence says what is placed. */
+function pointsBack(c: Context, index: number): boolean {
+  const { mention } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  if (c.hits.hits.some((h) => h.from < mention.from + 6 && ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field))) return false;
+  const words = low.slice(Math.max(0, mention.from - 5), mention.from).filter((w) => !/^(?:the|a|an|only|just|still|now|even|then|also|by|far|and|but|so|,)$/.test(w));
+  return /^(?:that's|it's|this's)$/.test(words.at(-1) ?? '') || (/^(?:is|was|makes|'s)$/.test(words.at(-1) ?? '') && /^(?:that|this|it|which)$/.test(words.at(-2) ?? ''));
 }
 
 /** "Hottest of all is the Dunmarrow", "First, the Ashmere": the thing placed comes after. */
@@ -159,7 +176,7 @@ export function rankSets(c: Context, index: number): { slots: readonly number[];
     { slots: g.of.setting, cost: all ? 1 : bySetting ? 0 : setup && setting ? 0.6 : setting ? (setup ? 0.6 : 0) : 0.7 },
     { slots: both, cost: all ? 0 : setup && setting ? 0.3 : 1 },
     { slots: g.of.workload, cost: named('workload') && !setup && !setting ? 0.3 : 1.5 },
-    { slots: [...both, ...g.of.workload], cost: all ? 0.4 : 1.4 },
+    { slots: [...both, ...g.of.workload], cost: all ? (sizeSaid(c, index) === undefined ? 0.4 : 0.1) : 1.4 },
   ];
   // "the quietest of the four", where settings are made of two choices: of one choice, the other kept.
   if (sizeSaid(c, index) !== undefined && g.of.setting.length > 1) for (const i of g.of.setting) rows.push({ slots: [i], cost: c.hits.hits.some((h) => h.slot === i && h.segment >= index && h.segment <= index + 1) ? 0.2 : 0.9 });
