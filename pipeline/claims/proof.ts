@@ -2,6 +2,7 @@
 import type { Finding, Source } from '../places/index.js';
 import type { Facts } from '../facts/index.js';
 import { type Mention, type Sentence, sentences } from '../script/index.js';
+import { notBothEnds } from './both-ends.js';
 import type { Context } from './context.js';
 import { crossed } from './crossed.js';
 import { afterMention, afterNames, afterSentence, newSection } from './discourse.js';
@@ -130,7 +131,7 @@ function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: 
     c.now = afterMention(c, i, r);
   }
   // All readings of all numbers would be kept for as long as the text is.
-  const kept = crossed(c, readings).map((r) => (r.ranked.length > mostTold ? { ...r, ranked: r.ranked.slice(0, mostTold) } : r));
+  const kept = notBothEnds(c, crossed(c, readings)).map((r) => (r.ranked.length > mostTold ? { ...r, ranked: r.ranked.slice(0, mostTold) } : r));
   // A setting that was settled by a number alone carries no further than its sentence, unless that tells of some thing.
   const told = hits.hits.some((h) => h.baseOf < 0 && g.of.setup.includes(h.slot) && !g.holders.has(h.value));
   const now = c.done.some((d) => d?.settled) ? { ...c.now, topics: c.now.topics.map((t, i) => (g.slots[i]!.field === 'setting' && !told ? before.topics[i]! : t)) } : c.now;
