@@ -1,5 +1,6 @@
 // What a subject is compared with: what the words name, else what the sentences before suggest.
 import { spokenMark } from './spoken-mark.js';
+import { becoming } from './becoming.js';
 import type { Role } from './roles.js';
 import { type Context, polarity } from './context.js';
 import { type Cell, constantOf, type Grid, moved, movedTo } from './grid.js';
@@ -170,8 +171,12 @@ function softBases(c: Context, subject: Cell, index: number, way: string | undef
   const { now } = c;
   // What is spoken of is compared with something else, not something else with it; the section's own thing may be spoken of again without a word.
   const topical = (cell: Cell): boolean => [...g.of.setup, ...g.of.setting].some((i) => cell.at[i] !== subject.at[i] && cell.at[i] === now.topics[i]![0] && now.together[i] === 1 && !c.hits.hits.some((h) => h.slot === i && h.value === subject.at[i]) && !now.heading.some(([k, v]) => k === i && v === subject.at[i]));
-  const add = (cell: Cell | undefined, cost: number, firm: boolean, why: string): void => plain(cell, cell && topical(cell) ? cost + 0.9 : cost, firm, why);
+  // "Its core rose by 24": where the record has what it rose from, that is not another thing.
   const phaseSlot = g.of.phase[0]!;
+  const start = becoming(c, index) ? [...g.roles].map(([v, r]) => (r === 'start' && subject.at[phaseSlot] !== v ? movedTo(g, subject, phaseSlot, v) : undefined)).find((x) => x !== undefined) : undefined;
+  if (start) plain(start, 0.1, false, start.at[phaseSlot]!);
+  const another = (cell: Cell): boolean => start !== undefined && g.of.setup.some((i) => cell.at[i] !== subject.at[i]);
+  const add = (cell: Cell | undefined, cost: number, firm: boolean, why: string): void => plain(cell, cell && topical(cell) ? cost + 0.9 : cell && another(cell) ? cost + 0.5 : cost, firm, why);
   if (now.pair) {
     const [from, to] = now.pair.map((k) => g.byKey.get(k));
     if (to === subject) add(from, 0, false, 'from … to');

@@ -4,9 +4,10 @@
 //   "and it draws 4.8 watts less"          than what, and who is "it"? right for one of the two
 //   "31.2 degrees for 2.7 decibels"        the price of a change that was not named
 import { convert, Exact } from '../quantities/index.js';
-import { changeVerbs, type Mention, phraseAt } from '../script/index.js';
+import type { Mention } from '../script/index.js';
 import { isFact, withValue } from '../facts/index.js';
 import { baseWords, siblingsOf } from './bases.js';
+import { becoming } from './becoming.js';
 import { type Candidate, type Context, oddlySized, sameCellExcept, signOf } from './context.js';
 import { fit } from './decide.js';
 import { pairedSurely } from './pairing.js';
@@ -125,15 +126,6 @@ export function spokenOf(c: Context, index: number, slot: number, subject: Cell,
   // What is only carried over from the sentences before may have changed without a word.
   if (heading.length) return new Set(heading);
   return new Set();
-}
-
-/** "went up by 9": a thing that rises is compared with itself, in another setting or phase. */
-function becoming(c: Context, index: number): boolean {
-  const { mention, cue, segment } = c.parsed.said[index]!;
-  const words = cue.because.split(' ');
-  if (/^(?:up|down)$/.test(words[0]!)) return c.parsed.low.slice(segment.from, mention.from).some((w) => /^(?:go|goes|went|gone|going|come|comes|came)$/.test(w));
-  const verb = phraseAt(changeVerbs, words, 0);
-  return verb !== undefined && (verb.value === 'up' || verb.value === 'down');
 }
 
 function plainly(c: Context, m: Mention, x: Candidate, a: Cell): boolean {

@@ -41,6 +41,8 @@ export interface Hit {
   depends?: boolean;
   /** Said as "the one" or "the other" of two named before. */
   points?: boolean;
+  /** It may as well be this one. */
+  or?: string;
 }
 
 /** "Going from stock to the undervolt": what the sentence's changes are between. */
@@ -93,6 +95,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     if (own.length) {
       const values = distinct(own, said.mention.from);
       values.forEach((v, k) => e.costs.set(v, k === 0 ? 0 : 0.6));
+      for (const h of own) if (h.or !== undefined && !e.costs.has(h.or)) e.costs.set(h.or, 0.3);
       return outright(e, slot.field === 'phase' ? 0.3 : slot.field === 'setup' ? 1 : 0.4);
     }
     // A test plan is no thing tested: its name says nothing about the figures that follow.

@@ -4,7 +4,7 @@ import type { Grid } from './grid.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
 
-type Pointer = Pick<Hit, 'slot' | 'value' | 'from' | 'to' | 'points'>;
+type Pointer = Pick<Hit, 'slot' | 'value' | 'from' | 'to' | 'points' | 'or'>;
 
 /** "41 on the processor and 38 on the card, so 0.2 up on the one and 0.2 down on the other": the two that were named last, in their order. */
 export function oneAndOther(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Pointer[] {
@@ -19,5 +19,7 @@ export function oneAndOther(g: Grid, p: Parsed, hits: readonly Hit[], state: Sta
   const own = g.slots.flatMap((s, slot) => (['setup', 'setting', 'part', 'workload'].includes(s.field) && pair(slot).length === 2 ? [{ slot, values: pair(slot) }] : []));
   const two = own.at(-1) ?? (state.list?.values.length === 2 ? state.list : undefined);
   if (!two) return [];
-  return [one, other].flatMap((from, k): Pointer[] => (from < 0 ? [] : [{ slot: two.slot, value: two.values[k]!, from, to: from + 2, points: true }]));
+  // Two that were only named one after the other: which of them is "the one" is open.
+  const open = !own.length && !latter && state.list?.scattered === true;
+  return [one, other].flatMap((from, k): Pointer[] => (from < 0 ? [] : [{ slot: two.slot, value: two.values[k]!, from, to: from + 2, points: true, ...(open && { or: two.values[1 - k]! }) }]));
 }
