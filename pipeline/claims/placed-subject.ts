@@ -18,3 +18,17 @@ export function placedSubject(c: Context, index: number): 'pronoun' | 'thing' | 
   if (own.some((h) => field(h) === 'setting' && h.to === k)) return 'setting';
   return k <= segment.from + 1 && !own.length && c.hits.hits.some((h) => h.segment < index && field(h) === 'setup') ? 'thing' : undefined;
 }
+
+/** "Mine is the loudest, and the Larch is second", "the one by the door was the hottest": something is placed that no name or pronoun of things says. */
+export function subjectUnknown(c: Context, index: number): boolean {
+  const { mention, segment } = c.parsed.said[index]!;
+  const { low, tokens } = c.parsed;
+  let k = mention.from - 1;
+  while (k > segment.from && softening.test(low[k]!)) k--;
+  if (!/^(?:is|was|are|were|been|be|remains|remained)$/.test(low[k] ?? '')) return false;
+  while (k > segment.from && /^(?:is|was|are|were|been|be|has|had|have|would|will|now|still|also|only|just|clearly|by|far)$/.test(low[k - 1]!)) k--;
+  const from = Math.max(segment.from, low.lastIndexOf(',', k - 1) + 1);
+  const subject = tokens.slice(from, k).filter((t) => t.kind === 'word');
+  if (!subject.length || subject.some((t) => /^(?:it|that|this|they|these|those|he|she|which|who|what|there|here|where|everything|nothing|combined|together)$/.test(t.low))) return false;
+  return !c.parsed.names.some((n) => n.from >= segment.from && n.from < k) && !c.hits.hits.some((h) => h.from >= segment.from && h.from < k);
+}

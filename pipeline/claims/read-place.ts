@@ -1,6 +1,7 @@
 // A superlative or an ordinal, judged: whether it states a place at all, and whether an alarm may rest on it.
 import type { Candidate, Context } from './context.js';
 import { decide, type Decision } from './decide.js';
+import { subjectUnknown } from './placed-subject.js';
 import { figureBeside, readRank, sizeSaid } from './read-rank.js';
 import { firstCell } from './terms.js';
 
@@ -36,6 +37,7 @@ export function readPlace(c: Context, index: number): Decision {
   if (d.verdict === 'agrees' || (low[m.to] === 'place' && low[m.from - 1] === 'and' && c.parsed.said[index - 1]?.mention.to === m.from - 1)) return d;
   // "the loudest and the quietest are 9 apart": the two ends, whichever they are.
   if (pairedEnds(c, index)) return decide(m, [], { silent: true });
+  if (subjectUnknown(c, index)) return { ...d, verdict: 'untied', why: 'what is placed is not understood' };
   const subjectSaid = c.hits.hits.some((h) => ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field) && (h.segment === index || h.segment === index + 1));
   const best0 = d.ranked[0]?.candidate;
   // What is ranked is what the figure beside it was given for.

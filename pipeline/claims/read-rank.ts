@@ -5,7 +5,7 @@ import { type Candidate, type Context, polarity, subjectCells, unitsOf } from '.
 import { evidenceFor } from './evidence.js';
 import { type Cell, firstTime, type Grid, kindOf, movedTo } from './grid.js';
 import { fit } from './decide.js';
-import { placedSubject } from './placed-subject.js';
+import { placedSubject, subjectUnknown } from './placed-subject.js';
 import { push, readValue } from './read-value.js';
 import { firstCell } from './terms.js';
 
@@ -46,6 +46,9 @@ export function readRank(c: Context, index: number): Candidate[] {
   const out: Candidate[] = [];
   const size = sizeSaid(c, index);
   const sets = rankSets(c, index);
+  // "The one was the hottest, and the other came second": second from the same end.
+  const lead = mention.type === 'ordinal' ? c.parsed.said[index - 1]?.mention.superlative : undefined;
+  const side = lead?.way === 'up' ? 'highest' : lead?.way === 'down' ? 'lowest' : undefined;
   for (const { cell, cost } of cells) {
     if ((cell.fixed && !c.grid.onlyConstant.has(cell.at[c.grid.of.measure[0]!]!)) || out.length > 80) continue;
     const good = polarity(c, cell);
@@ -54,6 +57,7 @@ export function readRank(c: Context, index: number): Candidate[] {
     else if (cue.way === 'down') variants.push(['lowest', 0]);
     else if (cue.way === 'better' || cue.way === 'worse') { if (good) variants.push([(good > 0) === (cue.way === 'better') ? 'highest' : 'lowest', 0]); else continue; }
     else if (c.now.order) variants.push([c.now.order, 0]);
+    else if (side) variants.push([side, 0]);
     else if (!good && c.now.leads?.of === [...measure, ...part].map((i) => cell.at[i]).join('/')) variants.push([c.now.leads.variant, 0.1]);
     else variants.push([good < 0 ? 'lowest' : 'highest', good ? 0 : 0.3], [good < 0 ? 'highest' : 'lowest', good ? 1.4 : 0.5]);
     for (const { slots, cost: extra } of sets) {
@@ -89,7 +93,7 @@ function namedAhead(c: Context, index: number): boolean {
   const things = c.hits.hits.filter((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && h.baseOf < 0);
   if (things.some((h) => h.segment === index)) return true;
   const after = things.find((h) => h.from >= mention.to);
-  if (!after || subjectSaid(c, index, after.from)) return false;
+  if (!after || subjectSaid(c, index, after.from) || subjectUnknown(c, index)) return false;
   const before = things.some((h) => h.from < segment.from + 1 && h.from < mention.from);
   return !before || c.parsed.low.slice(mention.to, after.from).some((w) => /^(?:is|was|are|remains|stays|belongs|goes|comes|came|go)$/.test(w)) || (mention.type === 'ordinal' && c.parsed.low[mention.to] === ',');
 }
