@@ -32,8 +32,10 @@ export function readRank(c: Context, index: number): Candidate[] {
   const given = beside || !pointsBack(c, index) ? undefined : c.now.said.find((t) => t.kind !== 'count');
   const pointed = given && firstCell(c.grid, given);
   if (pointed && !pointed.fixed) {
-    for (const x of cells) x.cost = x.cell === pointed ? 0 : x.cost + 0.6;
-    if (!cells.some((x) => x.cell === pointed)) cells.push({ cell: pointed, cost: 0 });
+    const { setup, setting, workload } = c.grid.of;
+    const same = cells.filter((x) => [...setup, ...setting, ...workload].every((i) => x.cell.at[i] === pointed.at[i]));
+    const least = Math.min(...same.map((x) => x.cost));
+    for (const x of cells) x.cost += same.includes(x) ? -least : 0.6;
     cells.sort((x, y) => x.cost - y.cost);
   }
   // "3.7 above the Pavett, which is the coolest"
