@@ -3,7 +3,7 @@ import { changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type
 import type { Dimension } from '../quantities/index.js';
 import type { Segment } from './clauses.js';
 import { baseScope, nearTo, notTrailer, ratioBase, shareEnd } from './cue-base.js';
-import { fromEndToEnd } from './end-to-end.js';
+import { fromEndToEnd, toldInOrder } from './end-to-end.js';
 import { acquired, givenBy } from './given-by.js';
 import { keeps } from './keeping.js';
 import { measuredAgainst } from './measured-against.js';
@@ -15,6 +15,7 @@ import { isRange } from './range-words.js';
 import { multipliedBy, namesRatio, secondAs } from './ratio-words.js';
 import { signBefore } from './sign-before.js';
 import { standsBehind } from './stands-behind.js';
+import { farChange } from './whose-change.js';
 
 export type Operation = 'value' | 'change' | 'share' | 'ratio' | 'rank' | 'count' | 'range' | 'points';
 
@@ -26,6 +27,8 @@ export interface Cue {
   of?: readonly Dimension[];
   /** Token range of what it is compared with. */
   base?: { from: number; to: number };
+  /** The name of whatever changes, where it stands apart from the number. */
+  whose?: { from: number; to: number };
   /** The words that decided, for --explain. */
   because: string;
   overRoom: boolean;
@@ -74,11 +77,8 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   if (beside > 0) return cue;
   const base = given ? undefined : baseScope(low, m, seg, Math.max(seg.to, reach), names, covered);
   if (base) cue.base = base;
-  if (change) { cue.because = change.because; if (change.of?.length) cue.of = change.of; }
-  if (!m.unit && multipliedBy(low, m)) {
-    cue.op = 'ratio';
-    return cue;
-  }
+  if (change) { cue.because = change.because; if (change.of?.length) cue.of = change.of; if (change.whose) cue.whose = change.whose; }
+  if (!m.unit && multipliedBy(low, m)) return { ...cue, op: 'ratio' };
   if (namesRatio(low, m)) return { ...cue, op: 'ratio', way: undefined, base: undefined };
   if (m.type === 'multiplier' && t[m.to - 1]!.low === 'times' && !/^(?:as|what|the|that|more|less|of|its|an?|his|our|higher|lower|faster|slower|louder|quieter|hotter|longer|shorter|heavier|lighter|over|better|worse)$/.test(low[m.to] ?? '') && !/^(?:is|'s|it's|that's|was|about|almost|nearly|exactly|roughly|than|worth|by|over|at|factor|some|around|well)$/.test(low[m.from - 1] ?? '')) {
     cue.op = 'count';
@@ -143,7 +143,7 @@ function addedOn(low: readonly string[], m: Mention, verb: string): boolean {
 /** "doubles the power of the one": what is named after the verb is spoken of, and not compared with. */
 const multiplying = /^(?:doubl|tripl|quadrupl|halv)(?:es|ed|ing)$/;
 
-interface Change { way: Way | undefined; because: string; before?: boolean; after?: boolean; of?: readonly Dimension[] }
+interface Change { way: Way | undefined; because: string; before?: boolean; after?: boolean; of?: readonly Dimension[]; whose?: Cue['whose'] }
 
 function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k: number) => boolean): Change | undefined {
   // After the number: "… warmer", "… less than", "… behind", "… percent more efficient".
@@ -159,7 +159,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   const comparative = passing ? undefined : comparatives.get(word);
   if (comparative && !(word === 'more' && low[i + 1] === 'or' && low[i + 2] === 'less') && !(word === 'better' && low[i - 1] === 'or')) {
     const adjective = gradables.get(low[i + 1] ?? '');
-    if ((word === 'more' || word === 'less') && adjective) return { way: flip(adjective.way, word === 'less'), because: `${word} ${low[i + 1]}`, after: true, of: adjective.of };
+    if ((word === 'more' || word === 'less') && adjective) return { way: word === 'less' ? opposite[adjective.way] : adjective.way, because: `${word} ${low[i + 1]}`, after: true, of: adjective.of };
     // "takes off five degrees more": which way it goes, the verb has said.
     const verb = (word === 'more' || word === 'further') && low[i + 1] !== 'than' ? verbBefore(low, seg.from, m.from - 1) : undefined;
     if (verb) return { way: verb.way, because: verb.word, before: true };
@@ -236,6 +236,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   }
   // "from best to worst it's 5.2", "fastest against slowest: 112"
   for (let i = Math.max(0, m.from - 8); i + 2 < m.from; i++) {
+    if (toldInOrder(low, i + 3, m.from, covered)) break;
     const ends = superlatives.has(low[i]!) && superlatives.has(low[i + 2]!) && /^(?:to|against|versus|vs|minus)$/.test(low[i + 1]!);
     if (ends || (/^(?:top|first|bottom)$/.test(low[i]!) && low[i + 1] === 'to' && /^(?:bottom|last|top)$/.test(low[i + 2]!))) return { way: 'apart', because: 'from end to end', before: true };
   }
@@ -245,12 +246,10 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   if (segment.some((w) => /^(?:fits|fit|within|inside|covers|cover|separates|separate|spans|span|bunched|packed|spread)$/.test(w)) && segment.some((w) => /^(?:field|pack|bunch|everyone|everything|lot|all|table|group|rest)$/.test(w))) return { way: 'apart', because: 'the whole field', before: true };
   const verb = verbBefore(low, seg.from, k);
   if (verb) return { way: verb.way, because: verb.word, before: true };
-  return undefined;
+  return farChange(low, m.from, covered);
 }
 
-function flip(way: Way, less: boolean): Way {
-  return !less ? way : ({ up: 'down', down: 'up', better: 'worse', worse: 'better', lost: 'lost', gained: 'gained', apart: 'apart' } as const)[way];
-}
+const opposite = { up: 'down', down: 'up', better: 'worse', worse: 'better', lost: 'lost', gained: 'gained', apart: 'apart' } as const;
 
 /** "breaks the rule by 0.4": what is passed is a mark; without "by", "breaks 90" says where it is. */
 export const passingVerbs = /^(?:break|breaks|broke|broken|breach|breaches|breached|bust|busts|busted|violates?|violated|overshoots?|overshot|oversteps?|overstepped|overruns?|overran)$/;

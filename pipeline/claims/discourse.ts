@@ -6,6 +6,7 @@ import { fit, margin } from './decide.js';
 import type { Cell, Grid } from './grid.js';
 import type { Hit, SentenceHits } from './evidence.js';
 import { nameLists } from './hits.js';
+import { orderSaid } from './order-said.js';
 import { significant } from './insist.js';
 import type { Parsed } from './parse.js';
 import type { Reading } from './read.js';
@@ -148,9 +149,11 @@ export function afterSentence(g: Grid, p: Parsed, s: State, { hits, bySlot }: Se
   let out = s;
   if (hits.length === 0 && !p.low.includes('to')) return out;
   const told = nameLists(p, bySlot).at(-1);
-  const list = told ?? spread(g, bySlot);
+  const named = spread(g, bySlot);
+  const list = told ?? named;
+  // "The one and the other need 5 volts, the third 6 and the fourth 9. They weigh … respectively": as many as were named.
+  if (told && named && named.slot === told.slot && named.values.length > told.values.length && (s.table?.slot !== named.slot || s.table.values.length !== named.values.length)) out = { ...out, table: { slot: named.slot, values: named.values } };
   if (list) out = { ...out, list: { slot: list.slot, values: list.values, ...(!told && { scattered: true }) }, ...(list.values.length > 2 && { table: { slot: list.slot, values: list.values } }) };
-  const order = p.low.some((w, i) => w === 'to' && p.low[i - 1]?.endsWith('est')) && /\b(?:from )?(?:the )?(\w+est) to (?:the )?(\w+est)\b/.exec(p.low.join(' '));
-  if (order) out = { ...out, order: /^(?:cool|cold|quiet|low|small|light|short|slow)/.test(order[1]!) ? 'lowest' : 'highest' };
-  return out;
+  const order = orderSaid(g, p, out);
+  return order ? { ...out, order } : out;
 }

@@ -11,3 +11,8 @@ export function fromEndToEnd(low: readonly string[], at: number): boolean {
   const since = Math.max(0, at - 16);
   return low.slice(since, at).some((w) => w === 'between' || w === 'from') && pattern.test(low.slice(since, at).join(' '));
 }
+
+/** "From quickest to slowest: the Ashlar 61, …": the order in which they are read out, and nothing that lies between. */
+export function toldInOrder(low: readonly string[], from: number, at: number, named: (k: number) => boolean): boolean {
+  return low.slice(from, at).includes(':') && named(at - 1);
+}

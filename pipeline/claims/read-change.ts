@@ -6,6 +6,7 @@ import { type Cell, moved, movedTo } from './grid.js';
 import { fit } from './decide.js';
 import { againstExtreme } from './read-extreme.js';
 import { correctedSpan, correctedTerm } from './corrected.js';
+import { paceWay } from './pace.js';
 import { overRoomTerm, push, readValue } from './read-value.js';
 import { firstMeant } from './said-by-place.js';
 import { firstCell, sameTerm, substitute, type Term } from './terms.js';
@@ -48,7 +49,7 @@ export function readChange(c: Context, index: number): Candidate[] {
   if (extreme.length) return extreme;
   const out: Candidate[] = [];
   const way = cue.way;
-  const signAs = (cell: Cell): -1 | 0 | 1 => signOf(c, paceWay(cue.because, cell) ?? way, cell);
+  const signAs = (cell: Cell): -1 | 0 | 1 => signOf(c, paceWay(cue.because, cell.unit) ?? way, cell);
   const corrected = correctedSpan(c.parsed.low) !== undefined;
   // "gives up 4 percent of its cold resistance": the state named is what it is a share of.
   const phase = c.grid.of.phase[0]!;
@@ -159,13 +160,6 @@ export function readChange(c: Context, index: number): Candidate[] {
   return out;
 }
 
-/** "12 percent slower" of what turns, or of a time: that neither is good or bad, the word still says which way. */
-function paceWay(because: string, cell: Cell): Way | undefined {
-  const slow = because === 'slower';
-  if (!slow && !/^(?:faster|quicker)$/.test(because)) return undefined;
-  return cell.unit.dimension === 'rotation' ? (slow ? 'down' : 'up') : cell.unit.dimension === 'duration' ? (slow ? 'up' : 'down') : undefined;
-}
-
 /** What the figure right before is of, where the percentage follows it in the same clause with nothing else named between. */
 function figureJoined(c: Context, index: number): Cell | undefined {
   const before = c.done[index - 1];
@@ -191,10 +185,13 @@ function movedBy(c: Context, index: number): number | undefined {
   return by && c.hits.hits.some((h) => h.from > verb && h.to <= mention.from && c.grid.slots[h.slot]!.field === 'setup') ? by.slot : undefined;
 }
 
+/** "down by 12, to 40", "12 thriftier, at 40", "12 more, to end up at 40". */
+const arriving = /^(?:\S+ ){0,2}to$|^(?:\S+ )?, at$|^(?:\S+ )?(?:, )?(?:to|and|before) (?:arrive|arrives|end|ends|end up|ends up|finish|finishes|land|lands|settle|settles|arriving|ending up|settling) (?:at|on)$|^(?:\S+ )?(?:, )?(?:to|and) (?:reach|reaches|get to|gets to|come to|make|hit)$|^(?:\S+ )?, (?:reaching|(?:arriving|ending up|landing|settling|finishing) (?:at|on))$/;
+
 export function endBeside(c: Context, index: number): Cell | undefined {
   const next = c.parsed.said[index + 1];
   const m = c.parsed.said[index]!.mention;
-  if (!next || next.mention.type !== 'cardinal' || !(c.parsed.low[next.mention.from - 1] === 'to' || (c.parsed.low[next.mention.from - 1] === 'at' && c.parsed.low[next.mention.from - 2] === ',')) || next.mention.from - m.to > 3 || next.cue.op !== 'value') return undefined;
+  if (!next || next.mention.type !== 'cardinal' || next.cue.op !== 'value' || !arriving.test(c.parsed.low.slice(m.to, next.mention.from).join(' '))) return undefined;
   return readValue(c, index + 1).filter((x) => x.cost <= 1 && x.term.kind === 'mean' && fit(next.mention, x)).sort((a, b) => a.cost - b.cost)[0]?.subject;
 }
 

@@ -6,6 +6,7 @@ import { evidenceFor } from './evidence.js';
 import { type Cell, firstTime, type Grid, kindOf, movedTo } from './grid.js';
 import { fit } from './decide.js';
 import { placedSubject, subjectUnknown } from './placed-subject.js';
+import { paceWay } from './pace.js';
 import { push, readValue } from './read-value.js';
 import { firstCell } from './terms.js';
 
@@ -55,9 +56,11 @@ export function readRank(c: Context, index: number): Candidate[] {
     if ((cell.fixed && !c.grid.onlyConstant.has(cell.at[c.grid.of.measure[0]!]!)) || out.length > 80) continue;
     const good = polarity(c, cell);
     const variants: [string, number][] = [];
-    if (cue.way === 'up') variants.push(['highest', 0]);
-    else if (cue.way === 'down') variants.push(['lowest', 0]);
+    const way = paceWay(mention.superlative ? c.parsed.low[mention.to - 1]! : '', cell.unit) ?? cue.way;
+    if (way === 'up') variants.push(['highest', 0]);
+    else if (way === 'down') variants.push(['lowest', 0]);
     else if (cue.way === 'better' || cue.way === 'worse') { if (good) variants.push([(good > 0) === (cue.way === 'better') ? 'highest' : 'lowest', 0]); else continue; }
+    else if (!good && finishedIn(c, index, cell)) variants.push(['lowest', 0]);
     else if (c.now.order) variants.push([c.now.order, 0]);
     else if (side) variants.push([side, 0]);
     else if (!good && c.now.leads?.of === [...measure, ...part].map((i) => cell.at[i]).join('/')) variants.push([c.now.leads.variant, 0.1]);
@@ -85,6 +88,13 @@ function pointsBack(c: Context, index: number): boolean {
   if (c.hits.hits.some((h) => h.from < mention.from + 6 && ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field))) return false;
   const words = low.slice(Math.max(0, mention.from - 5), mention.from).filter((w) => !/^(?:the|a|an|only|just|still|now|even|then|also|by|far|and|but|so|,)$/.test(w));
   return /^(?:that's|it's|this's)$/.test(words.at(-1) ?? '') || (/^(?:is|was|makes|'s)$/.test(words.at(-1) ?? '') && /^(?:that|this|it|which)$/.test(words.at(-2) ?? ''));
+}
+
+/** "comes second in 41 seconds": whoever takes the least time is first. */
+function finishedIn(c: Context, index: number, cell: Cell): boolean {
+  const next = c.parsed.said[index + 1]?.mention;
+  const { to } = c.parsed.said[index]!.mention;
+  return cell.unit.dimension === 'duration' && next !== undefined && c.parsed.low[next.from - 1] === 'in' && next.from - to <= 3 && (!next.unit || next.unit.dimension === 'duration');
 }
 
 /** "Hottest of all is the Dunmarrow", "First, the Ashmere": the thing placed comes after. */
@@ -216,6 +226,9 @@ function heldFirst(c: Context, index: number): ReadonlySet<number> {
   const verb = mention.superlative ? c.parsed.low.findIndex((w, k) => k >= mention.to && k < mention.to + 7 && /^(?:is|was|belongs|goes)$/.test(w)) : -1;
   const between = c.hits.hits.filter((h) => verb > 0 && h.from > mention.to && h.to <= verb && h.baseOf < 0 && c.grid.slots[h.slot]!.field === 'setting' && /^(?:on|in|at|with|without|under)$/.test(c.parsed.low[h.from] === undefined ? '' : [c.parsed.low[h.from]!, c.parsed.low[h.from - 1] ?? ''].find((w) => /^(?:on|in|at|with|without|under)$/.test(w)) ?? ''));
   if (between.length) return new Set(between.map((h) => h.slot));
+  // "Filed, the Ashlar is third": in that setting.
+  const opening = c.hits.hits.filter((h) => h.from <= 1 && h.to < mention.from && c.parsed.low[h.to] === ',' && c.grid.slots[h.slot]!.field === 'setting');
+  if (opening.length) return new Set(opening.map((h) => h.slot));
   if (!mention.superlative || !/^(?:at|in|on|with|for)$/.test(c.parsed.low[0] ?? '')) return new Set();
   return new Set(c.hits.hits.filter((h) => h.to <= mention.from && h.baseOf < 0 && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field)).map((h) => h.slot));
 }
