@@ -181,7 +181,9 @@ export function rankSets(c: Context, index: number): { slots: readonly number[];
   const named = (field: 'setup' | 'setting' | 'workload'): boolean => g.of[field].some((i) => e[i]!.named || c.hits.hits.some((h) => h.slot === i && h.segment <= index + 1 && h.segment >= index));
   const after = c.parsed.low.slice(said.mention.to, said.mention.to + 6);
   const all = c.parsed.low.some((w) => /^(?:combinations?|ever|overall|anywhere|configurations?)$/.test(w));
-  const bySetting = after.some((w, k) => !c.parsed.names.some((n) => n.from <= said.mention.to + k && said.mention.to + k < n.to && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'measure' || f === 'part'))) && /^(?:settings?|modes?|profiles?|speeds?|steps?|levels?|curves?)$/.test(w));
+  // "second quickest in the coarse setting": where it is, and nothing that is ranked.
+  const where = (k: number): boolean => c.hits.hits.some((h) => h.from <= k && k <= h.to && g.slots[h.slot]!.field === 'setting');
+  const bySetting = after.some((w, k) => !where(said.mention.to + k) && !c.parsed.names.some((n) => n.from <= said.mention.to + k && said.mention.to + k < n.to && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'measure' || f === 'part'))) && /^(?:settings?|modes?|profiles?|speeds?|steps?|levels?|curves?)$/.test(w));
   const setup = named('setup');
   const setting = named('setting');
   const both = [...g.of.setup, ...g.of.setting];
@@ -198,6 +200,9 @@ export function rankSets(c: Context, index: number): { slots: readonly number[];
   if (sizeSaid(c, index) !== undefined && g.of.setting.length > 1) for (const i of g.of.setting) rows.push({ slots: [i], cost: c.hits.hits.some((h) => h.slot === i && h.segment >= index && h.segment <= index + 1) ? 0.2 : 0.9 });
   // "it is second on battery", "…, is now third": what is named beside the place is where it has it, and not what has it.
   if (!bySetting && !setup && setting && /^(?:pronoun|thing)$/.test(placedSubject(c, index) ?? '')) for (const row of rows) row.cost = row.slots === g.of.setup ? 0.1 : row.slots === g.of.setting ? 0.8 : row.cost;
+  // "the Ashlar is dear, and second quickest in the coarse setting": it is known of which of several, but of which settings not.
+  const held = c.hits.hits.some((h) => g.slots[h.slot]!.field === 'setting' && h.from > said.mention.to && h.from <= said.mention.to + 2 && /^(?:in|at|on|with|under)$/.test(c.parsed.low[said.mention.to] ?? ''));
+  if (!bySetting && held && !said.mention.value.equals(Exact.of(1)) && setting && !setup) for (const row of rows) row.cost = row.slots === g.of.setup ? 0.1 : row.slots === g.of.setting ? 0.8 : row.cost;
   if (told) for (const row of rows) if (row.slots !== both && row.slots.length < both.length) row.cost += 0.7;
   // "At the slow step the loudest combination is …": what is said first is the same for all that are ranked.
   const kept = heldFirst(c, index);
