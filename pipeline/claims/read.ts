@@ -10,7 +10,7 @@ import { endBeside } from './read-change.js';
 import { roomCorrectedTo } from './corrected.js';
 import { countedBy, outOf, setSize } from './counted.js';
 import { failingVerbs, keepingVerbs } from './condition-words.js';
-import { passingVerbs } from './cues.js';
+import { passingVerbs } from './change-words.js';
 import { isCondition, isMark } from './read-condition.js';
 import { isPrice } from './prices.js';
 import { leftOut } from './left-out.js';
