@@ -152,7 +152,7 @@ export function afterSentence(g: Grid, p: Parsed, s: State, { hits, bySlot }: Se
   const named = spread(g, bySlot);
   const list = told ?? named;
   // "The one and the other need 5 volts, the third 6 and the fourth 9. They weigh … respectively": as many as were named.
-  if (told && named && named.slot === told.slot && ['setup', 'setting'].includes(g.slots[named.slot]!.field) && named.values.length > told.values.length && (s.table?.slot !== named.slot || s.table.values.length !== named.values.length)) out = { ...out, table: { slot: named.slot, values: named.values } };
+  if (told && named && named.slot === told.slot && ['setup', 'setting'].includes(g.slots[named.slot]!.field) && named.values.length > told.values.length) out = { ...out, table: { slot: named.slot, values: named.values } };
   if (list) out = { ...out, list: { slot: list.slot, values: list.values, ...(!told && { scattered: true }) }, ...(list.values.length > 2 && { table: { slot: list.slot, values: list.values } }) };
   const order = orderSaid(g, p, out);
   return order ? { ...out, order } : out;

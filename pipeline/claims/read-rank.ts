@@ -233,7 +233,7 @@ function heldFirst(c: Context, index: number): ReadonlySet<number> {
   if (between.length) return new Set(between.map((h) => h.slot));
   // "Filed, the Ashlar is third": in that setting.
   const opening = c.hits.hits.filter((h) => h.from <= 1 && h.to < mention.from && c.parsed.low[h.to] === ',' && c.grid.slots[h.slot]!.field === 'setting');
-  if (opening.length) return new Set(opening.map((h) => h.slot));
+  if (opening.length && !c.parsed.low.some((w) => /^(?:all|combinations?|overall|ever)$/.test(w))) return new Set(opening.map((h) => h.slot));
   if (!mention.superlative || !/^(?:at|in|on|with|for)$/.test(c.parsed.low[0] ?? '')) return new Set();
   return new Set(c.hits.hits.filter((h) => h.to <= mention.from && h.baseOf < 0 && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field)).map((h) => h.slot));
 }
