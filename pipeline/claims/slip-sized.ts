@@ -37,6 +37,7 @@ export function noSlip(c: Context, index: number, r: Reading): string | undefine
   if (!between && (m.unit || x.kind === 'ratio' || x.kind === 'count')) return undefined;
   // "62 and 55, so 20 lower": wrong by what stands beside it.
   if (between && x.subject && x.base && endsSaid(c, x)) return undefined;
+  if (between && allNamed(c, x)) return undefined;
   // What the words may mean nearly as well is a slip's size off: that is what was meant, and told wrong.
   const least = x.cost + reach;
   if (r.ranked.some((y) => y.candidate.cost <= least && slipSized(m, y.candidate))) return undefined;
@@ -47,6 +48,12 @@ export function noSlip(c: Context, index: number, r: Reading): string | undefine
 function nothingNamed(c: Context, index: number, x: Candidate): boolean {
   const { setup, setting, part } = c.grid.of;
   return x.term.kind === 'mean' && !c.hits.paired.has(index) && ![...setup, ...setting, ...part].some((slot) => c.hits.bySlot[slot]!.some((h) => h.segment <= index));
+}
+
+/** Which setup, setting and work it is of, on both sides, is said in the sentence: nothing was carried over. */
+function allNamed(c: Context, x: Candidate): boolean {
+  const g = c.grid;
+  return [...g.of.setup, ...g.of.setting, ...g.of.workload].every((slot) => [x.subject, x.base].every((cell) => !cell || !cell.at[slot] || g.values[slot]!.size < 2 || c.hits.bySlot[slot]!.some((h) => h.value === cell.at[slot])));
 }
 
 function slipSized(m: Mention, x: Candidate, bounds: { low: number; high: number } = near): boolean {
