@@ -4,7 +4,7 @@ import { becoming } from './becoming.js';
 import type { Role } from './roles.js';
 import { type Context, polarity } from './context.js';
 import { type Cell, constantOf, type Grid, moved, movedTo } from './grid.js';
-import { ownBest } from './cue-base.js';
+import { ownBest, whole } from './cue-base.js';
 import { fits } from './fit.js';
 import { firstCell } from './terms.js';
 
@@ -31,7 +31,7 @@ export interface BaseWords {
 
 export function baseWords(c: Context, index: number): BaseWords {
   const { parsed, hits } = c;
-  const scope = parsed.said[index]!.cue.base ?? departure(c, index);
+  const scope = whole(parsed.low, parsed.said[index]!.cue.base) ?? departure(c, index);
   const out: BaseWords = { overrides: new Map(), roles: [], median: false, leader: false, other: false, pronoun: false, any: false, low: [] };
   if (!scope) {
     addRoles(c, index, out);

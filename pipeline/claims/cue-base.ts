@@ -77,6 +77,13 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
   return undefined;
 }
 
+/** "6 below where it gives up, which is 80": a clause of its own says what it is compared with. */
+export function whole(low: readonly string[], scope: { from: number; to: number } | undefined): { from: number; to: number } | undefined {
+  if (!scope || scope.to > scope.from || low[scope.from] !== 'where') return scope;
+  const end = low.findIndex((w, k) => k > scope.from && /^[,;:.]$/.test(w));
+  return { from: scope.from, to: end < 0 ? low.length : end };
+}
+
 const taking = /^(?:take|takes|took|taken|taking|shave[sd]?|shaving|knock(?:s|ed|ing)?|cut|cuts|cutting|trim(?:s|med|ming)?|chop(?:s|ped)?|lop(?:s|ped)?|pull(?:s|ed)?|strip(?:s|ped)?|scrape[sd]?|clip(?:s|ped)?|get|gets|got)$/;
 
 /** People take it off something, or it is taken off something that a thing has. */

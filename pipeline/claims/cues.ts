@@ -6,7 +6,7 @@ import type { Segment } from './clauses.js';
 import { baseScope, nearTo, notTrailer, ratioBase, shareEnd } from './cue-base.js';
 import { fromEndToEnd, toldInOrder } from './end-to-end.js';
 import { acquired, givenBy } from './given-by.js';
-import { keeps } from './keeping.js';
+import { arrives, keeps } from './keeping.js';
 import { measuredAgainst } from './measured-against.js';
 import type { Cover } from './cover.js';
 import type { Name } from './lexicon.js';
@@ -16,6 +16,7 @@ import { isRange } from './range-words.js';
 import { multipliedBy, namesRatio, secondAs } from './ratio-words.js';
 import { signBefore } from './sign-before.js';
 import { standsBehind } from './stands-behind.js';
+import { addedOn, traded } from './traded.js';
 import { farChange } from './whose-change.js';
 
 export type Operation = 'value' | 'change' | 'share' | 'ratio' | 'rank' | 'count' | 'range' | 'points';
@@ -57,7 +58,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   cue.overRoom = aboveRoom(low, segment);
   // "temperature over room" may be the name of a measure itself.
   if (cue.overRoom && names.some((n) => n.to - n.from > 1 && n.meanings.some((x) => x.own && x.slots.length > 0) && low.slice(n.from, n.to - 1).some((w, k) => /^(?:over|above)$/.test(w) && /^(?:room|ambient|intake|air|the)$/.test(low[n.from + k + 1]!)))) cue.overRoom = false;
-  cue.median = low.includes('median') && (segment.includes('median') || (m.from > 0 && low.slice(Math.max(0, seg.from - 8), m.from).includes('median') && !low.slice(Math.max(0, seg.from - 8), m.from).some((w, k, all) => /^(?:is|was|climbs|rises|falls|sits)$/.test(w) && k < all.length - 3) && /^(?:is|was|of|at|to|:)$/.test(low[m.from - 1] ?? '')));
+  cue.median = low.includes('median') && (segment.includes('median') || (m.from > 0 && low.slice(Math.max(0, seg.from - 8), m.from).includes('median') && !low.slice(Math.max(0, seg.from - 8), m.from).some((w, k, all) => /^(?:is|was|climbs|rises|falls|sits)$/.test(w) && k < all.length - 3) && (/^(?:is|was|of|at|to|:)$/.test(low[m.from - 1] ?? '') || /(?:^| )median (?:of|over|for|across) (?:the|all|our|these)(?: [\p{L}\d]+){1,2} ,$/u.test(low.slice(Math.max(0, m.from - 7), m.from).join(' ')))));
   cue.perWatt = hasPhrase(low.slice(m.to, Math.min(seg.to, m.to + 4)), wattPhrases);
   cue.another = /^(?:another|further|additional|extra)$/.test(low[m.from - 1] ?? '');
   cue.placed = placed(t, m);
@@ -123,6 +124,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
       if (comma > i && comma < m.from) return { ...cue, op: 'share', base: { from: i + 1, to: comma } };
     }
     if (!change && keeps(low, m, seg)) return { ...cue, op: 'share', because: 'keeps' };
+    if (arrives(low, m)) return { ...cue, op: 'share', because: 'arrives' };
     if (change) { cue.op = 'change'; cue.way = change.way; return cue; }
     const signed = signBefore(t, m);
     return signed ? { ...cue, op: 'change', way: signed, because: signed === 'up' ? '+' : '−' } : cue;
@@ -133,11 +135,6 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   if (cue.another) { cue.op = 'change'; return cue; }
   if (isRange(low, m, seg)) cue.op = 'range';
   return cue;
-}
-
-/** "the other adds only 4 to that": to a gain, whichever way that went. */
-function addedOn(low: readonly string[], m: Mention, verb: string): boolean {
-  return /^(?:adds?|added|adding|puts?|piles?|piled)\b/.test(verb) && /^(?:to (?:that|this|it|those)|on top|on to that|onto that)\b/.test(low.slice(m.to, m.to + 3).join(' '));
 }
 
 /** "doubles the power of the one": what is named after the verb is spoken of, and not compared with. */
@@ -188,9 +185,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
     const noun = phraseAt(changeNouns, low, m.to);
     if (noun && m.adjectival) return { way: noun.value, because: noun.words.join(' '), after: true };
   }
-  // "I would pay more for the sake of six degrees", "at the expense of 3 decibels": what one gains or gives up.
-  const traded = /(?:^| )(?:for the sake of|in exchange for|in return for|at the (?:expense|price) of|in favou?r of|in order to (?:save|gain|lose))(?: (?:about|around|just|only|some|a mere|those|these|another))*$/.exec(low.slice(Math.max(seg.from - 3, 0, m.from - 7), m.from).join(' '));
-  if (traded && m.unit) return { way: 'apart', because: 'for the sake of', before: true };
+  if (traded(low, m, seg)) return { way: 'apart', because: 'for the sake of', before: true };
   // Before it: "by", a noun with "of" or "is", a verb.
   let k = m.from - 1;
   while (k >= seg.from && adverbs.has(low[k]!) && !(low[k] === 'at' && !/^(?:least|most)$/.test(low[k + 1] ?? ''))) k--;

@@ -96,7 +96,9 @@ export function afterMention(c: Context, index: number, r: Reading): State {
     if (cell.fixed) next.constant = cell.key;
     const previous = index > 0 ? c.done[index - 1] : undefined;
     const low = c.parsed.low.slice(index > 0 ? c.parsed.said[index - 1]!.mention.to : 0, c.parsed.said[index]!.mention.from);
-    if (previous?.subject && previous.term.kind === 'mean' && low.includes('to') && previous.subject !== cell) Object.assign(next, { pair: [previous.subject.key, cell.key], since: 0 });
+    // "The Cobble needs 44 to the Garth's 51": set against each other, and told of the first.
+    const set = c.hits.hits.some((h) => h.segment === index && h.to === c.parsed.said[index]!.mention.from && g.slots[h.slot]!.field === 'setup' && c.parsed.low[h.to - 1]!.endsWith("'s")) && !c.parsed.low.slice(0, c.parsed.said[index]!.mention.from).includes('from');
+    if (previous?.subject && previous.term.kind === 'mean' && low.includes('to') && previous.subject !== cell) Object.assign(next, { pair: set ? [cell.key, previous.subject.key] : [previous.subject.key, cell.key], since: 0 });
   }
   if (cell && (kind === 'mean' || kind === 'difference' || kind === 'rise' || kind === 'percent_change')) {
     // The measure and part of a figure read carry on, as do things that the words left open.

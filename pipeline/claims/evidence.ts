@@ -7,6 +7,7 @@ import { liesBy, setBeside } from './lies-by.js';
 import { markPhases } from './mark-phases.js';
 import { measuresIn, onlySet, wasMeasured } from './measured.js';
 import type { Parsed } from './parse.js';
+import { passedOver } from './oblique.js';
 import { apposed } from './placed.js';
 import type { State } from './state.js';
 import { firstCell } from './terms.js';
@@ -100,7 +101,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     }
     // A test plan is no thing tested: its name says nothing about the figures that follow.
     const thing = (v: string): boolean => slot.field !== 'setup' || !g.holders.has(v);
-    const earlier = hits.filter((h) => h.segment < index && h.baseOf < 0 && possible(i, h.value) && thing(h.value));
+    const earlier = hits.filter((h) => h.segment < index && h.baseOf < 0 && possible(i, h.value) && thing(h.value) && !(slot.field === 'setup' && passedOver(p, index, hits, h)));
     const later = options.ahead ? hits.filter((h) => h.segment > index && h.segment <= index + 1 && h.baseOf < 0 && possible(i, h.value) && thing(h.value)) : [];
     const near = hits.length === 0 ? hits : [...later, ...earlier.reverse()].filter((h) => !(from && h.segment === index - 1 && h.from >= from.mention.to));
     let cost = 0;
@@ -113,7 +114,8 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     const topics = state.topics[i]!.filter((v) => possible(i, v) && !ends?.includes(v));
     // Of things named side by side, the section's own comes first.
     const lead = section === undefined ? 0 : topics.indexOf(section);
-    if (lead > 0 && lead < state.together[i]!) topics.unshift(...topics.splice(lead, 1));
+    // "On slow it was 41", and two sentences later no setting is named: the section's own is meant again.
+    if (lead > 0 && (lead < state.together[i]! || (slot.field === 'setting' && fresh && state.ages[i]! >= 2))) topics.unshift(...topics.splice(lead, 1));
     const usual = fresh && slot.field === 'part' && state.ages[i]! > 2 ? usualPart(g, measures ?? measureNamed(g, s, index)) : undefined;
     if (usual !== undefined && topics[0] !== usual) topics.splice(0, topics.length, usual, ...topics.filter((v) => v !== usual));
     // "the Stoat may stay, with its eleven watts": what is its own is no other's.

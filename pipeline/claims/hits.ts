@@ -49,7 +49,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   hits.push(...thenAndNow(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: -1 })));
   markDependent(p, hits);
   shareCircumstance(g, p, hits);
-  const course = courseOf(g, p, hits);
+  const course = courseOf(g, p, hits, state);
   const bySlot = inSlots(g, hits);
   const { paired, guesses } = pairs(g, p, hits, bySlot, state);
   const said = withoutAsides(p, hits);
@@ -108,18 +108,22 @@ function withoutAsides(p: Parsed, hits: readonly Hit[]): readonly Hit[] {
 const setsOut = /^(?:going|go|goes|gone|went|moving|move|moves|switching|switch|switches|stepping|step|changing|change|dropping|turning|jumping|coming|swapping|(?:doubl|tripl|quadrupl|halv)(?:e|es|ed|ing)|,)$/;
 
 /** "Going from stock to the undervolt, …": one is where a change starts, the other where it ends. */
-function courseOf(g: Grid, p: Parsed, hits: Hit[]): Course | undefined {
+function courseOf(g: Grid, p: Parsed, hits: Hit[], state: State): Course | undefined {
   const { low } = p;
   for (let i = low.indexOf('from'); i >= 0; i = low.indexOf('from', i + 1)) {
     if (!(i === 0 || setsOut.test(low[i - 1]!))) continue;
+    const opens = i === 0 || (i === 1 && low[0] !== ',');
     const to = low.indexOf('to', i + 1);
     // "From slow, then, it gained 20 percent": set out from, and not what is spoken of.
     // But "From the Garrow, 12 watts less": who is set out from with nothing that goes on is who gives it.
-    if (i === 0 && (to < 0 || to > i + 7)) for (const h of hits) if (h.from > 0 && h.from <= 2 && low[h.to] === ',' && !(g.slots[h.slot]!.field === 'setup' && givenFrom(p, h.to + 1)) && ['setting', 'setup', 'workload', 'phase'].includes(g.slots[h.slot]!.field)) Object.assign(h, { departs: true, alone: true, baseOf: p.said.length });
+    if (opens && (to < 0 || to > i + 7)) for (const h of hits) if (h.from > i && h.from <= i + 2 && low[h.to] === ',' && !(g.slots[h.slot]!.field === 'setup' && givenFrom(p, h.to + 1)) && ['setting', 'setup', 'workload', 'phase'].includes(g.slots[h.slot]!.field)) Object.assign(h, { departs: true, alone: true, baseOf: p.said.length });
     if (to < 0 || to > i + 7 || p.said.some((s) => s.mention.from > i && s.mention.from < to + 1)) continue;
     for (const field of ['setting', 'setup', 'workload'] as const) for (const slot of g.of[field]) {
       const a = hits.filter((h) => h.slot === slot && h.from > i && h.to <= to && h.from <= i + 3);
       const b = hits.filter((h) => h.slot === slot && h.from > to && h.from <= to + 2);
+      // "From slow to here it gains 14": here is where the section, or what was said last, is.
+      const here = a.length === 1 && !b.length && /^(?:here|now|this)$/.test(low[to + 1] ?? '') ? state.heading.find(([k]) => k === slot)?.[1] ?? state.topics[slot]![0] : undefined;
+      if (here && here !== a[0]!.value) { Object.assign(a[0]!, { departs: true, baseOf: p.said.length }); return { slot, from: a[0]!.value, to: here }; }
       if (a.length !== 1 || b.length > 1 || (b.length === 0 && low[to + 1] !== 'the') || a[0]!.value === b[0]?.value) continue;
       Object.assign(a[0]!, { departs: true, baseOf: p.said.length });
       if (!b.length) return undefined;

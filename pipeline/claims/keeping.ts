@@ -6,6 +6,11 @@ const keeping = /(?:^| )(?:keeps?|kept|keeping|retains?|retained|retaining|prese
 /** Words that may stand between the verb and the number. */
 const slight = /^(?:still|only|just|about|around|roughly|nearly|almost|a|some|full|good|exactly|barely|even|over|under|more|less|than)$/;
 
+/** "91 percent makes it through", "80 percent of it gets there": the part of something that is left at the end. */
+export function arrives(low: readonly string[], m: Mention): boolean {
+  return /^(?:of (?:it|that|this|them) )?(?:(?:still|actually|ever|only) )?(?:(?:makes?|made) it|(?:gets?|got|comes?|came|goes|went|passes|passed|carries|carried) (?:through|there|across|out|over|home)|arrives?|arrived|survives?|survived|reach(?:es|ed)?|is (?:left|delivered)|remains?|remained|ends? up)\b/.test(low.slice(m.to, m.to + 5).join(' '));
+}
+
 /** The verb right before the number is one of keeping. */
 export function keeps(low: readonly string[], m: Mention, seg: Segment): boolean {
   let k = m.from;

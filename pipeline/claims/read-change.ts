@@ -1,5 +1,6 @@
 // A mention read as a change: a difference, a rise over idle, a percentage, against what the words or the context compare with.
 import type { Way } from '../script/index.js';
+import { passedOver } from './oblique.js';
 import { basesFor, baseWords, changesOf, medianSet, siblings } from './bases.js';
 import { type Candidate, type Context, polarity, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
 import { type Cell, moved, movedTo } from './grid.js';
@@ -235,6 +236,9 @@ function inOrder(c: Context, index: number, values: Term[]): Term[] {
   if (!to || !from || values.length < 2 || !sameTerm(values[0]!, from.term) || !sameTerm(values[1]!, to.term)) return values;
   const { mention } = c.parsed.said[index - 1]!;
   const gap = c.parsed.low.slice(c.parsed.said[index - 2]!.mention.to, mention.from).join(' ');
+  // "The Cobble needs 44 to the Garth's 51, and it is 7 cheaper"
+  const latter = from.subject && c.hits.hits.find((h) => c.grid.of.setup.includes(h.slot) && h.value === from.subject!.at[h.slot] && h.segment === index - 1);
+  if (latter && passedOver(c.parsed, index, c.hits.hits, latter)) return [values[1]!, values[0]!, ...values.slice(2)];
   return /\b(?:instead of|rather than|against|versus|vs|up from|down from|compared (?:with|to)|where it (?:was|had been)|after)(?: the| a)?$/.test(gap) ? [values[1]!, values[0]!, ...values.slice(2)] : values;
 }
 

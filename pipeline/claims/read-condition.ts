@@ -62,7 +62,8 @@ export function conditionAt(c: Context, index: number): Condition | undefined {
 function opens(low: readonly string[], at: number): boolean {
   let k = at - 1;
   while (k >= 0 && /^(?:the|all|our|my|these|those)$/.test(low[k]!)) k--;
-  return low[k] === 'of' && k < at - 1 && (k === 0 || /^(?:,|;|:|and|but|so)$/.test(low[k - 1]!));
+  if (low[k] === 'of' && low[k - 1] === 'out') k--;
+  return k < at - 1 && (low[k] === 'of' || low[k] === 'out') && (k === 0 || /^(?:,|;|:|and|but|so)$/.test(low[k - 1]!));
 }
 
 /** Another count begins here. */

@@ -34,6 +34,9 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
   const mark = /^(?:less than|more than)$/.test(said.mention.hedge?.name ?? '') && /^(?:the|my|our|that|this)$/.test(c.parsed.low[said.mention.from - 1] ?? '');
   // "it slips under my 30"
   const own = /^(?:my|our)$/.test(c.parsed.low[said.mention.from - 1] ?? '');
+  const lead = said.segment.from < said.mention.from ? c.parsed.low.slice(Math.max(0, said.mention.from - 4), said.mention.from) : [];
+  const saying = lead.findLastIndex((w) => /^(?:says|quotes)$/.test(w));
+  const says = saying >= 0 && lead.slice(saying + 1).every((w) => /^(?:an?|even|flat|full|round)$/.test(w)) && c.hits.hits.some((h) => h.to === said.mention.from - lead.length + saying && c.grid.of.setup.includes(h.slot));
   const loose = /^(?:less than|more than|at most|at least)$/.test(said.mention.hedge?.name ?? '');
   for (const { cell, cost: said0 } of cells) {
     const plain = !overRoom && !said.cue.median && oddlySized(c, index, cell) ? said0 + oddSize : said0 + (apartOnly(c, index, cell) ? 1.2 : 0);
@@ -68,6 +71,8 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
       push(out, c, valueOf(key), 'raw', cost, cell, `run ${run}`);
     }
     push(out, c, valueOf(cell.key), cell.constant ? 'constant' : 'mean', cost + (run ? 0.8 : 0), cell, '');
+    // "The Cobble says 90": what is on its label, or what it shows.
+    if (says && !cell.fixed) { const set = constantOf(c.grid, cell, 'rated'); if (set) push(out, c, valueOf(set.key), 'constant', cost, set, 'what it says'); }
     if (own && !cell.fixed && cost <= 0.5) for (const role of ['limit', 'target'] as const) { const set = constantOf(c.grid, cell, role); if (set) push(out, c, valueOf(set.key), 'constant', cost - 0.2, set, 'a mark of one\'s own'); }
     if (out.length > 60) break;
   }

@@ -1,5 +1,6 @@
 // One mention: all its readings, weighed.
 import type { Mention } from '../script/index.js';
+import { anotherMeasure } from './another-measure.js';
 import { arrivals } from './arrival.js';
 import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
@@ -28,6 +29,7 @@ import { notItsOwn } from './its-own.js';
 import { eitherEnd, endsSwapped } from './ends-swapped.js';
 import { percentForPoints, pointsForPercent } from './points-or-percent.js';
 import { changeBefore, sameChange } from './same-change.js';
+import { ofUnknown } from './of-unknown.js';
 import { pairWith, push, readValue } from './read-value.js';
 import { excuses, withoutExcuse } from './said-outright.js';
 import { settled } from './settle.js';
@@ -44,7 +46,7 @@ export interface Reading extends Decision {
 
 export function readMention(given: Context, index: number): Reading {
   const c = takenWith(given, index);
-  const r = settled(c, index, judged(c, index));
+  const r = anotherMeasure(c, index, settled(c, index, judged(c, index)));
   const misread = noSlip(c, index, r);
   return misread ? { ...r, verdict: 'untied', why: `too far from what the record gives for a slip (${misread})` } : r;
 }
@@ -67,6 +69,7 @@ function judged(c: Context, index: number): Reading {
     r = { ...decide(r.mention, others, {}), mention: r.mention };
     if (r.verdict !== 'disagrees') return r;
   }
+  if (r.chosen!.kind === 'ratio' && ofUnknown(c, index)) return { ...r, verdict: 'untied', why: 'it is of nothing on record' };
   const { cue } = c.parsed.said[index]!;
   // "The one saves 47 watts, and the other throws 42 back in": which way it goes was said of the first alone.
   if (r.turned && cue.elided && !cue.way) return { ...r, verdict: 'agrees' };

@@ -14,6 +14,7 @@ import { isFact } from '../facts/index.js';
 import type { Dimension } from '../quantities/index.js';
 import { fits } from './fit.js';
 import { type Cell, constantOf, moved } from './grid.js';
+import { ofItsRating, ratedSides } from './of-rating.js';
 import { constantRoles, type Role } from './roles.js';
 import { push } from './read-value.js';
 import { firstCell, substitute, type Term } from './terms.js';
@@ -23,6 +24,8 @@ export function shareSaid(c: Context, index: number): Candidate[] {
   const number = ofNumberSaid(c, index);
   if (number.length) return number;
   if (c.parsed.said[index]!.cue.op === 'share') {
+    const rated = ratedSides(c, index);
+    if (rated.length) return rated.flatMap(({ subject, base, cost }) => share(c, subject, base, ofItsRating).map((x) => ({ ...x, cost })));
     const kept = keptOf(c, index);
     if (kept.length) return kept;
     const figure = ofFigureSaid(c, index);

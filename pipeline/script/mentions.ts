@@ -162,9 +162,11 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     if (b.unit.id === '%' && t.slice(a.to, b.from).some((w) => w.low === 'or') && t.slice(a.to, b.from).some((w) => w.low === ',')) continue;
     // "a fall of 84 or 6 percent": a figure, and the same in percent; "5 or 6 percent" is one that is not sure.
     if (b.unit.id === '%' && t.slice(a.to, b.from).some((w) => w.low === 'or') && (a.decimals !== b.decimals || unlike(a.value, b.value))) continue;
+    // "It takes 44, and 91 percent of it comes out": a figure, and a share of it.
+    if (b.unit.id === '%' && t[b.to]?.low === 'of' && /^(?:it|that|this)$/.test(t[b.to + 1]?.low ?? '')) continue;
     // "41.0, a mere 60 percent of its rival": a figure, and then its share.
     const gap = t.slice(a.to, b.from).map((w) => w.low);
-    if (b.unit.id === '%' && gap[0] === ',' && !gap.some((w) => /^(?:and|or|to|then|&|-|–|—)$/.test(w)) && list[k + 2]?.unit?.id !== b.unit.id && (gap.length > 1 || a.form !== b.form || a.decimals !== b.decimals || /^(?:of|more|less|fewer|behind|ahead|above|below|up|down|higher|lower|faster|slower)$/.test(t[b.to]?.low ?? ''))) continue;
+    if (b.unit.id === '%' && gap[0] === ',' && !gap.some((w) => /^(?:and|or|to|then|&|-|–|—)$/.test(w)) && list[k + 2]?.unit?.id !== b.unit.id && (gap.length > 1 || a.form !== b.form || a.decimals !== b.decimals || /^(?:of|more|less|fewer|behind|ahead|above|below|up|down|higher|lower|faster|slower|off|short|shy|adrift|clear|under|over|past|beyond|better|worse|cooler|warmer|hotter|colder|quieter|louder|heavier|lighter|longer|shorter|quicker)$/.test(t[b.to]?.low ?? ''))) continue;
     // "73, 8 points fewer": points after a comma are a figure of their own.
     if (b.unit.id === 'points' && t.slice(a.to, b.from).some((w) => w.low === ',') && !t.slice(a.to, b.from).some((w) => w.low === 'and' || w.low === 'or') && list[k + 2]?.unit?.id !== 'points') continue;
     // "93 against 88, 6 percent": two that are set against each other are no list with what follows.
