@@ -14,13 +14,11 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
     if (phraseEnds.test(low[i]!)) break;
     // "Four pumps were bought, two were lent": how they were come by is not on record.
     if (/^(?:was|were|got|been) (?:bought|lent|sent|borrowed|given|paid|loaned|supplied|donated)$/.test(low.slice(i + 1, i + 3).join(' '))) break;
-    const called = i === mention.to || i === mention.to + 1 ? nounOf(c, singular(low[i]!)) : undefined;
-    if (called && /s$/.test(low[i]!)) return { what: [called], sure: true };
+    const called = calledSo(c, low[i]!);
+    if (called) return { what: [called], sure: i <= mention.to + 1 };
     if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 && (mention.from === 0 || /^(?:the|these|those|all|our|my|of|other|both)$/.test(low[mention.from - 1] ?? '')) };
     // "part 9 repeats all this": what it does, and nothing counted.
     if (/^(?:runs|repeats|passes)$/.test(low[i]!) && /^(?:all|this|that|these|those|them|everything)$/.test(low[i + 1] ?? '')) break;
-    const called = calledSo(c, low[i]!);
-    if (called) return { what: [called], sure: i <= mention.to + 1 };
     const found = countedNouns.filter(([, , re]) => re.test(low[i]!));
     if (found.length && !found.some(([, sure]) => sure) && !/^(?:the|all|these|those|our|my|of|other)$/.test(low[mention.from - 1] ?? '') && !plainCount.test(low[i]!) && !nameWord(c, low[i]!)) return undefined;
     if (found.length) return { what: found.map(([w]) => w), sure: found.some(([, sure]) => sure) && (i === mention.to || i === mention.to + 1) };
@@ -30,24 +28,6 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
 
 export function singular(noun: string): string {
   return noun.replace(/ies$/, 'y').replace(/s$/, '');
-}
-
-const nouns = new WeakMap<Context['facts'], ReadonlyMap<string, Counted>>();
-
-/** "the small press", "the large press": the noun by which all of one kind are called, and none of another. */
-function nounOf(c: Context, noun: string): Counted | undefined {
-  let known = nouns.get(c.facts);
-  if (!known) {
-    const { setups, settings, workloads } = c.facts.about;
-    const found = new Map<string, Counted | undefined>();
-    for (const [what, map] of [['setups', setups], ['settings', settings], ['workloads', workloads]] as const) {
-      const own = [...map.values()].filter((n) => !c.grid.holders.has(n.id)).map((n) => new Set(n.spoken.filter((s) => s.includes(' ')).map((s) => s.toLowerCase().split(' ').at(-1)!)));
-      const [first, ...rest] = own;
-      if (first && rest.length) for (const w of first) if (/^\p{L}{3,}$/u.test(w) && rest.every((x) => x.has(w))) found.set(w, found.has(w) ? undefined : what);
-    }
-    nouns.set(c.facts, (known = new Map([...found].flatMap(([w, what]) => (what ? [[w, what] as const] : [])))));
-  }
-  return known.get(noun);
 }
 
 /** The noun is how the things tested, or the settings and loads, are called in the record. */

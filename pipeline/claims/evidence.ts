@@ -9,6 +9,7 @@ import { measuresIn, onlySet, wasMeasured } from './measured.js';
 import type { Parsed } from './parse.js';
 import { passedOver } from './oblique.js';
 import { apposed } from './placed.js';
+import { sectionFirst } from './section-first.js';
 import type { State } from './state.js';
 import { firstCell } from './terms.js';
 import type { Role } from './roles.js';
@@ -112,10 +113,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     const section = state.heading.find(([slot]) => slot === i)?.[1];
     const ends = from ? hits.filter((h) => h.segment === index - 1 && h.from >= from.mention.to).map((h) => h.value) : undefined;
     const topics = state.topics[i]!.filter((v) => possible(i, v) && !ends?.includes(v));
-    // Of things named side by side, the section's own comes first.
-    const lead = section === undefined ? 0 : topics.indexOf(section);
-    // "On slow it was 41", and two sentences later no setting is named: the section's own is meant again.
-    if (lead > 0 && (lead < state.together[i]! || (slot.field === 'setting' && fresh && state.ages[i]! >= 2))) topics.unshift(...topics.splice(lead, 1));
+    sectionFirst(topics, section, state, i, slot.field === 'setting' && fresh);
     const usual = fresh && slot.field === 'part' && state.ages[i]! > 2 ? usualPart(g, measures ?? measureNamed(g, s, index)) : undefined;
     if (usual !== undefined && topics[0] !== usual) topics.splice(0, topics.length, usual, ...topics.filter((v) => v !== usual));
     // "the Stoat may stay, with its eleven watts": what is its own is no other's.
