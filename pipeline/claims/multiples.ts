@@ -10,6 +10,7 @@ import type { Reading } from './read.js';
 import { baseWords, changesOf } from './bases.js';
 import { measureSaid, namedHere, readRatio, sameElsewhere } from './read-proportion.js';
 import { ratioSure } from './support.js';
+import { readWhatItWas } from './what-it-was.js';
 
 export function readMultiple(c: Context, index: number): Reading {
   const { mention: m, cue } = c.parsed.said[index]!;
@@ -17,6 +18,9 @@ export function readMultiple(c: Context, index: number): Reading {
   const told = adds ? undefined : figuresTold(c, index);
   const sure = adds ? undefined : told ? judged(c, index, told.candidates, told.sure) : judged(c, index, besideFigure(c, index), true);
   if (sure?.verdict === 'agrees') return sure;
+  const was = sure || adds ? undefined : readWhatItWas(c, index);
+  // Where but one thing can be meant, that is what it was.
+  if (was) return { ...decide(m, [...was, ...readRatio(c, index)], { soft: was.length === 0 || new Set(was.map((x) => x.fact.id)).size > 1, ...narrow }), mention: m };
   const changes = speaksOfChanges(c, index);
   const found = changes ? [...readChanges(c, index), ...readRatio(c, index).map((x) => (typeof x.term.args[0] === 'string' ? { ...x, cost: x.cost + plainer } : x))] : readRatio(c, index);
   const both = measureSaid(c, index) && namedHere(c, index).size > 0 && changesOf(baseWords(c, index)).length > 0;

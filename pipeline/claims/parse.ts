@@ -1,5 +1,5 @@
 // One sentence read with the record's names: its mentions, the names around each, and what the words say each one is. Pure.
-import { findMentions, findNumbers, type Mention, type Token, tokens, unitAt } from '../script/index.js';
+import { changeNouns, changeVerbs, findMentions, findNumbers, type Mention, phraseAt, type Token, tokens, unitAt } from '../script/index.js';
 import { type Unit, unit } from '../quantities/index.js';
 import { coverOf } from './cover.js';
 import { type Cue, cueOf } from './cues.js';
@@ -213,9 +213,18 @@ function elide(p: Parsed): void {
     if (p.low[mention.to] === 'after' && p.said[i + 1]?.mention.from === mention.to + 1) continue;
     // "65 percent of the 38.4 it needs": what the share is of, and no share itself.
     if (before.cue.op === 'share' && before.cue.base && mention.from >= before.cue.base.from && mention.from < before.cue.base.to) continue;
+    if (before.cue.op === 'change' && becomesOf(p, i, before.cue.because)) { cue.elided = before.cue; continue; }
     if (words.length > 9 || words.some((w) => verbal.test(w)) || words.some((w) => /^(?:;|\(|[-–—])$/.test(w))) continue;
     cue.elided = before.cue.elided ?? before.cue;
   }
+}
+
+/** "the gap is 3.3, and flat out it shrinks to 2.1": it is the gap that does. */
+function becomesOf(p: Parsed, i: number, noun: string): boolean {
+  const { mention } = p.said[i]!;
+  const words = p.low.slice(p.said[i - 1]!.mention.to, mention.from).filter((w) => !/^(?:only|just|about|around|nearly|almost|barely|a|mere|still|then|back)$/.test(w));
+  if (phraseAt(changeNouns, [noun], 0) === undefined || mention.unit || words.at(-1) !== 'to') return false;
+  return [2, 3].some((k) => /^(?:it|that|this|which)$/.test(words.at(-1 - k) ?? '') && phraseAt(changeVerbs, words, words.length - k)?.words.length === k - 1);
 }
 
 /** "does it at 35.6, or 3.4 cooler than …", "turns up on 410, or 7 percent less": with a comma after it, what a preposition leads to is where it stands. */

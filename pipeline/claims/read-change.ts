@@ -25,7 +25,7 @@ export function readChange(c: Context, index: number): Candidate[] {
     cells.sort((a, b) => a.cost - b.cost);
   }
   // "turns at 1,260 now, 10 percent less than it used to": of the figure that it stands beside.
-  const own = percent && !ends ? figureJoined(c, index) : undefined;
+  const own = (percent || (!mention.unit && c.parsed.low[mention.to] !== 'and')) && !ends ? figureJoined(c, index) : undefined;
   if (own) {
     for (const x of cells) if (x.cell !== own) x.cost += alike(c, x.cell, own) ? 0.3 : 0.9;
     if (!cells.some((x) => x.cell === own)) cells.push({ cell: own, cost: 0 });
