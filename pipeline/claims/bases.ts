@@ -1,5 +1,6 @@
 // What a subject is compared with: what the words name, else what the sentences before suggest.
 import { spokenMark } from './spoken-mark.js';
+import { byBefore } from './by-how-much.js';
 import { becoming } from './becoming.js';
 import type { Role } from './roles.js';
 import { type Context, polarity } from './context.js';
@@ -76,7 +77,7 @@ function addRoles(c: Context, index: number, out: BaseWords): void {
   const mark = out.roles.length ? undefined : spokenMark(c, index);
   if (mark) out.roles.push(mark);
   // "passes the house mark by 1.3": who holds the marks is named for them.
-  if (!out.roles.length && c.hits.hits.some((h) => h.segment === index && h.to <= c.parsed.said[index]!.mention.from && c.grid.holders.has(h.value)) && c.parsed.low[c.parsed.said[index]!.mention.from - 1] === 'by') out.roles.push('limit', 'target');
+  if (!out.roles.length && c.hits.hits.some((h) => h.segment === index && h.to <= c.parsed.said[index]!.mention.from && c.grid.holders.has(h.value)) && byBefore(c.parsed.low, c.parsed.said[index]!.mention.from) > 0) out.roles.push('limit', 'target');
 }
 
 /** All combinations of the values named, one for each slot. */

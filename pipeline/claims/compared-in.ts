@@ -1,4 +1,5 @@
 // Whether a name stands for what something is compared with, and in which comparison of its sentence.
+import { byBefore } from './by-how-much.js';
 import type { Grid } from './grid.js';
 import type { Name } from './lexicon.js';
 import type { Parsed } from './parse.js';
@@ -24,7 +25,8 @@ export function comparing(p: Parsed, at: number): number {
 /** "passes the house mark by 1.3": who holds the marks stands for what is passed, not for what passes it. */
 function passedBy(g: Grid, p: Parsed, n: Name, segment: number): number {
   const m = p.said[segment]?.mention;
-  return m && p.low[m.from - 1] === 'by' && n.to <= m.from - 1 && m.from - n.to <= 3 && n.meanings.some((x) => x.slots.some((s) => g.of.setup.includes(s.slot) && g.holders.has(s.value))) ? segment : -1;
+  const by = m ? byBefore(p.low, m.from) : -1;
+  return by > 0 && n.to <= by && by - n.to <= 2 && n.meanings.some((x) => x.slots.some((s) => g.of.setup.includes(s.slot) && g.holders.has(s.value))) ? segment : -1;
 }
 
 /** "From idle, its core warmed up by 45": the first change of the sentence sets out from there. */

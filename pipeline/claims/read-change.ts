@@ -103,7 +103,7 @@ export function readChange(c: Context, index: number): Candidate[] {
         continue;
       }
       const constantBase = b.cell.fixed && !cell.fixed;
-      const sign = constantBase && way !== 'up' && way !== 'down' ? 0 : signAs(cell);
+      const sign = constantBase && way !== 'up' && way !== 'down' && !/^miss/.test(cue.because) ? 0 : signAs(cell);
       const idle = c.grid.roles.get(b.cell.at[c.grid.of.phase[0]!]!) === 'idle' && b.cell.at.length > 0;
       const differing = sameCellExcept(c.grid, cell, b.cell).map((i) => [i, b.cell.at[i]!] as const);
       push(out, c, { kind: percent ? 'percent_change' : idle ? 'rise' : 'difference', args: [cell.key, b.cell.key] }, percent ? 'percent_change' : idle ? 'rise' : 'difference', total, cell, b.why, { sign, firm: b.firm, base: b.cell, change: differing });
@@ -170,7 +170,7 @@ function figureJoined(c: Context, index: number): Cell | undefined {
   const joint = gap.findIndex((w) => w === ',' || w === 'is');
   const after = mention.from - gap.length + joint;
   if (joint < 0 || joint > 4 || gap.length > 7 || gap.slice(joint + 1).includes(',') || gap.some((w) => /^(?:and|but|while|so|yet|with|for|because|than|where|whereas|though|although|as|at|if)$/.test(w))) return undefined;
-  return c.hits.hits.some((h) => h.from >= after && h.from < mention.from) ? undefined : before.subject;
+  return c.hits.hits.some((h) => h.from >= after && h.from < mention.from && !(h.baseOf === index && ['setup', 'phase'].includes(c.grid.slots[h.slot]!.field))) ? undefined : before.subject;
 }
 
 function alike(c: Context, a: Cell, b: Cell): boolean {

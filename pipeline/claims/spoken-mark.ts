@@ -1,4 +1,5 @@
 // A mark that was spoken of just before, and that the words of a change go back to without naming it.
+import { byBefore } from './by-how-much.js';
 import type { Context } from './context.js';
 import type { Role } from './roles.js';
 
@@ -8,6 +9,7 @@ const passes = /\b(?:(?:is|are|was|were|lands?|ends|sits|stays?|comes?|goes|went
 export function spokenMark(c: Context, index: number): Role | undefined {
   const { mention, segment } = c.parsed.said[index]!;
   const { constant } = c.now;
-  if (!constant || c.parsed.low[mention.from - 1] !== 'by' || !c.now.said.some((t) => t.kind === 'mean' && t.args[0] === constant)) return undefined;
-  return passes.test(c.parsed.low.slice(Math.max(segment.from, mention.from - 6), mention.from).join(' ')) ? c.grid.byKey.get(constant)?.role : undefined;
+  const by = byBefore(c.parsed.low, mention.from);
+  if (!constant || by < 0 || !c.now.said.some((t) => t.kind === 'mean' && t.args[0] === constant)) return undefined;
+  return passes.test(c.parsed.low.slice(Math.max(segment.from, by - 5), by + 1).join(' ')) ? c.grid.byKey.get(constant)?.role : undefined;
 }

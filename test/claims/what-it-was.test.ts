@@ -10,6 +10,7 @@ const mills: [string, number[], number[]][] = [['tansy', [50.2, 46.1, 44.9], [31
 for (const [id, heat, hum] of mills) ['still', 'breeze', 'gale'].forEach((air, k) => {
   rows.push([id, air, 'grind', 'temperature', 'bearing', 'load', heat[k]!, 'degC', 0.1], [id, air, 'grind', 'noise', 'gear', 'load', hum[k]!, 'dB(A)', 0.1], [id, air, 'grind', 'flow', 'hopper', 'load', 3 + k, 'L/min', 0.1]);
 });
+rows.push(['house', '', '', 'temperature', 'bearing', 'target', 51, 'degC']);
 const names = `kind,id,spoken
 setup,tansy,the Tansy
 setup,yarrow,the Yarrow
@@ -24,6 +25,7 @@ part,hopper,hopper
 measure,temperature,temperature;degrees
 measure,noise,noise;decibels
 measure,flow,flow
+setup,house,the house rule
 `;
 const facts = factsOf(rows, names);
 const verdicts = (text: string): string[] => proof(new Source('script.md', text), facts).mentions.map((m: Verdict) => `${m.text}: ${m.verdict}`);
@@ -33,6 +35,8 @@ describe.each([
   ['a gap against what it was', 'Take the bearing. In still air the Yarrow is 6.4 degrees warmer than the Tansy.\nIn a breeze the gap is 4.3 degrees, some N of what it was.', 'two thirds', 'two fifths'],
   ['a bare number joined to a figure', 'Mind the bearing temperature.\nIn still air the Yarrow sits at 56.6 degrees.\nIn a gale it only reaches 47.6, which is N lower than in still air.', '9', '7'],
   ['the spread against what it was', 'In still air the bearing of the Yarrow is at 56.6 degrees, of the Tansy at 50.2.\nThen came a gale.\nThe Yarrow comes to 47.6 degrees, the Tansy to 44.9.\nFrom best to worst that makes 2.7 degrees, around N times what it used to be.', '0.42', '0.66'],
+  ['by how much a mark is met', 'In still air the bearing of the Tansy gets to 50.2 degrees, which makes the house rule by a mere N.', '0.8', '1.1'],
+  ['which way a mark is missed', 'In still air the bearing of the Yarrow gets to 56.6 degrees, which misses the house rule by fully N.', '5.6', '4.1'],
 ])('%s', (_, text, right, wrong) => {
   const of = (n: string): string[] => verdicts(text.replace('N', n));
   test('what is true is covered', () => expect(of(right).find((v) => v.startsWith(right))).toMatch(/: agrees$/));
