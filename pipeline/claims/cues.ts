@@ -46,7 +46,7 @@ export interface Cue {
   elided?: Cue;
 }
 
-const adverbs = new Set(['only', 'just', 'another', 'a', 'an', 'further', 'even', 'yet', 'about', 'around', 'roughly', 'nearly', 'almost', 'the', 'some', 'full', 'good', 'extra', 'bit', 'little', 'touch', 'over', 'under', 'than', 'more', 'less', 'more than', 'well', 'exactly', 'precisely', 'barely', 'close', 'shade', 'hair', 'approximately', 'still', 'not', 'quite', 'at', 'least', 'most']);
+const adverbs = new Set(['only', 'just', 'another', 'a', 'an', 'further', 'even', 'yet', 'about', 'around', 'roughly', 'nearly', 'almost', 'the', 'some', 'full', 'good', 'extra', 'bit', 'little', 'touch', 'over', 'under', 'than', 'more', 'less', 'more than', 'well', 'exactly', 'precisely', 'barely', 'close', 'shade', 'hair', 'approximately', 'still', 'not', 'quite', 'at', 'least', 'most', 'mere', 'scant', 'whole', 'fully', 'solid', 'healthy', 'comfortable', 'generous', 'massive', 'tiny', 'huge', 'modest', 'measly', 'paltry', 'slim', 'meagre', 'meager', 'whopping', 'clear', 'handy', 'cool']);
 const adverbial = new Set(['only', 'just', 'even', 'still', 'also', 'actually', 'some', 'bit', 'a', 'much', 'far', 'again', 'whole', 'or', 'so', 'no']);
 
 const wattPhrases = [['per', 'watt'], ['a', 'watt'], ['for', 'each', 'watt'], ['for', 'every', 'watt']];

@@ -169,7 +169,7 @@ function figureJoined(c: Context, index: number): Cell | undefined {
   const gap = c.parsed.low.slice(c.parsed.said[index - 1]!.mention.to, mention.from);
   const joint = gap.findIndex((w) => w === ',' || w === 'is');
   const after = mention.from - gap.length + joint;
-  if (joint < 0 || joint > 4 || gap.length > 7 || gap.slice(joint + 1).includes(',') || gap.some((w) => /^(?:and|but|while|so|yet|with|for|because|than|where|whereas|though|although|as|at|if)$/.test(w))) return undefined;
+  if (joint < 0 || joint > 4 || gap.length > 9 || gap.slice(joint + 1).includes(',') || gap.some((w) => /^(?:and|but|while|so|yet|with|for|because|than|where|whereas|though|although|as|at|if)$/.test(w))) return undefined;
   return c.hits.hits.some((h) => h.from >= after && h.from < mention.from && !(h.baseOf === index && ['setup', 'phase'].includes(c.grid.slots[h.slot]!.field))) ? undefined : before.subject;
 }
 
