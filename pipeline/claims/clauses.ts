@@ -68,6 +68,8 @@ function strength(t: readonly Token[], k: number, end: number): number {
   if (w === ':' && k < end - 1) return 6;
   if (w === '(' || w === ')') return 5;
   if (w === ',') return joining.has(t[k + 1]?.low ?? '') ? 5 : 4;
+  // "5.4 now, 6.1 then": a time, and no joint.
+  if (w === 'then' && (t[k - 1]?.kind === 'number' || t[k - 1]?.kind === 'word') && t[k + 1]?.kind !== 'word' && t[k + 1]?.kind !== 'number' && t[k + 1]?.low !== ',') return 0;
   if (joining.has(w)) return weak.has(w) ? 2 : 3;
   if (leading.has(w) && k >= end - 3) return 1;
   return 0;

@@ -7,14 +7,18 @@ import { besideFigure, ofFigureBeside } from './of-figure-beside.js';
 import { figuresTold, ofFigures } from './of-figures.js';
 import { addsTo, spokenBy } from './ratio-words.js';
 import type { Reading } from './read.js';
+import { betweenExtremes } from './read-extreme.js';
 import { baseWords, changesOf } from './bases.js';
 import { measureSaid, namedHere, readRatio, sameElsewhere } from './read-proportion.js';
 import { ratioSure } from './support.js';
+import { unknownQuantity } from './unknown-quantity.js';
 import { readWhatItWas } from './what-it-was.js';
 
 export function readMultiple(c: Context, index: number): Reading {
   const { mention: m, cue } = c.parsed.said[index]!;
-  const adds = addsTo(c.parsed.low, m);
+  const ends = betweenExtremes(c, index);
+  if (ends.length) return { ...decide(m, ends, narrow), mention: m };
+  const adds = addsTo(c.parsed.low, m) || unknownQuantity(c, index);
   const told = adds ? undefined : figuresTold(c, index);
   const sure = adds ? undefined : told ? judged(c, index, told.candidates, told.sure) : judged(c, index, besideFigure(c, index), true);
   if (sure?.verdict === 'agrees') return sure;
@@ -26,7 +30,7 @@ export function readMultiple(c: Context, index: number): Reading {
   const both = measureSaid(c, index) && namedHere(c, index).size > 0 && changesOf(baseWords(c, index)).length > 0;
   // "three times as loud": degrees and decibels are no measure of that.
   const felt = c.parsed.low[m.to] === 'as' && spokenBy(c.parsed.low[m.to + 1]).some((d) => d === 'sound-level' || d === 'temperature');
-  const soft = felt || !ratioSure(c, index) || (changes && !both && !changesSaid(c, index) && !(c.parsed.low[m.to] === 'as' && found.some((x) => x.why === sameElsewhere && x.cost <= 0.2)));
+  const soft = felt || unknownQuantity(c, index) || !ratioSure(c, index) || (changes && !both && !changesSaid(c, index) && !(c.parsed.low[m.to] === 'as' && found.some((x) => x.why === sameElsewhere && x.cost <= 0.2)));
   const other: Reading = { ...decide(m, found, { soft, ...narrow, silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }), mention: m };
   return !sure || other.verdict === 'agrees' && other.chosen!.cost <= plainly && alike(c, sure, other) ? other : sure;
 }

@@ -68,7 +68,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
       quiet.push({ mention: m, why: 'a name' });
       continue;
     }
-    const like = m.superlative && low[m.from - 1] === 'the' && low[m.from - 2] === 'to' ? sharedNoun(names, low, m, lex) ?? oppositeEnd(names, low, m, lex) : m.superlative ? oppositeEnd(names, low, m, lex) : undefined;
+    const like = m.superlative && low[m.from - 1] === 'the' ? sharedNoun(names, low, m, lex) ?? oppositeEnd(names, low, m, lex) : m.superlative ? oppositeEnd(names, low, m, lex) : undefined;
     if (like) { (names as Name[]).push({ from: m.from, to: m.to, meanings: [like] }); quiet.push({ mention: m, why: 'a name' }); continue; }
     if (m.idle) { quiet.push({ mention: m, why: m.idle }); continue; }
     const short = saidShort(low, m, all, names, lex);
@@ -166,10 +166,13 @@ function endOf(names: readonly Name[], m: Mention): number {
   return names.find((n) => n.from >= m.to && n.from <= m.to + 2 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')))?.to ?? 0;
 }
 
-/** "from the slowest pace to the fastest": the noun of the one is that of the other. */
+/** "from the slowest pace to the fastest", "at the slowest pace it draws 5 watts, and at the fastest it is 9": the noun of the one is that of the other. */
 function sharedNoun(names: readonly Name[], low: readonly string[], m: Mention, lex: Lexicon): Meaning | undefined {
   const place = lex.places.get(low[m.from]!);
-  return place && names.some((n) => n.to <= m.from && m.from - n.to <= 3 && n.meanings.some((x) => x.own && x.fields[0] === place.fields[0])) ? place : undefined;
+  const lead = low[m.from - 2] ?? '';
+  const far = /^(?:at|on|in|with|under|for)$/.test(lead) && /^(?:it|it's|that|that's|this|they|there|the|we|you|is|was|,|\.|and|a)?$/.test(low[m.to] ?? '');
+  if (!place || (lead !== 'to' && !far)) return undefined;
+  return names.some((n) => n.to <= m.from && (far ? /^(?:at|on|in|with|under|for)$/.test(low[n.from - 1] === 'the' ? low[n.from - 2] ?? '' : low[n.from - 1] ?? '') && n.to - n.from === 2 : m.from - n.to <= 3) && n.meanings.some((x) => x.own && x.fields[0] === place.fields[0])) ? place : undefined;
 }
 
 /** "20 percent more" where a setting is called "20": a bare number names nothing where it has a unit that nothing is set to. */
@@ -214,7 +217,9 @@ function elide(p: Parsed): void {
     // "65 percent of the 38.4 it needs": what the share is of, and no share itself.
     if (before.cue.op === 'share' && before.cue.base && mention.from >= before.cue.base.from && mention.from < before.cue.base.to) continue;
     if (before.cue.op === 'change' && becomesOf(p, i, before.cue.because)) { cue.elided = before.cue; continue; }
-    if (words.length > 9 || words.some((w) => verbal.test(w)) || words.some((w) => /^(?:;|\(|[-–—])$/.test(w))) continue;
+    // "a gap of 3 volts on the one, and on the other it is 20": as big as that gap is there.
+    const again = before.cue.op === 'change' && changeNouns.has(before.cue.because) && /\b(?:it's|that's|(?:it|that) (?:is|was|comes to|becomes))(?: (?:only|just|already|about|almost|nearly|still|even))*$/.test(words.join(' ')) && placedIn(p, segment, mention);
+    if (!again && words.length > 9 || words.some((w) => verbal.test(w)) && !again || words.some((w) => /^(?:;|\(|[-–—])$/.test(w))) continue;
     cue.elided = before.cue.elided ?? before.cue;
   }
 }
@@ -225,6 +230,11 @@ function becomesOf(p: Parsed, i: number, noun: string): boolean {
   const words = p.low.slice(p.said[i - 1]!.mention.to, mention.from).filter((w) => !/^(?:only|just|about|around|nearly|almost|barely|a|mere|still|then|back)$/.test(w));
   if (phraseAt(changeNouns, [noun], 0) === undefined || mention.unit || words.at(-1) !== 'to') return false;
   return [2, 3].some((k) => /^(?:it|that|this|which)$/.test(words.at(-1 - k) ?? '') && phraseAt(changeVerbs, words, words.length - k)?.words.length === k - 1);
+}
+
+/** A thing, a setting or a load is named before the number, in its own stretch. */
+function placedIn(p: Parsed, segment: Said['segment'], m: Mention): boolean {
+  return p.names.some((n) => n.from >= segment.from && n.to <= m.from && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting' || f === 'workload')));
 }
 
 /** "does it at 35.6, or 3.4 cooler than …", "turns up on 410, or 7 percent less": with a comma after it, what a preposition leads to is where it stands. */

@@ -1,7 +1,10 @@
 // A change against an extreme: "the loudest is the loop on high, 15 decibels above the quietest", "8 degrees above the coolest".
 import { siblings } from './bases.js';
-import { type Candidate, type Context, polarity, reachOfCosts, signOf, type subjectCells } from './context.js';
+import type { Way } from '../script/index.js';
+import { type Candidate, type Context, polarity, reachOfCosts, signOf, subjectCells } from './context.js';
 import type { Cell } from './grid.js';
+import { paceWay } from './pace.js';
+import { spokenBy } from './ratio-words.js';
 import { number } from './read-change.js';
 import { push } from './read-value.js';
 
@@ -34,4 +37,39 @@ export function againstExtreme(c: Context, index: number, cells: ReturnType<type
     for (const [slots, more] of [[setup, 0], [setting, 0.2], [[...setup, ...setting], 0.2]] as const) add(cell, siblings(c.grid, cell, slots).filter((x) => !x.fixed), cost + more);
   }
   return out;
+}
+
+/** "The slowest takes 2.4 times as long as the quickest", "the warmest is 1.3 times as warm as the coolest": from one end of the field to the other. */
+export function betweenExtremes(c: Context, index: number): Candidate[] {
+  const { cue, mention: m } = c.parsed.said[index]!;
+  const of = c.parsed.said[index + 1];
+  const as = c.parsed.said[index - 1];
+  if (cue.op !== 'ratio' || !as?.mention.superlative || !of?.mention.superlative || !first(as) || !first(of) || c.parsed.low[of.mention.from - 1] !== 'the' || !/^(?:as|than|of)$/.test(c.parsed.low[of.mention.from - 2] ?? '') || m.from - as.mention.to > 8) return [];
+  const { low } = c.parsed;
+  if (low.slice(as.mention.to, m.from).some((w) => /^[,;:]$/.test(w))) return [];
+  const out: Candidate[] = [];
+  const { cells } = subjectCells(c, index, undefined, { ignoreBase: true });
+  const { setup, setting } = c.grid.of;
+  const adjective = spokenBy(low[m.to] === 'as' ? low[m.to + 1] : undefined);
+  for (const { cell, cost } of cells) {
+    if (cell.fixed || cost > 1.6 || (adjective.length && !adjective.includes(cell.unit.dimension))) continue;
+    const [top, bottom] = [as, of].map((s) => s.cue.of?.length && !s.cue.of.includes(cell.unit.dimension) ? undefined : end(c, paceWay(low[s.mention.to - 1]!, cell.unit) ?? s.cue.way, cell));
+    if (!top || !bottom || top === bottom) continue;
+    for (const [slots, more] of [[setup, 0], [setting, 0.2], [[...setup, ...setting], 0.2]] as const) {
+      const set = siblings(c.grid, cell, slots).filter((x) => !x.fixed).sort((a, b) => number(c, a) - number(c, b));
+      if (set.length < 3) continue;
+      const [a, b] = top === 'up' ? [set.at(-1)!, set[0]!] : [set[0]!, set.at(-1)!];
+      push(out, c, { kind: 'ratio', args: [a.key, b.key] }, 'ratio', cost + more, a, 'from one end to the other', { firm: true, base: b });
+    }
+  }
+  return out;
+}
+
+function first(s: { mention: { value: { toNumber(): number } } }): boolean {
+  return Math.abs(s.mention.value.toNumber()) === 1;
+}
+
+function end(c: Context, way: Way | undefined, cell: Cell): 'up' | 'down' | undefined {
+  const good = polarity(c, cell);
+  return way === 'up' || way === 'down' ? way : good === 0 || (way !== 'better' && way !== 'worse') ? undefined : (way === 'better') === good > 0 ? 'up' : 'down';
 }

@@ -72,9 +72,12 @@ export function readRank(c: Context, index: number): Candidate[] {
       // Of two, one is not the loudest but the louder; unless "in the closed case, …" leaves no more than two.
       const within = /^(?:in|on|with|at|for)$/.test(c.parsed.low[0] ?? '') && c.hits.hits.some((h) => h.to <= mention.from && h.baseOf < 0 && !slots.includes(h.slot) && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && cell.at[h.slot] === h.value);
       const pair = set.length === 2 && size !== 2 && mention.superlative && !within && sets.some((o) => siblings(c.grid, cell, o.slots).length > 2) ? 0.8 : 0;
+      // "the quietest of the eight combinations": in whichever of them that were not named.
+      const open = mention.superlative && set.length === size && slots.length > 1 ? slots.filter((i) => !c.hits.hits.some((h) => h.slot === i && h.baseOf < 0)) : [];
+      const own = open.length ? Math.min(...cells.filter((x) => c.grid.slots.every((_, i) => open.includes(i) || x.cell.at[i] === cell.at[i])).map((x) => x.cost)) : cost;
       const sizeCost = size === undefined ? 0 : set.length === size ? 0 : 1.4;
       for (const [variant, more] of variants) {
-        push(out, c, { kind: 'rank', variant, args: [cell.key, ...set.filter((x) => x !== cell).map((x) => x.key)] }, 'rank', cost + extra + sizeCost + pair + more, cell, `${variant} of ${set.length}`, { exact: true });
+        push(out, c, { kind: 'rank', variant, args: [cell.key, ...set.filter((x) => x !== cell).map((x) => x.key)] }, 'rank', own + extra + sizeCost + pair + more, cell, `${variant} of ${set.length}`, { exact: true });
       }
     }
   }

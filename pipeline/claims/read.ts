@@ -20,6 +20,7 @@ import { readContrast } from './read-contrast.js';
 import { besideFigures, readMultiple } from './multiples.js';
 import { readCount, readRuns } from './read-count.js';
 import { decideFigure } from './read-figure.js';
+import { possessed } from './possessed.js';
 import { readPoints } from './read-points.js';
 import { isMeasuredIn, readQuotient } from './read-quotient.js';
 import { rangeAt, readRange } from './read-range.js';
@@ -165,6 +166,8 @@ function weigh(c: Context, index: number): Reading {
   if (constant) return constant;
   if (m.unit && !known(c, m.unit)) return as(foreign(c, index));
   if (isMark(c, index)) return as(decide(m, readValue(c, index).filter((x) => x.subject?.fixed && fit({ ...m, hedge: undefined } as Mention, x)), { silent: true }));
+  const set = possessed(c, index);
+  if (set.length) return as(decide(m, set, {}));
   const range = rangeAt(c.parsed, index);
   const { cue } = said;
   if (cue.op === 'count') return as(decide(m, readRuns(c, index), { silent: true }));

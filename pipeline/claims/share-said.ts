@@ -32,6 +32,8 @@ export function shareSaid(c: Context, index: number): Candidate[] {
     if (figure.length) return figure;
     const promise = ofPromiseSaid(c, index);
     if (promise.length) return promise;
+    const held = ofMarkHeld(c, index);
+    if (held.length) return held;
     const itself = ofItself(c, index);
     if (itself.length) return itself;
     const part = ofOtherPart(c, index);
@@ -165,6 +167,19 @@ function ofPromiseSaid(c: Context, index: number): Candidate[] {
   const named = namedBeside(c, index);
   const { cells } = subjectCells(c, index, [set.unit]);
   return cells.flatMap(({ cell, cost }) => (cell.fixed || cost > 1 || !speaksOf(cell, named) || cell.at[g.of.measure[0]!] !== set.at[g.of.measure[0]!] || constantOf(g, cell, set.role) !== set ? [] : share(c, cell, set, 'what was promised').map((x) => ({ ...x, cost }))));
+}
+
+/** "The rule allows 120, and the one keeps to half. The other uses 31 percent of it": of the mark that was told before. */
+function ofMarkHeld(c: Context, index: number): Candidate[] {
+  const g = c.grid;
+  if (!/^(?:it|that|this)$/.test(baseWords(c, index).low.filter((w) => /\w/.test(w)).join(' '))) return [];
+  const told = c.now.said.flatMap((t) => { const x = t.kind === 'mean' ? firstCell(g, t) : undefined; return x ? [x] : []; });
+  const mark = told.find((x) => x.fixed);
+  // What was measured and told since may be meant as well.
+  if (!mark || told.indexOf(mark) > 0 || c.done.slice(0, index).some((d) => d?.subject && !d.subject.fixed)) return [];
+  const named = namedBeside(c, index);
+  const { cells } = subjectCells(c, index, [mark.unit]);
+  return cells.flatMap(({ cell, cost }) => (cell.fixed || cost > 1 || !speaksOf(cell, named) || constantOf(g, cell, mark.role) !== mark ? [] : share(c, cell, mark, 'of the mark told before').map((x) => ({ ...x, cost }))));
 }
 
 /** "was worn down to 70 percent of its thickness": of the same thing in the one other phase in which it was measured. */

@@ -1,5 +1,6 @@
 // A unit that is another's: one that nothing in the record has, or not the one of what the words name.
 import { type Unit, unit } from '../quantities/index.js';
+import { isFact } from '../facts/index.js';
 import type { Mention } from '../script/index.js';
 import { type Candidate, type Context, withMention } from './context.js';
 import { type Decision, fit } from './decide.js';
@@ -21,7 +22,16 @@ export function slippedUnit(c: Context, index: number, d: Reading): Reading {
   }
   if (m.unit.dimension === 'duration') return slippedTime(c, index, d);
   const other = foreign(c, index);
-  return other.verdict === 'disagrees' ? { ...other, mention: m } : d;
+  return other.verdict === 'disagrees' && !rightInItsUnit(c, m, other.chosen!) ? { ...other, mention: m } : d;
+}
+
+/** "The meter hears the room: 30.2 decibels": that the room is at 30.2 degrees is chance, where the thing has such a figure in decibels. */
+function rightInItsUnit(c: Context, m: Mention, x: Candidate): boolean {
+  return c.grid.cells.some((cell) => {
+    if (cell.unit.dimension !== m.unit!.dimension || !c.grid.of.setup.every((i) => !x.subject || cell.at[i] === x.subject.at[i])) return false;
+    const fact = c.facts.value(cell.key);
+    return isFact(fact) && fit(m, { ...x, kind: 'mean', sign: 0, fact });
+  });
 }
 
 /** "78 hours" where it is 78 minutes. */
