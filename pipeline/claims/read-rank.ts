@@ -73,7 +73,7 @@ export function readRank(c: Context, index: number): Candidate[] {
       const within = /^(?:in|on|with|at|for)$/.test(c.parsed.low[0] ?? '') && c.hits.hits.some((h) => h.to <= mention.from && h.baseOf < 0 && !slots.includes(h.slot) && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && cell.at[h.slot] === h.value);
       const pair = set.length === 2 && size !== 2 && mention.superlative && !within && sets.some((o) => siblings(c.grid, cell, o.slots).length > 2) ? 0.8 : 0;
       // "the quietest of the eight combinations": in whichever of them that were not named.
-      const open = mention.superlative && set.length === size && slots.length > 1 ? slots.filter((i) => !c.hits.hits.some((h) => h.slot === i && h.baseOf < 0)) : [];
+      const open = mention.superlative && mention.value.equals(Exact.of(1)) && set.length === size && slots.length > 1 ? slots.filter((i) => !c.hits.hits.some((h) => h.slot === i && h.baseOf < 0)) : [];
       const own = open.length ? Math.min(...cells.filter((x) => c.grid.slots.every((_, i) => open.includes(i) || x.cell.at[i] === cell.at[i])).map((x) => x.cost)) : cost;
       const sizeCost = size === undefined ? 0 : set.length === size ? 0 : 1.4;
       for (const [variant, more] of variants) {
