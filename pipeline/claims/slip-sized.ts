@@ -4,7 +4,7 @@
 //   "The Sorrel moved up to first"         no seventh place told wrong: those who sort a list know its two ends
 import { isFact } from '../facts/index.js';
 import type { Mention } from '../script/index.js';
-import type { Candidate, Context } from './context.js';
+import { type Candidate, type Context, oddlySized } from './context.js';
 import { fit } from './decide.js';
 import { endsSaid } from './doubt.js';
 import { against, near } from './far-off.js';
@@ -34,7 +34,8 @@ export function noSlip(c: Context, index: number, r: Reading): string | undefine
   const between = x.kind === 'difference' || x.kind === 'rise';
   if (nothingNamed(c, index, x) && !slipSized(m, x, closely)) return rightForSomething(c, index, x);
   // Multiples and counts are small numbers, which are right for something by chance.
-  if (!between && (m.unit || x.kind === 'ratio' || x.kind === 'count')) return undefined;
+  // "buy it for its 2.3 degrees": what is said in degrees may lie between two as well.
+  if (!between && ((m.unit && !(m.loose && x.subject && oddlySized(c, index, x.subject))) || x.kind === 'ratio' || x.kind === 'count')) return undefined;
   // "62 and 55, so 20 lower": wrong by what stands beside it.
   if (between && x.subject && x.base && endsSaid(c, x)) return undefined;
   if (between && allNamed(c, x)) return undefined;

@@ -6,6 +6,7 @@ import { idle } from './idioms.js';
 import { findNumbers, type NumberSpan } from './numbers.js';
 import type { Token } from './tokens.js';
 import { unitAt, type UnitSpan } from './unit-words.js';
+import { unitsOnwards } from './units-onwards.js';
 
 export interface Mention {
   /** Token indices of number and unit, the end exclusive. */
@@ -69,6 +70,7 @@ export function findMentions(t: readonly Token[], numbers: readonly NumberSpan[]
   out.sort((a, b) => a.from - b.from);
   joinTimes(t, out);
   shareUnits(t, out);
+  unitsOnwards(t, out);
   for (const m of out) if (m.type !== 'superlative' && m.type !== 'ordinal') m.hedge = hedgeOf(t, m);
   return out;
 }
