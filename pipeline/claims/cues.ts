@@ -81,7 +81,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   if (change) { cue.because = change.because; if (change.of?.length) cue.of = change.of; if (change.whose) cue.whose = change.whose; }
   if (!m.unit && multipliedBy(low, m)) return { ...cue, op: 'ratio' };
   if (namesRatio(low, m)) return { ...cue, op: 'ratio', way: undefined, base: undefined };
-  if (m.type === 'multiplier' && t[m.to - 1]!.low === 'times' && !/^(?:as|what|the|that|more|less|of|its|an?|his|our|higher|lower|faster|slower|louder|quieter|hotter|longer|shorter|heavier|lighter|over|better|worse)$/.test(low[m.to] ?? '') && !/^(?:is|'s|it's|that's|was|about|almost|nearly|exactly|roughly|than|worth|by|over|at|factor|some|around|well)$/.test(low[m.from - 1] ?? '')) {
+  if (m.type === 'multiplier' && m.decimals <= 0 && t[m.to - 1]!.low === 'times' && !/^(?:as|what|the|that|more|less|of|its|an?|his|our|higher|lower|faster|slower|louder|quieter|hotter|longer|shorter|heavier|lighter|over|better|worse)$/.test(low[m.to] ?? '') && !/^(?:is|'s|it's|that's|was|about|almost|nearly|exactly|roughly|than|worth|by|over|at|factor|some|around|well)$/.test(low[m.from - 1] ?? '')) {
     cue.op = 'count';
     return cue;
   }

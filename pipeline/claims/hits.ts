@@ -139,7 +139,7 @@ function courseOf(g: Grid, p: Parsed, hits: Hit[], state: State): Course | undef
     if (x.slot !== y.slot || x.value === y.value || x.to > y.from || !['setting', 'setup', 'workload'].includes(g.slots[x.slot]!.field)) continue;
     // … and "the undervolt against stock: …", before any figure.
     const gap = low.slice(x.to, y.from).join(' ');
-    if (/^(?:instead of|rather than)(?: the| at)?$/.test(gap) || (/^(?:vs|versus|against|compared (?:with|to))(?: the)?$/.test(gap) && y.to <= (p.said[0]?.mention.from ?? 0) && /^[:,]$/.test(low[y.to] ?? ''))) { Object.assign(y, { departs: true, baseOf: p.said.length }); return { slot: x.slot, from: y.value, to: x.value }; }
+    if (/^(?:instead of|rather than)(?: the| at)?$/.test(gap) || ((/^(?:vs|versus|against|compared (?:with|to))(?: the)?$/.test(gap) || (x.from <= 1 && /^(?:over|next to|beside|relative to)(?: the)?$/.test(gap))) && y.to <= (p.said[0]?.mention.from ?? 0) && /^[:,]$/.test(low[y.to] ?? ''))) { Object.assign(y, { departs: true, baseOf: p.said.length }); return { slot: x.slot, from: y.value, to: x.value }; }
   }
   return undefined;
 }

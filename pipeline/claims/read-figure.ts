@@ -15,7 +15,8 @@ import { elapsed } from './elapsed.js';
 import { known } from './slipped-unit.js';
 import { endAfterChange } from './said-direction.js';
 import { headed, inTable } from './table-row.js';
-import { valueOf } from './terms.js';
+import { movedTo } from './grid.js';
+import { firstCell, valueOf } from './terms.js';
 
 /** Where the words say both sides, nothing further off need be looked for. */
 const narrow = { margin: 0.35, doubt: 0.35 } as const;
@@ -37,6 +38,8 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
       const { subject, base } = changeBefore(c, index)!;
       return as(decide(m, found.filter((x) => x.kind === 'percent_change' && !(x.subject === base && x.base === subject)), narrow));
     }
+    const on = cue.op === 'value' ? found.filter((x) => x.why === 'on what is named') : [];
+    if (on.length) return as(decide(m, on, narrow));
     const stand = !again && cue.op === 'share' && sidesNamed(c, index, found);
     return as(decide(m, [...out, ...found.map((x) => (again ? { ...x, cost: x.cost + 0.4 } : x))], { ...(stand && { doubt: 0.6 }), soft: (cue.op === 'value' && !again && !percentNamed(c, index)) || (cue.op === 'share' && !stand && !shareSure(c, index)), silent: /^(?:first|last|top|bottom|next|other)$/.test(c.parsed.low[m.from - 1] ?? '') }));
   }
@@ -173,13 +176,28 @@ function readPercent(c: Context, index: number): Candidate[] {
   const slots = [...c.grid.of.measure, ...c.grid.of.part];
   const own = cue.op === 'change' && c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' && c.hits.hits.some((h) => h.segment === index && slots.includes(h.slot)) ? readValue(c, index).map((x) => ({ ...x, cost: x.cost + 0.8 })) : [];
   if (cue.op === 'change') return [...own, ...sameInPercent(c, index), ...readChange(c, index), ...(c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' ? readShare(c, index).map((x) => ({ ...x, cost: x.cost + 0.9 })) : [])];
-  const out: Candidate[] = [];
+  const out: Candidate[] = onNamed(c, index);
   const last = c.now.said[0];
   out.push(...sameInPercent(c, index));
   if (last && last.kind === 'percent_change') out.push(...readChange(c, index).map((x) => ({ ...x, cost: x.cost + 0.2 })));
   else out.push(...readChange(c, index).map((x) => ({ ...x, cost: x.cost + 1.2 })));
   out.push(...readShare(c, index).map((x) => ({ ...x, cost: x.cost + (last?.kind === 'percent_of' ? 0.1 : 0.4) })));
   out.push(...readValue(c, index));
+  return out;
+}
+
+/** "Then the brisk one: 151.8. That's 9 percent on the slow one and 7 on the flat one": how much more than what is named. */
+function onNamed(c: Context, index: number): Candidate[] {
+  const out: Candidate[] = [];
+  const { mention, segment } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  const last = c.now.said[0];
+  const subject = last && (last.kind === 'mean' || last.kind === 'percent_change') ? firstCell(c.grid, last) : undefined;
+  const opens = low.slice(0, c.parsed.said[0]!.mention.from).some((w) => /^(?:that's|that|it's|which)$/.test(w));
+  const named = c.hits.hits.find((h) => h.from > mention.to - 1 && h.from <= mention.to + 2 && h.from < segment.to && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field));
+  if (!subject || subject.fixed || subject.unit.id === '%' || !opens || low[mention.to] !== 'on' || !named || subject.at[named.slot] === named.value) return out;
+  const base = movedTo(c.grid, subject, named.slot, named.value);
+  if (base) push(out, c, { kind: 'percent_change', args: [subject.key, base.key] }, 'percent_change', 0, subject, 'on what is named', { base, firm: true, change: [[named.slot, named.value]] });
   return out;
 }
 

@@ -19,6 +19,7 @@ interface Said { subject: Cell; base: Cell; sign: -1 | 0 | 1; right: boolean }
 /** The change that the figures right before give: as such, with where it ended behind it, or as its two ends. */
 export function changeBefore(c: Context, index: number): Said | undefined {
   const at = figureLast(c, index);
+  if (index === 0) return alone(c);
   const [first, last] = [c.done[at - 1], c.done[at]];
   const right = (k: number): boolean => fit(c.parsed.said[k]!.mention, c.done[k]!);
   const change = (x: Candidate | undefined): boolean => x !== undefined && (x.kind === 'difference' || x.kind === 'rise') && x.base !== undefined && x.subject !== undefined;
@@ -29,9 +30,21 @@ export function changeBefore(c: Context, index: number): Said | undefined {
   return ends ? { subject: last.subject, base: first.subject, sign: signOf(c, c.parsed.said[index]!.cue.way, last.subject), right: true } : undefined;
 }
 
+/** "It is 6.6 watts under the other. Ten percent.": a sentence of nothing else, right after a change. */
+function alone(c: Context): Said | undefined {
+  const last = c.now.said[0];
+  const { low, said } = c.parsed;
+  if (said.length !== 1 || c.now.figureAge > 1 || (last?.kind !== 'difference' && last?.kind !== 'rise') || c.hits.hits.length > 0 || low.length > 9 || !low.slice(0, said[0]!.mention.from).every((w) => bare.test(w)) || !low.slice(said[0]!.mention.to).every((w) => bare.test(w))) return undefined;
+  const [subject, base] = last.args.map((a) => (typeof a === 'string' ? c.grid.byKey.get(a) : undefined));
+  return subject && base && { subject, base, sign: 0, right: true };
+}
+
+const bare = /^(?:[.,!?…—–-]|that's|that|it's|is|or|so|which|makes|a|an|just|only|about|around|roughly|nearly|almost|over|under|some|good|full|call|it|well|yes|ouch|in|other|words)$/;
+
 /** Nothing but the change just said, and rightly, in percent. */
 export function restatesChange(c: Context, index: number): boolean {
   if (!changeBefore(c, index)?.right || !sameInPercent(c, index).length) return false;
+  if (index === 0) return true;
   const gap = c.parsed.low.slice(c.parsed.said[index - 1]!.mention.to, c.parsed.said[index]!.mention.from);
   // "4.2 watts less than before, 20 percent, and …": set beside it, and nothing more.
   const m = c.parsed.said[index]!.mention;

@@ -2,7 +2,7 @@
 import type { Mention } from './mentions.js';
 import type { Token } from './tokens.js';
 
-const joint = /^(?:,|and|, and|, then|then)$/;
+const joint = /^(?:,|and|, and)$/;
 /** What may follow a bare number that is a figure: nothing that it could count. */
 const closed = /^(?:[,.;:!?)…—–]|and|respectively|in|on|at|for|with)?$/;
 
