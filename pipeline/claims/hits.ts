@@ -11,6 +11,7 @@ import type { Course, Hit, SentenceHits } from './evidence.js';
 import { unitsOf } from './context.js';
 import type { Meaning, Name } from './lexicon.js';
 import { measuresIn } from './measured.js';
+import { otherOfTwo } from './other-of-two.js';
 import { oneAndOther } from './one-and-other.js';
 import { numberLists } from './lists.js';
 import type { Parsed } from './parse.js';
@@ -48,6 +49,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     }
   }
   hits.push(...oneAndOther(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: g.slots[h.slot]!.field === 'part' ? -1 : comparing(p, h.from) })));
+  hits.push(...otherOfTwo(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: comparing(p, h.from) })));
   hits.push(...thenAndNow(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: -1 })));
   markDependent(p, hits);
   shareCircumstance(g, p, hits);

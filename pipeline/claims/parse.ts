@@ -116,6 +116,8 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const parsed = { text, tokens: t, low, names, said, quiet };
   // "As a percentage that is 8 for the one and 9 for the other": the changes said before.
   if (announced?.unit.id === '%') for (const { mention, cue } of said) if (cue.op === 'value' && mention.unit?.id === '%' && low[mention.to] !== 'of') Object.assign(cue, { op: 'change', because: 'as a percentage' });
+  // "As a factor: the one 5.9, the other 2.4"
+  if (/^(?:(?:and|so|but|or|,) )?(?:expressed |put |taken )?(?:in|as|by) (?:a |the )?(?:factors?|ratios?|multiples?|multipliers?)(?: terms)?(?: ?[:,]| (?:that's|that|it's|it|this)\b)/.test(low.slice(0, 6).join(' '))) for (const { mention, cue } of said) if (cue.op === 'value' && mention.type === 'cardinal' && !mention.unit) Object.assign(cue, { op: 'ratio', because: 'as a factor', placed: true });
   shareCues(parsed);
   elide(parsed);
   sameMedian(parsed);

@@ -30,6 +30,10 @@ import { notItsOwn } from './its-own.js';
 import { eitherEnd, endsSwapped } from './ends-swapped.js';
 import { percentForPoints, pointsForPercent } from './points-or-percent.js';
 import { changeBefore, sameChange } from './same-change.js';
+import { markBeside, measuredFrom } from './mark-beside.js';
+import { allThereIs, outOfWhole } from './out-of.js';
+import { asInRowBefore, asOfTheOneBefore } from './row-before.js';
+import { readRunExtreme } from './run-extremes.js';
 import { ofUnknown } from './of-unknown.js';
 import { pairWith, push, readValue } from './read-value.js';
 import { excuses, withoutExcuse } from './said-outright.js';
@@ -47,7 +51,7 @@ export interface Reading extends Decision {
 
 export function readMention(given: Context, index: number): Reading {
   const c = takenWith(given, index);
-  const r = anotherMeasure(c, index, settled(c, index, judged(c, index)));
+  const r = asOfTheOneBefore(c, index, asInRowBefore(c, index, anotherMeasure(c, index, settled(c, index, judged(c, index)))));
   const misread = noSlip(c, index, r);
   return misread ? { ...r, verdict: 'untied', why: `too far from what the record gives for a slip (${misread})` } : r;
 }
@@ -74,7 +78,7 @@ function judged(c: Context, index: number): Reading {
   const { cue } = c.parsed.said[index]!;
   // "The one saves 47 watts, and the other throws 42 back in": which way it goes was said of the first alone.
   if (r.turned && cue.elided && !cue.way) return { ...r, verdict: 'agrees' };
-  if (besideFigures(r.chosen!)) return r;
+  if (besideFigures(r.chosen!) || r.chosen!.why === measuredFrom || r.chosen!.why === allThereIs) return r;
   const spoken = limitBeside(c, index, r);
   if (spoken) return spoken;
   const why = leftOut(c, r.chosen!) ? 'it is of all but what is named' : unsupported(c, index, r.chosen!, r.ranked);
@@ -155,6 +159,8 @@ function weigh(c: Context, index: number): Reading {
   const as = (d: Decision, mention: Mention = m): Reading => ({ ...d, mention });
   if (said.named && !(inTable(c, index) && headed(c) && !m.unit)) return as(readNamed(c, index));
   if (m.type === 'superlative' || m.type === 'ordinal') return as(readPlace(c, index));
+  const set = markBeside(c, index) ?? outOfWhole(c, index) ?? readRunExtreme(c, index);
+  if (set) return set;
   const contrast = readContrast(c, index);
   if (contrast) return contrast;
   const room = roomCorrectedTo(c, index);

@@ -1,0 +1,25 @@
+// "1.9 below the 45 it is built for", "6 below where it gives up, which is 80": a number that says again what the change before it
+// is measured from is that mark.
+import type { Context } from './context.js';
+import type { Candidate } from './context.js';
+import { whole } from './cue-base.js';
+import { decide, fit } from './decide.js';
+import { push } from './read-value.js';
+import type { Reading } from './read.js';
+import { valueOf } from './terms.js';
+
+export const measuredFrom = 'the mark it is measured from';
+
+export function markBeside(c: Context, index: number): Reading | undefined {
+  const { mention: m } = c.parsed.said[index]!;
+  const before = c.parsed.said[index - 1];
+  const change = c.done[index - 1];
+  const scope = whole(c.parsed.low, before?.cue.base);
+  if (!before || !scope || before.cue.op !== 'change' || !change?.base?.fixed || !change.subject || m.type !== 'cardinal' || !fit(before.mention, change)) return undefined;
+  if (m.unit && m.unit.dimension !== change.base.unit.dimension && !(m.loose && change.base.unit.dimension.startsWith('temperature'))) return undefined;
+  const gap = c.parsed.low.slice(scope.to, m.from).join(' ');
+  if (!(m.from >= scope.from && m.to <= scope.to) && !/^(?:, )?(?:which (?:is|was|means|sits at|stands at)|that's|at|of|, at|, so)$/.test(gap)) return undefined;
+  const out: Candidate[] = [];
+  push(out, c, valueOf(change.base.key), 'constant', 0, change.base, measuredFrom);
+  return out.length ? { ...decide(m, out, {}), mention: m } : undefined;
+}
