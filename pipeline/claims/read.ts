@@ -159,8 +159,8 @@ function weigh(c: Context, index: number): Reading {
   const as = (d: Decision, mention: Mention = m): Reading => ({ ...d, mention });
   if (said.named && !(inTable(c, index) && headed(c) && !m.unit)) return as(readNamed(c, index));
   if (m.type === 'superlative' || m.type === 'ordinal') return as(readPlace(c, index));
-  const set = markBeside(c, index) ?? outOfWhole(c, index) ?? readRunExtreme(c, index);
-  if (set) return set;
+  const leaning = markBeside(c, index) ?? outOfWhole(c, index) ?? readRunExtreme(c, index);
+  if (leaning) return leaning;
   const contrast = readContrast(c, index);
   if (contrast) return contrast;
   const room = roomCorrectedTo(c, index);
