@@ -6,6 +6,8 @@ import type { Mention } from '../script/index.js';
 const hundred = Exact.of(100);
 /** Ratios said plainly ("twice", "2.3 times") may be this far off; common practice, no published source. */
 const ratioSlack = 0.03;
+/** The same of a hedged fraction ("about a half"). */
+const partSlack = 0.12;
 
 /** The value in the unit that was said; without a unit, in that of the fact. Undefined when the two are of different kinds. */
 export function inSaidUnit(fact: Fact, m: Mention): Exact | undefined {
@@ -37,9 +39,12 @@ export function fits(m: Mention, fact: Fact, options: { size: boolean; exact?: b
   const ratio = fact.unit.id === 'x' && m.unit?.id !== '%';
   if (m.hedge) {
     const h = m.hedge;
-    if (h.low < 1 && h.high > 1 && roundsTo(value, said, m)) return true;
+    const part = ratio && m.type === 'fraction';
+    if (!part && h.low < 1 && h.high > 1 && roundsTo(value, said, m)) return true;
     if (said.sign() === 0) return false;
     const share = value.over(said).toNumber();
+    // "about a half" is no third, however few fractions there are to say.
+    if (part && h.low < 1 && h.high > 1) return Math.abs(share - 1) <= partSlack;
     // A hedged small number may be off by half its own step even where that is more than its share.
     const slack = !h.rounds && !ratio && m.decimals === 0 && said.abs().toNumber() <= 3 ? 0.75 : h.rounds && !ratio ? stepOf(m).over(Exact.of(2)).over(said.abs()).toNumber() : 0;
     const low = h.low < 1 ? Math.min(h.low, 1 - slack) : 1;

@@ -1,7 +1,7 @@
 // A mention read as a change: a difference, a rise over idle, a percentage, against what the words or the context compare with.
 import type { Way } from '../script/index.js';
 import { passedOver } from './oblique.js';
-import { basesFor, baseWords, changesOf, medianSet, siblings } from './bases.js';
+import { basesFor, type BaseWords, baseWords, changesOf, medianSet, siblings } from './bases.js';
 import { type Candidate, type Context, polarity, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
 import { type Cell, moved, movedTo } from './grid.js';
 import { fit } from './decide.js';
@@ -65,6 +65,8 @@ export function readChange(c: Context, index: number): Candidate[] {
     }
     if (out.length) return out;
   }
+  const itself = medianBefore(c, index, words, way);
+  if (itself.length) return itself;
   for (const { cell, cost } of cells) {
     if (out.length > 150) break;
     if (cell.constant && c.grid.roles.get(cell.at[c.grid.of.phase[0]!]!) === 'offset') continue;
@@ -158,6 +160,21 @@ export function readChange(c: Context, index: number): Candidate[] {
     }
   }
   spread(c, index, out, percent);
+  return out;
+}
+
+/** "The median sinks to 51, which is 6 below where it was": the median just said, against itself as it was. */
+function medianBefore(c: Context, index: number, words: BaseWords, way: Way | undefined): Candidate[] {
+  const [last] = c.now.said;
+  const cell = last?.kind === 'median' ? firstCell(c.grid, last) : undefined;
+  const out: Candidate[] = [];
+  if (!last || !cell || words.overrides.size || !/^(?:where|what) (?:it|that) (?:was|had been|used to be|stood)\b/.test(words.low.join(' '))) return out;
+  const percent = c.parsed.said[index]!.mention.unit?.id === '%';
+  for (const b of basesFor(c, cell, index, { ...words, any: false, low: [], pronoun: false }, way)) {
+    const change = sameCellExcept(c.grid, cell, b.cell).map((i) => [i, b.cell.at[i]!] as const);
+    const other = change.some(([i]) => c.grid.of.setup.includes(i)) || b.cell.fixed ? undefined : substitute(c.grid, last, new Map(change));
+    if (other) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [last, other] }, 'difference', b.cost, cell, 'against what it was', { sign: sizeSign(way), firm: b.firm });
+  }
   return out;
 }
 

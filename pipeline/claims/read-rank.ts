@@ -54,6 +54,8 @@ export function readRank(c: Context, index: number): Candidate[] {
   const side = lead?.way === 'up' ? 'highest' : lead?.way === 'down' ? 'lowest' : undefined;
   for (const { cell, cost } of cells) {
     if ((cell.fixed && !c.grid.onlyConstant.has(cell.at[c.grid.of.measure[0]!]!)) || out.length > 80) continue;
+    // "the coolest", where nothing named is of heat: of no weight.
+    if (cue.of?.length && !cue.of.includes(cell.unit.dimension) && cue.of.some((d) => c.grid.dimensions.has(d))) continue;
     const good = polarity(c, cell);
     const variants: [string, number][] = [];
     const way = paceWay(mention.superlative ? c.parsed.low[mention.to - 1]! : '', cell.unit) ?? cue.way;

@@ -3,6 +3,7 @@ import type { Mention } from '../script/index.js';
 import { anotherMeasure } from './another-measure.js';
 import { arrivals } from './arrival.js';
 import { basesFor, baseWords } from './bases.js';
+import { betweenTwo } from './between-two.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
 import { grounded, rightElsewhere, stepBefore, strange } from './doubt.js';
@@ -172,6 +173,8 @@ function weigh(c: Context, index: number): Reading {
   if (constant) return constant;
   if (m.unit && !known(c, m.unit)) return as(foreign(c, index));
   if (isMark(c, index)) return as(decide(m, readValue(c, index).filter((x) => x.subject?.fixed && fit({ ...m, hedge: undefined } as Mention, x)), { silent: true }));
+  const two = betweenTwo(c, index);
+  if (two.length) return as(decide(m, two, {}));
   const set = possessed(c, index);
   if (set.length) return as(decide(m, set, {}));
   const range = rangeAt(c.parsed, index);

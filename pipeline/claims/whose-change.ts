@@ -2,7 +2,7 @@
 //   "most is saved by the Ashlar, 14 watts"                 whose change it is stands between
 //   "the smallest gain is the Ashlar's, 3 megabytes"
 //   "it took the biggest step, 90 millivolts, to reach 1.2"   the number is said after the noun, by itself
-import { changeNouns, changeVerbs, phraseAt, superlatives, type Way } from '../script/index.js';
+import { changeNouns, changeVerbs, comparatives, phraseAt, superlatives, type Way } from '../script/index.js';
 
 const link = /^(?:by|is|was|belongs to|belonged to|goes to|went to|comes from|came from|falls to|fell to|of)$/;
 /** Nouns that are as often a place or a span as a change. */
@@ -16,6 +16,13 @@ export function farChange(low: readonly string[], at: number, named: (k: number)
   let k = at - 1;
   if (!/^(?:,|:|\(|with|at)$/.test(low[k] ?? '')) return undefined;
   const alone = low[k] === ',';
+  if (low[k] === ':') {
+    // "It draws less than the Ashlar: 3 watts"
+    const clause = low.slice(0, k).findLastIndex((w) => /^[.,;:]$/.test(w)) + 1;
+    const than = low.indexOf('than', clause);
+    const more = than > clause && than < k ? low.slice(clause, than).findLast((w) => comparatives.has(w)) : undefined;
+    if (more) return { way: comparatives.get(more)!.way, because: more, before: true };
+  }
   while (k >= 0 && /^(?:,|:|\(|with|at)$/.test(low[k]!)) k--;
   if (alone) {
     const noun = nounAt(low, k);
