@@ -1,12 +1,13 @@
 // What a subject is compared with: what the words name, else what the sentences before suggest.
 import { spokenMark } from './spoken-mark.js';
 import { byBefore } from './by-how-much.js';
+import { besideIt, stepOn } from './beside-bases.js';
+import { markByNumber } from './mark-by-number.js';
 import { becoming } from './becoming.js';
 import type { Role } from './roles.js';
 import { type Context, polarity } from './context.js';
 import { type Cell, constantOf, type Grid, moved, movedTo } from './grid.js';
 import { ownBest, whole } from './cue-base.js';
-import { fits } from './fit.js';
 import { firstCell } from './terms.js';
 
 export interface Base {
@@ -51,6 +52,7 @@ export function baseWords(c: Context, index: number): BaseWords {
     out.overrides.set(h.slot, list);
   }
   for (const r of hits.roles) if (r.from >= scope.from && r.from < scope.to) out.roles.push(r.role);
+  out.roles.push(...markByNumber(c, index, scope, out.roles.length > 0 || out.overrides.size > 0));
   addRoles(c, index, out);
   // "only 4 degrees short of throttling": where it would begin is a limit.
   if (!out.overrides.size && !out.roles.length && low.some((w) => /^(?:throttl(?:e|es|ing)|shutdown|shutting|tripping)$/.test(w))) out.roles.push('limit');
@@ -135,6 +137,7 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
     if (c.now.constant) add(constantLike(g, subject, c.now.constant), 0, false, 'the limit spoken of');
   }
   if (!words.any) add(besideIt(c, subject, index), 0, false, 'the figure beside it');
+  if (!words.any) add(stepOn(c, index), 0.05, false, 'a step on');
   softBases(c, subject, index, way, add);
   return out;
 }
@@ -152,16 +155,6 @@ function onlyOne(g: Grid, subject: Cell, change: ReadonlyMap<number, string>): C
   return those.length === 1 ? those[0] : undefined;
 }
 
-/** "The one weighs 912 grams, and the other is 77 lighter": the same of another thing, whose figure was given just before. */
-function besideIt(c: Context, subject: Cell, index: number): Cell | undefined {
-  const last = c.done[index - 1];
-  const y = last?.term.kind === 'mean' ? last.subject : undefined;
-  if (!y || y === subject || y.fixed !== subject.fixed || !fits(c.parsed.said[index - 1]!.mention, last!.fact, { size: false })) return undefined;
-  const differing = c.grid.slots.flatMap((_, i) => (y.at[i] !== subject.at[i] ? [i] : []));
-  const named = (i: number): boolean => ['setup', 'setting'].includes(c.grid.slots[i]!.field) && c.hits.hits.some((h) => h.slot === i && h.segment === index && h.baseOf < 0 && h.from < c.parsed.said[index]!.mention.from && h.value === subject.at[i]) && c.hits.hits.some((h) => h.slot === i && h.segment < index && h.baseOf < 0 && h.value === y.at[i]);
-  return differing.length > 0 && differing.every(named) ? y : undefined;
-}
-
 function constantLike(g: Grid, subject: Cell, key: string): Cell | undefined {
   const cell = g.byKey.get(key);
   return cell && cell.at[g.of.measure[0]!] === subject.at[g.of.measure[0]!] ? constantOf(g, subject, cell.role) : undefined;
@@ -176,6 +169,8 @@ function softBases(c: Context, subject: Cell, index: number, way: string | undef
   const phaseSlot = g.of.phase[0]!;
   const start = becoming(c, index) ? [...g.roles].map(([v, r]) => (r === 'start' && subject.at[phaseSlot] !== v ? movedTo(g, subject, phaseSlot, v) : undefined)).find((x) => x !== undefined) : undefined;
   if (start) plain(start, 0.1, false, start.at[phaseSlot]!);
+  // "It had cooled by 27 degrees, to 52.6": from what it was at some other time.
+  if (start) for (const [v, r] of g.roles) if (r !== 'start' && subject.at[phaseSlot] !== v) { const then = movedTo(g, subject, phaseSlot, v); if (then && !then.fixed) plain(then, 0.3, false, v); }
   const another = (cell: Cell): boolean => start !== undefined && g.of.setup.some((i) => cell.at[i] !== subject.at[i]);
   const add = (cell: Cell | undefined, cost: number, firm: boolean, why: string): void => plain(cell, cell && topical(cell) ? cost + 0.9 : cell && another(cell) ? cost + 0.5 : cost, firm, why);
   if (now.pair) {

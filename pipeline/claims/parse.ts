@@ -126,7 +126,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
     const gap = low.slice(said[i - 1]!.mention.to, said[i]!.mention.from);
     // "The median hum was 31 in spring and 34 in autumn": both are medians.
     if (a.median && b.op === 'value' && gap.length <= 8 && gap.every((w, k) => /^(?:and|or|to|then|,|on|at|in|with|the|degrees|decibels|watts)$/.test(w) || names.some((n) => n.from <= said[i - 1]!.mention.to + k && said[i - 1]!.mention.to + k < n.to && n.meanings.some((x) => x.own && x.fields.every((f) => f === 'setting' || f === 'workload'))))) b.median = true;
-    if ((b.op === 'change' || b.op === 'points') && !b.base && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but' || w === 'for' || w === 'with' || w === 'at') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
+    if ((b.op === 'change' || b.op === 'points') && !b.base && !b.another && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but' || w === 'for' || w === 'with' || w === 'at') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
   }
   return parsed;
 }
@@ -145,7 +145,7 @@ function gapped(low: readonly string[], live: readonly Mention[], names: readonl
     if (!a?.unit || a.unit.id === 'points' || a.adjectival || a.type !== 'cardinal' || b.type !== 'cardinal' || b.unit || b.idle) continue;
     const own = names.find((n) => n.from > a.to && n.to <= b.from && n.from - a.to <= 6 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')));
     const [here, there] = [placed(low, names, a), placed(low, names, b)];
-    if (here && here === there && !b.unit && /^(?:,|, and|and|, but|but)$/.test(low.slice(endOf(names, a), b.from).join(' '))) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
+    if (here && here === there && !b.unit && /^(?:,|, and|and|, but|but)$/.test(low.slice(endOf(low, names, a), b.from).join(' '))) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
     if (!own || !/^(?:of (?:\p{L}+ ){1,2})?(?:, )?(?:and|but|while)(?: the)?$|^,(?: the)?$/u.test(low.slice(a.to, own.from).join(' '))) continue;
     if (!/^(?:'s)?(?: ?(?:at|with|is))?$/.test(low.slice(own.to, b.from).join(' ')) || !/^(?:[,.;:!?)]|and|but|so|which|while)?$/.test(low[b.to] ?? '')) continue;
     // "gave 31.4 grams, or 86 percent of it, and the other 28.9, which is 79": a figure and its share, and again.
@@ -161,11 +161,19 @@ function goesOnAsShare(low: readonly string[], of: Mention, share: Mention): boo
 
 /** "96 minutes on Low, 58 on High": the word that leads to the name after a number. */
 function placed(low: readonly string[], names: readonly Name[], m: Mention): string | undefined {
-  return /^(?:in|on|with|for|at)$/.test(low[m.to] ?? '') && endOf(names, m) > 0 ? low[m.to] : undefined;
+  const at = afterPart(low, names, m);
+  return /^(?:in|on|with|for|at)$/.test(low[at] ?? '') && endOf(low, names, m) > 0 ? low[at] : undefined;
 }
 
-function endOf(names: readonly Name[], m: Mention): number {
-  return names.find((n) => n.from >= m.to && n.from <= m.to + 2 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')))?.to ?? 0;
+/** "1.5 degrees on the core with the one": behind what of it is meant. */
+function afterPart(low: readonly string[], names: readonly Name[], m: Mention): number {
+  const part = /^(?:on|of|for|in|at|from)$/.test(low[m.to] ?? '') ? names.find((n) => n.from > m.to && n.from <= m.to + 2 && n.meanings.length > 0 && n.meanings.every((x) => x.own && x.fields.length > 0 && x.fields.every((f) => f === 'part' || f === 'measure'))) : undefined;
+  return part ? part.to : m.to;
+}
+
+function endOf(low: readonly string[], names: readonly Name[], m: Mention): number {
+  const at = afterPart(low, names, m);
+  return names.find((n) => n.from >= at && n.from <= at + 2 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')))?.to ?? 0;
 }
 
 /** "from the slowest pace to the fastest", "at the slowest pace it draws 5 watts, and at the fastest it is 9": the noun of the one is that of the other. */

@@ -5,6 +5,7 @@ import { basesFor, type BaseWords, baseWords, changesOf, medianSet, siblings } f
 import { type Candidate, type Context, polarity, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
 import { type Cell, moved, movedTo } from './grid.js';
 import { fit } from './decide.js';
+import { aheadOfNext } from './ahead-of-next.js';
 import { againstExtreme } from './read-extreme.js';
 import { correctedSpan, correctedTerm } from './corrected.js';
 import { paceWay } from './pace.js';
@@ -16,6 +17,8 @@ export function readChange(c: Context, index: number): Candidate[] {
   const said = c.parsed.said[index]!;
   const { cue, mention } = said;
   const percent = mention.unit?.id === '%';
+  const lead = aheadOfNext(c, index);
+  if (lead.length) return lead;
   const { cells } = subjectCells(c, index, unitsOf(said, true));
   // "comes down by 127 millivolts, to 291", "is 6 watts thriftier, at 41": where it ends tells what changes.
   const ends = endBeside(c, index);

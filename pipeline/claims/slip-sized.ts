@@ -39,6 +39,9 @@ export function noSlip(c: Context, index: number, r: Reading): string | undefine
   // "62 and 55, so 20 lower": wrong by what stands beside it.
   if (between && x.subject && x.base && endsSaid(c, x)) return undefined;
   if (between && allNamed(c, x)) return undefined;
+  // "gets to 89.5 degrees, 0.9 under the limit": so does one that stands beside what it is of, and says from what it is counted.
+  const beside = c.done[index - 1];
+  if (between && x.firm && x.base && x.cost <= 0.1 && beside?.subject === x.subject && fit(c.parsed.said[index - 1]!.mention, beside!)) return undefined;
   // What the words may mean nearly as well is a slip's size off: that is what was meant, and told wrong.
   const least = x.cost + reach;
   if (r.ranked.some((y) => y.candidate.cost <= least && slipSized(m, y.candidate))) return undefined;
