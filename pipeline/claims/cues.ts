@@ -4,7 +4,7 @@ import type { Dimension } from '../quantities/index.js';
 import { lastVerb, nounEnding, nounIn, unsure, verbBefore } from './change-words.js';
 import type { Segment } from './clauses.js';
 import { baseScope, nearTo, notTrailer, ratioBase, shareEnd } from './cue-base.js';
-import { fromEndToEnd, toldInOrder } from './end-to-end.js';
+import { endToEndAfter, fromEndToEnd, toldInOrder } from './end-to-end.js';
 import { acquired, givenBy } from './given-by.js';
 import { arrives, keeps } from './keeping.js';
 import { measuredAgainst } from './measured-against.js';
@@ -76,7 +76,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   // "a wash costs 620 grams of it in the one against 480 in the other": a figure beside another, and no change.
   const beside = change?.way === 'apart' && change.before && m.unit && m.unit.id !== '%' ? low.findIndex((w, k) => k >= m.to && k < m.to + 6 && /^(?:against|versus|vs)$/.test(w) && t[k + 1]?.kind === 'number') : -1;
   if (beside > 0) return cue;
-  const base = given ? undefined : baseScope(low, m, seg, Math.max(seg.to, reach), names, covered);
+  const base = given || (change?.after && change.because === 'from end to end') ? undefined : baseScope(low, m, seg, Math.max(seg.to, reach), names, covered);
   if (base) cue.base = base;
   if (change) { cue.because = change.because; if (change.of?.length) cue.of = change.of; if (change.whose) cue.whose = change.whose; }
   if (!m.unit && multipliedBy(low, m)) return { ...cue, op: 'ratio' };
@@ -143,6 +143,7 @@ const multiplying = /^(?:doubl|tripl|quadrupl|halv)(?:es|ed|ing)$/;
 interface Change { way: Way | undefined; because: string; before?: boolean; after?: boolean; of?: readonly Dimension[]; whose?: Cue['whose'] }
 
 function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k: number) => boolean): Change | undefined {
+  if (endToEndAfter(low, m.to)) return { way: 'apart', because: 'from end to end', after: true };
   // After the number: "… warmer", "… less than", "… behind", "… percent more efficient".
   let i = m.to;
   // "320 to one below the leader"

@@ -16,3 +16,10 @@ export function fromEndToEnd(low: readonly string[], at: number): boolean {
 export function toldInOrder(low: readonly string[], from: number, at: number, named: (k: number) => boolean): boolean {
   return low.slice(from, at).includes(':') && named(at - 1);
 }
+
+const after = new RegExp(String.raw`^(?:from )?(?:one end(?: of (?:the|that|this|my|our|its) \S+)? to the other|(?:the )?(?:${ends}) to (?:the )?(?:${ends})|end to end|one (?:side|extreme) to the other)\b`);
+
+/** "That's 12 watts from one end to the other", "12 watts from best to worst": the same, said after the number. */
+export function endToEndAfter(low: readonly string[], from: number): boolean {
+  return after.test(low.slice(from, from + 9).join(' '));
+}

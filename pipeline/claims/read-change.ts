@@ -1,12 +1,13 @@
 // A mention read as a change: a difference, a rise over idle, a percentage, against what the words or the context compare with.
 import type { Way } from '../script/index.js';
 import { passedOver } from './oblique.js';
-import { basesFor, type BaseWords, baseWords, changesOf, medianSet, siblings } from './bases.js';
+import { basesFor, baseWords, changesOf, medianSet, siblings } from './bases.js';
 import { type Candidate, type Context, polarity, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
 import { type Cell, moved, movedTo } from './grid.js';
 import { fit } from './decide.js';
 import { aheadOfNext } from './ahead-of-next.js';
 import { againstExtreme } from './read-extreme.js';
+import { medianBefore } from './median-before.js';
 import { correctedSpan, correctedTerm } from './corrected.js';
 import { paceWay } from './pace.js';
 import { overRoomTerm, push, readValue } from './read-value.js';
@@ -67,6 +68,11 @@ export function readChange(c: Context, index: number): Candidate[] {
       }
     }
     if (out.length) return out;
+  }
+  const told = percent ? undefined : endsTold(c, index);
+  if (told) {
+    spread(c, index, out, percent);
+    return [told, ...out.filter((x) => x.why !== twoLast).map((x) => ({ ...x, cost: x.cost + 0.5 }))];
   }
   const itself = medianBefore(c, index, words, way);
   if (itself.length) return itself;
@@ -166,19 +172,14 @@ export function readChange(c: Context, index: number): Candidate[] {
   return out;
 }
 
-/** "The median sinks to 51, which is 6 below where it was": the median just said, against itself as it was. */
-function medianBefore(c: Context, index: number, words: BaseWords, way: Way | undefined): Candidate[] {
-  const [last] = c.now.said;
-  const cell = last?.kind === 'median' ? firstCell(c.grid, last) : undefined;
+/** "Slow is at 12, brisk at 15 and flat out at 19, so 7 from one end to the other": of those just told. */
+function endsTold(c: Context, index: number): Candidate | undefined {
+  if (!cueIsEndToEnd(c.parsed.said[index]!.cue.because)) return undefined;
+  const told = lastValues(c, index).flatMap((t) => firstCell(c.grid, t) ?? []);
+  const own = told.filter((x) => !x.fixed && alike(c, x, told[0]!)).sort((x, y) => number(c, x) - number(c, y));
   const out: Candidate[] = [];
-  if (!last || !cell || words.overrides.size || !/^(?:where|what) (?:it|that) (?:was|had been|used to be|stood)\b/.test(words.low.join(' '))) return out;
-  const percent = c.parsed.said[index]!.mention.unit?.id === '%';
-  for (const b of basesFor(c, cell, index, { ...words, any: false, low: [], pronoun: false }, way)) {
-    const change = sameCellExcept(c.grid, cell, b.cell).map((i) => [i, b.cell.at[i]!] as const);
-    const other = change.some(([i]) => c.grid.of.setup.includes(i)) || b.cell.fixed ? undefined : substitute(c.grid, last, new Map(change));
-    if (other) push(out, c, { kind: percent ? 'percent_change' : 'difference', args: [last, other] }, 'difference', b.cost, cell, 'against what it was', { sign: sizeSign(way), firm: b.firm });
-  }
-  return out;
+  if (own.length > 2) push(out, c, { kind: 'difference', args: [own.at(-1)!.key, own[0]!.key] }, 'difference', 0, own.at(-1), 'between the ends just told', { base: own[0]!, firm: true });
+  return out[0];
 }
 
 /** What the figure right before is of, where the percentage follows it in the same clause with nothing else named between. */
@@ -224,6 +225,8 @@ function sizeSign(way: Way | undefined): -1 | 0 | 1 {
   return way === 'up' ? 1 : way === 'down' ? -1 : 0;
 }
 
+const twoLast = 'between the two said last';
+
 /** "from top to bottom the spread is 15.4", "the whole field fits into seven kelvin", "10.2 decibels apart": highest less lowest. */
 function spread(c: Context, index: number, out: Candidate[], percent: boolean): void {
   const said = c.parsed.said[index]!;
@@ -234,7 +237,8 @@ function spread(c: Context, index: number, out: Candidate[], percent: boolean): 
   const { cells } = subjectCells(c, index, unitsOf(said, true), { limit: 2 });
   const seen = new Set<string>();
   for (const { cell, cost } of cells) {
-    for (const slots of [c.grid.of.setup, c.grid.of.setting]) {
+    const { setup, setting } = c.grid.of;
+    for (const slots of [setup, setting, ...(setting.length > 1 ? setting.map((i) => [i]) : [])]) {
       const set = siblings(c.grid, cell, slots).sort((a, b) => number(c, a) - number(c, b));
       if (set.length < 3) continue;
       const [low0, high] = [set[0]!, set.at(-1)!];
@@ -242,12 +246,12 @@ function spread(c: Context, index: number, out: Candidate[], percent: boolean): 
       if (seen.has(id)) continue;
       seen.add(id);
       // The subject is the whole field: which member the topic is does not matter.
-      push(out, c, { kind: 'difference', args: [high.key, low0.key] }, 'difference', Math.min(cost, 0.5) + (slots === c.grid.of.setup ? 0 : 0.6), high, 'from the lowest to the highest', { base: low0 });
+      push(out, c, { kind: 'difference', args: [high.key, low0.key] }, 'difference', Math.min(cost, 0.5) + (slots === setup ? 0 : 0.6), high, 'from the lowest to the highest', { base: low0 });
     }
   }
   // Two things said last: "that is 10.2 decibels apart", "20.7 degrees between them".
   const [a, b] = lastValues(c, index);
-  if (a && b) push(out, c, { kind: 'difference', args: [a, b] }, 'difference', 0, firstCell(c.grid, a), 'between the two said last', { base: firstCell(c.grid, b)! });
+  if (a && b) push(out, c, { kind: 'difference', args: [a, b] }, 'difference', 0, firstCell(c.grid, a), twoLast, { base: firstCell(c.grid, b)! });
 }
 
 /** "92 instead of 80, 15 percent better": the first of the two is spoken of, the second is what it is compared with. */
