@@ -67,7 +67,7 @@ export function baseWords(c: Context, index: number): BaseWords {
 
 /** "From idle, it warmed up by 15": what the sentence sets out from is what every change in it is measured from. */
 function departure(c: Context, index: number): { from: number; to: number } | undefined {
-  return c.parsed.said[index]!.cue.op === 'change' ? c.hits.hits.find((h) => h.alone) : undefined;
+  return /^(?:change|ratio)$/.test(c.parsed.said[index]!.cue.op) ? c.hits.hits.find((h) => h.alone) : undefined;
 }
 
 /** "breaks the ceiling, by 3.4 degrees": a mark in the same stretch as a change is what it is measured from. */

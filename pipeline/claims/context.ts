@@ -119,7 +119,7 @@ export function subjectCells(c: Context, index: number, units: readonly Unit[] |
   const { mention } = c.parsed.said[index]!;
   const found = cellsFor(c.grid, evidence, options.limit ?? reachOfCosts);
   // A unit tells the measure, and with it what is plausible: the best stays at no cost.
-  if (mention.unit || mention.type !== 'cardinal') return { cells: found, evidence };
+  if (mention.unit || mention.type !== 'cardinal' || c.parsed.said[index]!.cue.op === 'ratio') return { cells: found, evidence };
   const value = Math.abs(mention.value.toNumber());
   const odd = new Map<string, number>();
   const cells = found.map((x) => {

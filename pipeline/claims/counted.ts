@@ -76,3 +76,12 @@ export function outOf(c: Context, index: number): boolean {
   if (!b || a.unit || b.unit || a.type !== 'cardinal' || b.type !== 'cardinal' || a.decimals > 0 || b.decimals > 0) return false;
   return /^out of(?: the| all| our| my| these| those| all the)?$/.test(c.parsed.low.slice(a.to, b.from).join(' '));
 }
+
+/** "Of the six rounds on the hill, the Cobble takes 4 and the Garth 2": how many of those counted at the head of the sentence go to each. */
+export function wonOf(c: Context, index: number): boolean {
+  const { said, low } = c.parsed;
+  const { mention: m } = said[index]!;
+  const small = (n: typeof m): boolean => n.type === 'cardinal' && !n.unit && n.decimals <= 0;
+  const whole = said.findIndex((s, k) => k < index && small(s.mention) && /^(?:of|out of)(?: (?:the|all|our|my|these|those|all the))?$/.test(low.slice(Math.max(0, s.mention.from - 3), s.mention.from).join(' ').replace(/^.*[\]:,] ?/, '')) && !['that', 'which'].includes(low[s.mention.to] ?? ''));
+  return whole >= 0 && small(m) && m.value.compare(said[whole]!.mention.value) <= 0 && low.slice(said[whole]!.mention.to, m.from).some((w) => /^(?:takes?|took|wins?|won|gets?|got|claims?|claimed|goes?|went|has|had|loses|lost|leads?|led)$/.test(w));
+}

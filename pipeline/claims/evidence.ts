@@ -3,7 +3,7 @@
 import type { Dimension, Unit } from '../quantities/index.js';
 import type { Grid } from './grid.js';
 import { givenFor, yieldToNamed } from './goes-together.js';
-import { liesBy, setBeside } from './lies-by.js';
+import { liesBy, markOfAnother, setBeside } from './lies-by.js';
 import { markPhases } from './mark-phases.js';
 import { measuresIn, onlySet, wasMeasured } from './measured.js';
 import type { Parsed } from './parse.js';
@@ -102,7 +102,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     }
     // A test plan is no thing tested: its name says nothing about the figures that follow.
     const thing = (v: string): boolean => slot.field !== 'setup' || !g.holders.has(v);
-    const earlier = hits.filter((h) => h.segment < index && h.baseOf < 0 && possible(i, h.value) && thing(h.value) && !(slot.field === 'setup' && passedOver(p, index, hits, h)));
+    const earlier = hits.filter((h) => h.segment < index && h.baseOf < 0 && !(slot.field === 'phase' && markOfAnother(g, p, h, index)) && possible(i, h.value) && thing(h.value) && !(slot.field === 'setup' && passedOver(p, index, hits, h)));
     const later = options.ahead ? hits.filter((h) => h.segment > index && h.segment <= index + 1 && h.baseOf < 0 && possible(i, h.value) && thing(h.value)) : [];
     const near = hits.length === 0 ? hits : [...later, ...earlier.reverse()].filter((h) => !(from && h.segment === index - 1 && h.from >= from.mention.to));
     let cost = 0;

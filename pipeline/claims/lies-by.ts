@@ -16,3 +16,10 @@ export function setBeside(g: Grid, p: Parsed, h: Hit, index: number): boolean {
   if (field !== 'phase' && field !== 'setup') return false;
   return (field === 'setup' ? g.holders.has(h.value) : /^(?:limit|target|rated)$/.test(g.roles.get(h.value) ?? '')) && liesBy(p, h, index);
 }
+
+/** "takes 213 of its 220 watt limit and the Garth 252": the limit goes with the number before it, and another thing has been named since. */
+export function markOfAnother(g: Grid, p: Parsed, h: { from: number; value: string; segment: number }, index: number): boolean {
+  const own = p.said[index]!;
+  const before = p.said[h.segment];
+  return before !== undefined && h.from >= before.mention.to && /^(?:limit|target|rated)$/.test(g.roles.get(h.value) ?? '') && p.names.some((n) => n.from >= own.segment.from && n.to <= own.mention.from && n.meanings.some((x) => x.own && x.fields[0] === 'setup'));
+}

@@ -9,6 +9,7 @@ import { afterMention, afterNames, afterSentence, newSection } from './discourse
 import { grid, type Grid } from './grid.js';
 import type { SentenceHits } from './evidence.js';
 import { hitsOf } from './hits.js';
+import { toldByFigures } from './told-by-figures.js';
 import { Kept, KeptSteps } from './kept.js';
 import { lexicon, type Lexicon } from './lexicon.js';
 import { parse, type Parsed } from './parse.js';
@@ -131,7 +132,7 @@ function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: 
     c.now = afterMention(c, i, r);
   }
   // All readings of all numbers would be kept for as long as the text is.
-  const kept = notBothEnds(c, crossed(c, readings)).map((r) => (r.ranked.length > mostTold ? { ...r, ranked: r.ranked.slice(0, mostTold) } : r));
+  const kept = notBothEnds(c, toldByFigures(c, crossed(c, readings))).map((r) => (r.ranked.length > mostTold ? { ...r, ranked: r.ranked.slice(0, mostTold) } : r));
   // A setting that was settled by a number alone carries no further than its sentence, unless that tells of some thing.
   const told = hits.hits.some((h) => h.baseOf < 0 && g.of.setup.includes(h.slot) && !g.holders.has(h.value));
   const now = c.done.some((d) => d?.settled) ? { ...c.now, topics: c.now.topics.map((t, i) => (g.slots[i]!.field === 'setting' && !told ? before.topics[i]! : t)) } : c.now;

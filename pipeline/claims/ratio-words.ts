@@ -12,7 +12,7 @@ export function namesRatio(low: readonly string[], m: Mention): boolean {
 /** "multiplies the flow by 2.6": the verb may stand before a cut. */
 export function multipliedBy(low: readonly string[], m: Mention): boolean {
   if (low[m.from - 1] !== 'by') return false;
-  const clause = low.slice(Math.max(0, m.from - 9), m.from);
+  const clause = low.slice(Math.max(0, m.from - 18), m.from);
   return clause.slice(clause.findLastIndex((w) => /^[;:.—–]$/.test(w)) + 1).some((w) => /^multipl(?:y|ies|ied)$/.test(w));
 }
 

@@ -10,7 +10,7 @@ import { grounded, rightElsewhere, stepBefore, strange } from './doubt.js';
 import { farOff } from './far-off.js';
 import { endBeside } from './read-change.js';
 import { roomCorrectedTo } from './corrected.js';
-import { countedBy, outOf, setSize } from './counted.js';
+import { countedBy, outOf, setSize, wonOf } from './counted.js';
 import { failingVerbs, keepingVerbs } from './condition-words.js';
 import { passingVerbs } from './change-words.js';
 import { isCondition, isMark } from './read-condition.js';
@@ -68,7 +68,7 @@ function judged(c: Context, index: number): Reading {
   if (r.why.startsWith('it goes ')) return r;
   r = withoutExcuse(c, index, r);
   if (r.verdict !== 'disagrees') return r;
-  if (r.chosen!.kind !== 'count' && outOf(c, index)) return { ...r, verdict: 'untied', why: 'it counts' };
+  if (r.chosen!.kind !== 'count' && (outOf(c, index) || wonOf(c, index))) return { ...r, verdict: 'untied', why: 'it counts' };
   if (r.chosen!.why === 'over all' && !saysAll(c)) {
     const others = r.ranked.map((y) => y.candidate).filter((y) => y.kind !== 'range');
     if (!others.length) return { ...r, verdict: 'untied', why: 'no word says that it is of them all' };

@@ -39,6 +39,9 @@ describe.each([
   ['the middle of all of them', 'In the meadow the Hobby takes 63.4 watts. Median of the four, N.', '83.9', '85.9', ''],
   ['the quantity told in the row before', 'In the meadow the Hobby takes 63.4 watts and is done in 94.6 minutes.\nThe Kestrel takes N and is done in 68.1.', '88.1', '81.8', ''],
   ['a share of a thing', 'In the meadow the power is 88.1 watts with the Kestrel.\nIt is using N percent of the Hobby and 88 percent of the Kestrel.', '70', '77', ''],
+  ['a limit goes with the number before it', 'In the meadow the Hobby takes 63.4 watts of its 90 watt rating and the Kestrel N of 100.', '88.1', '81.8', ''],
+  ['the setting of the section, and not one by the way', '## On the soft ground\n\nThe Merlin takes 104.6 watts.\nIn the quarry it was 83.3.\nNobody minds.\nThe Osprey takes N watts.', '79.7', '77.9', ''],
+  ['multiplied, setting out from a setting', '## In the quarry\n\nComing from the meadow, the Hobby multiplies its power by 0.66 and the Osprey by N.', '0.73', '0.53', ''],
   ['a clause that says where the mark is', 'In the meadow the housing of the Hobby gets to 71.5 degrees, N below where it cuts out.', '8.5', '7.5', ''],
   ['what all of one kind are called', 'Each of them had N grounds to cross.', 'two', 'three', ''],
 ])('%s', (_, text, right, wrong, which) => {
@@ -50,4 +53,12 @@ describe.each([
 
 test('a multiple of what is not on record says nothing', () => {
   expect(verdicts('In the meadow the Hobby takes 63.4 watts.\nThree times the crowd, mind you, and nobody complained.').filter((v) => v.endsWith('disagrees'))).toEqual([]);
+});
+
+test('a row that falls from end to end is told by its figures', () => {
+  expect(verdicts('In the meadow the power is 104.6 watts, 88.1, 79.7, 63.4.').filter((v) => !v.endsWith('agrees') || v.endsWith('disagrees'))).toEqual([]);
+});
+
+test('how many rounds go to each is no figure', () => {
+  expect(verdicts('The power is 63.4 watts with the Hobby in the meadow.\nOf the 8 rounds on power the Hobby takes 5 and the Osprey 3.').filter((v) => v.endsWith('disagrees'))).toEqual([]);
 });
