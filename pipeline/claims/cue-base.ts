@@ -60,7 +60,7 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
   if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "Over the foam, that is 12 percent extra for the one, 3 for the other", "Compared with the foam, mind, it's …": what opens the sentence is what all of it is compared with.
   const opening = /^(?:over|above|beyond|against|versus|compared (?:with|to)|relative to|measured against|next to|beside)(?= )/.exec(low.slice(0, 2).join(' ') + ' ')?.[0].split(' ').length ?? 0;
-  const opened = opening && seg.to > 0 && !low.slice(m.to, m.to + 3).includes('between') ? names.find((n) => n.from <= opening + 1 && n.from >= opening && low[n.to] === ',' && !/^(?:which|who|whose|where|at|with)$/.test(low[n.to + 1] ?? '') && n.to < m.from && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting'))) : undefined;
+  const opened = opening && seg.to > 0 && !low.slice(m.to, m.to + 3).includes('between') ? names.find((n) => n.from <= opening + 1 && n.from >= opening && low[n.to] === ',' && !/^(?:which|who|whose|where|at|with)$/.test(low[n.to + 1] ?? '') && n.to < m.from && n.meanings.some((x) => (x.own && x.fields.some((f) => f === 'setup' || f === 'setting')) || x.role?.role === 'idle')) : undefined;
   if (opened) return { from: opening, to: opened.to };
   for (let i = seg.from; i < m.from; i++) {
     if (!before.has(low[i]!)) continue;

@@ -79,6 +79,8 @@ function judged(c: Context, index: number): Reading {
   const { cue } = c.parsed.said[index]!;
   // "The one saves 47 watts, and the other throws 42 back in": which way it goes was said of the first alone.
   if (r.turned && cue.elided && !cue.way) return { ...r, verdict: 'agrees' };
+  // "… climbs 33, the other 17. About half", where one of the two was not understood: nothing is known of their ratio.
+  if (besideFigures(r.chosen!) && r.chosen!.term.args.some((a) => c.done.some((d, k) => d !== undefined && (d.term === a || (d.term.kind === 'mean' && d.term.args[0] === a)) && !fit(c.parsed.said[k]!.mention, d)))) return { ...r, verdict: 'untied', why: 'it is of a figure that was not understood' };
   if (besideFigures(r.chosen!) || r.chosen!.why === measuredFrom || r.chosen!.why === allThereIs) return r;
   const spoken = limitBeside(c, index, r);
   if (spoken) return spoken;

@@ -8,7 +8,7 @@ import { factsOf, type Row } from './record-of.js';
 const rows: Row[] = [];
 for (const [id, hot, pull, most] of [['alder', 71.3, 43.9, 50], ['rowan', 62.8, 36.4, 45]] as const) {
   for (const [how, k] of [['dry', 0], ['wet', 1]] as const) rows.push([id, how, 'climb', 'temperature', 'gear', 'load', hot - k * (hot / 8), 'degC', 0.4], [id, how, 'climb', 'power', 'rope', 'load', pull - k * (pull / 6), 'W', 0.7]);
-  rows.push([id, '', '', 'power', 'rope', 'rated', most, 'W']);
+  rows.push([id, '', '', 'power', 'rope', 'rated', most, 'W'], [id, '', '', 'temperature', 'gear', 'idle', hot - most / 2, 'degC']);
 }
 rows.push(['tower', '', '', 'temperature', 'gear', 'limit', 80, 'degC']);
 const names = `kind,id,spoken
@@ -31,6 +31,7 @@ describe.each([
   ['in the same words', 'In the dry the gear of the Rowan gets to 62.8 degrees, 17.2 under the N it is built for.', '80', '86'],
   ['what there is of it', 'In the dry the rope of the Alder takes 43.9 watts out of N.', '50', '55'],
   ['the price of each', 'The gear of the Alder runs at 71.3 degrees in the dry and 62.4 in the wet.\nFor the Alder that difference is 8.9 degrees, for the Rowan N.', '7.9', '9.7'],
+  ['over idle, which opens the sentence', 'In the dry the gear of the Alder gets to 71.3 degrees.\nOver idle, the Alder climbs 25 degrees and the Rowan N.', '22.5', '25.2'],
   ['the other of two', 'In the dry the rope of the Alder takes 43.9 watts, and the other machine is at N.', '36.4', '34.6'],
 ])('%s', (_, text, right, wrong) => {
   const of = (n: string): string[] => verdicts(text.replace('N', n));
