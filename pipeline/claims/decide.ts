@@ -16,6 +16,8 @@ export interface Decision {
   turned?: boolean;
   /** Given although some other reading would fit. */
   insisted?: boolean;
+  /** Not even the kind of quantity was said: nothing goes on from it. */
+  unsaid?: boolean;
   /** Held back by nothing but a dearer reading that fits. */
   excused?: boolean;
 }

@@ -77,7 +77,7 @@ export function newSection(g: Grid, s: State): State {
 /** After a mention was read: the figure, the pair, the comparison it leaves. */
 export function afterMention(c: Context, index: number, r: Reading): State {
   const now = c.now;
-  const chosen = r.verdict === 'not-a-claim' ? undefined : r.chosen;
+  const chosen = r.verdict === 'not-a-claim' || r.unsaid ? undefined : r.chosen;
   if (!chosen) return now;
   const g = c.grid;
   const next: { -readonly [K in keyof State]: State[K] } = { ...now };

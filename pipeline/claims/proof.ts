@@ -128,7 +128,7 @@ function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: 
   for (let i = 0; i < p.said.length; i++) {
     const r = pinned?.(p.said[i]!.mention) ?? readMention(c, i);
     readings.push(r);
-    c.done.push(r.verdict === 'not-a-claim' ? undefined : r.chosen);
+    c.done.push(r.verdict === 'not-a-claim' || r.unsaid ? undefined : r.chosen);
     c.now = afterMention(c, i, r);
   }
   // All readings of all numbers would be kept for as long as the text is.

@@ -96,7 +96,11 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   const least = Math.min(...out.map((x) => x.cost));
   const plain = out.some((x) => x.cost <= Math.min(unsaid, least + (second ? 0.45 : margin)) && fit(m, x));
   const soft = plain ? [] : readChange(c, index).filter((x) => !x.subject?.fixed).map((x) => ({ ...x, cost: x.cost + unsaid }));
-  return as(decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: openMeasure(c, index) || labelLike(c, index) || !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.roles.some((r) => r.segment === index && /^(?:limit|target|rated)$/.test(r.role)) && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: passing || aside || cue.doubtful || !supported(c, index) }));
+  const open = openMeasure(c, index);
+  // "65.5 on the one beats 97.1 on paper": a figure of something else, whatever that is.
+  const beaten = /^(?:beats?|beating|trumps?|outweighs?)$/.test(c.parsed.low[m.from - 1] ?? '');
+  const d = decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: open || beaten || labelLike(c, index) || !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.roles.some((r) => r.segment === index && /^(?:limit|target|rated)$/.test(r.role)) && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: passing || aside || cue.doubtful || !supported(c, index) });
+  return as(open && d.verdict === 'untied' ? { ...d, unsaid: true } : d);
 }
 
 /** The words speak of something that is measured in percent, or a share of one was just said. */
