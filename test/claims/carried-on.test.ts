@@ -1,4 +1,4 @@
-// What the words leave out and a figure, a pronoun or a count makes up for: the setting that a figure was read in, whose place it
+// What the words leave out and a figure, a pronoun or a count makes up for: whose place it
 // is, of how many a median is, what a figure was taken under. Each pair is a true sentence and a false one.
 import { describe, expect, test } from 'vitest';
 import { proof, type Verdict } from '../../pipeline/claims/index.js';
@@ -36,12 +36,11 @@ const facts = factsOf(rows, names);
 const verdicts = (text: string): string[] => proof(new Source('script.md', text), facts).mentions.filter((m: Verdict) => m.verdict !== 'not-a-claim').map((m) => `${m.text}: ${m.verdict}`);
 
 describe.each([
-  ['the setting of the figure before', 'In Quarry on plain the Umber is kept busy.\nOn gentle nobody would notice it.\nIt climbs to 141 watts at the wall, and so uses N percent of its limit.', '94', '79'],
   ['a figure taken under a thing', 'On gentle in Quarry the core temperature comes to N degrees under the Rusk.', '68', '71'],
   ['a difference under a thing', 'On gentle in Quarry the core of the Quill stays N degrees under the Rusk.', '7', '9'],
   ['a median of everything', 'In Quarry, over all twelve noise results, the median is N decibels.', '41.85', '43.2'],
 ])('%s', (_, text, right, wrong) => {
-  test('right', () => expect(verdicts(text.replace('N', right)).filter((v) => !v.endsWith('agrees'))).toEqual([]));
+  test('right', () => expect(verdicts(text.replace('N', right)).filter((v) => !v.endsWith(': agrees'))).toEqual([]));
   test('wrong', () => expect(verdicts(text.replace('N', wrong)).some((v) => v.endsWith('disagrees'))).toBe(true));
 });
 

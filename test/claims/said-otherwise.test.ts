@@ -53,7 +53,7 @@ describe.each([
   ['over a room that stands with the plan', 'Over room temperature the core of the Cedar stands at N degrees on the desk in Quarry.', '45', '66'],
   ['so many more of a unit', 'In Quarry on the desk the blower of the Dogwood turns at 2,330 rpm, so N more rpm than that of the Cedar.', '170', '270'],
 ])('%s', (_, text, right, wrong) => {
-  test('right', () => expect(verdicts(text.replace('N', right)).filter((v) => !v.endsWith('agrees'))).toEqual([]));
+  test('right', () => expect(verdicts(text.replace('N', right)).filter((v) => !v.endsWith(': agrees'))).toEqual([]));
   test('wrong', () => expect(verdicts(text.replace('N', wrong)).some((v) => v.endsWith('disagrees'))).toBe(true));
 });
 
@@ -80,7 +80,7 @@ describe.each([
   ['up on another setting', 'In the cupboard in Quarry the noise of the Beech is 47 decibels, up N on the desk.', '3', '5'],
   ['of what the share is, is named', 'On the desk the board of the Alder draws 41 watts and that of the Dogwood 47. So the Alder saves you N percent of the power of the Dogwood.', '13', '19'],
 ])('%s', (_, text, right, wrong) => {
-  test('right', () => expect(verdicts(text.replace('N', right)).filter((v) => !v.endsWith('agrees'))).toEqual([]));
+  test('right', () => expect(verdicts(text.replace('N', right)).filter((v) => !v.endsWith(': agrees'))).toEqual([]));
   test('wrong', () => expect(verdicts(text.replace('N', wrong)).some((v) => v.endsWith('disagrees'))).toBe(true));
 });
 
@@ -120,7 +120,7 @@ describe.each([
   ['what is done to a thing by a setting', 'In Quarry on the desk the noise of the Alder is 36 decibels. The cupboard costs the Alder N decibels.', '3', '5'],
   ['what is set beside another', 'In Quarry the core of the Alder is at 80 degrees in the cupboard. Set beside the desk it is N degrees hotter.', '9', '12'],
 ])('%s', (_, text, right, wrong) => {
-  test('right', () => expect(verdicts(text.replace('N', right)).filter((v) => !v.endsWith('agrees'))).toEqual([]));
+  test('right', () => expect(verdicts(text.replace('N', right)).filter((v) => !v.endsWith(': agrees'))).toEqual([]));
   test('wrong', () => expect(verdicts(text.replace('N', wrong)).some((v) => v.endsWith('disagrees'))).toBe(true));
 });
 
