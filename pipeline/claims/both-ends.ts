@@ -9,6 +9,8 @@ import { pairWith } from './read-value.js';
 
 /** The readings of one sentence, with no alarm at both ends of a stretch. */
 export function notBothEnds(c: Context, readings: readonly Reading[]): readonly Reading[] {
+  // What is named in the sentence is what it tells of.
+  if (c.hits.hits.some((h) => /^(?:setup|part|measure)$/.test(c.grid.slots[h.slot]!.field))) return readings;
   const wrong = (k: number): boolean => readings[k]?.verdict === 'disagrees' && !readings[k]!.insisted && !readings[k]!.turned && !given(c, readings[k]!);
   const pairs = [...readings.keys()].filter((k) => wrong(k) && wrong(k + 1) && (pairWith(c, k)?.first === k || rangeAt(c.parsed, k)?.first === k));
   if (!pairs.length) return readings;

@@ -9,6 +9,7 @@ import type { Cell, Grid } from './grid.js';
 import type { Parsed, Said } from './parse.js';
 import type { State } from './state.js';
 import type { Term } from './terms.js';
+import type { VerdictWord } from './decide.js';
 
 export interface Context {
   facts: Facts;
@@ -21,6 +22,8 @@ export interface Context {
   now: State;
   /** What the mentions before this one in the sentence were read as. */
   done: (Candidate | undefined)[];
+  /** What was said of them. */
+  told: VerdictWord[];
 }
 
 /** One reading of a mention. */

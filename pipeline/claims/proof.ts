@@ -123,11 +123,12 @@ function readHeading(facts: Facts, g: Grid, p: Parsed, before: State): Read {
 
 function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: (m: Mention) => Reading | undefined): Read {
   const hits = hitsOf(g, p, before);
-  const c: Context = { facts, grid: g, parsed: p, hits, before, now: before, done: [] };
+  const c: Context = { facts, grid: g, parsed: p, hits, before, now: before, done: [], told: [] };
   const readings: Reading[] = [];
   for (let i = 0; i < p.said.length; i++) {
     const r = pinned?.(p.said[i]!.mention) ?? readMention(c, i);
     readings.push(r);
+    c.told.push(r.verdict);
     c.done.push(r.verdict === 'not-a-claim' || r.unsaid ? undefined : r.chosen);
     c.now = afterMention(c, i, r);
   }

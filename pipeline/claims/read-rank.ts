@@ -50,7 +50,9 @@ export function readRank(c: Context, index: number): Candidate[] {
   const size = sizeSaid(c, index);
   const sets = rankSets(c, index);
   // "The one was the hottest, and the other came second": second from the same end.
-  const lead = mention.type === 'ordinal' ? c.parsed.said[index - 1]?.mention.superlative : undefined;
+  // … but not "from quietest to loudest", which starts at the other.
+  const first = c.parsed.said[index - 1]?.mention;
+  const lead = mention.type === 'ordinal' && first && c.parsed.low[first.from - 1] !== 'to' ? first.superlative : undefined;
   const side = lead?.way === 'up' ? 'highest' : lead?.way === 'down' ? 'lowest' : undefined;
   for (const { cell, cost } of cells) {
     if ((cell.fixed && !c.grid.onlyConstant.has(cell.at[c.grid.of.measure[0]!]!)) || out.length > 80) continue;

@@ -54,7 +54,7 @@ export function readMention(given: Context, index: number): Reading {
   const c = takenWith(given, index);
   const r = asOfTheOneBefore(c, index, asInRowBefore(c, index, anotherMeasure(c, index, settled(c, index, judged(c, index)))));
   const misread = noSlip(c, index, r);
-  return misread ? { ...r, verdict: 'untied', why: `too far from what the record gives for a slip (${misread})` } : r;
+  return misread ? { ...r, verdict: 'untied', why: misread } : r;
 }
 
 /** "below the mark at which it gave up": told by a clause of its own, and by no name. */

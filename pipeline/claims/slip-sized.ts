@@ -1,5 +1,6 @@
-// An alarm says that a number is a slip of what the record gives. What lies further from it than slips go, and is just right for
-// something else that was measured, was misread. This is asked last, of alarms alone: it looks through the whole record.
+// An alarm says that a number is a slip of what the record gives. Where the words prove little (what lies further off than slips
+// go, what stands by no name, what follows a number that was not understood), a number that is just right for something else that
+// was measured is rather misread, and left untied. This is asked last, of alarms alone: it looks through the whole record.
 //   "… and the other loses forty-six"      no difference of 17 told wrong, where a difference of 46 stands beside it
 //   "The Sorrel moved up to first"         no seventh place told wrong: those who sort a list know its two ends
 import { isFact } from '../facts/index.js';
@@ -25,33 +26,43 @@ const closely = { low: 0.97, high: 1.03 } as const;
 /** A place is told wrong by one; common practice, no published source. */
 const places = 1;
 
-/** What is told of an alarm that rests on no slip; undefined where it is one. */
+/** Why an alarm rests on no slip; undefined where it may well be one. */
 export function noSlip(c: Context, index: number, r: Reading): string | undefined {
   const x = r.chosen;
   if (r.verdict !== 'disagrees' || !x) return undefined;
-  const { mention: m } = r;
-  if (x.kind === 'rank') return m.type === 'ordinal' && Math.abs(Math.abs(m.value.toNumber()) - x.fact.value.toNumber()) > places ? 'hardly told wrong by so many places' : undefined;
+  if (x.kind === 'rank') return r.mention.type === 'ordinal' && Math.abs(Math.abs(r.mention.value.toNumber()) - x.fact.value.toNumber()) > places ? 'hardly told wrong by so many places' : undefined;
+  const paired = c.hits.paired.has(index);
+  // What the rest of the sentence was not understood to say, this number may go on from.
+  const unsure = !paired && c.told.some((v) => v === 'untied' || v === 'disagrees') ? 'a number before it in the sentence was not understood'
+    : !paired && !r.why.startsWith('it goes ') && nothingNamed(c, index, x) && !slipSized(r.mention, x, closely) ? 'nothing that it could be of is named beside it'
+      : tooFar(c, index, r, x) ? 'too far from what the record gives for a slip' : undefined;
+  const right = unsure && rightForSomething(c, index, x);
+  return right && `${unsure}; right for ${right}`;
+}
+
+function tooFar(c: Context, index: number, r: Reading, x: Candidate): boolean {
   const between = x.kind === 'difference' || x.kind === 'rise';
-  if (nothingNamed(c, index, x) && !slipSized(m, x, closely)) return rightForSomething(c, index, x);
   // Multiples and counts are small numbers, which are right for something by chance.
   // "buy it for its 2.3 degrees": what is said in degrees may lie between two as well.
-  if (!between && ((m.unit && !(m.loose && x.subject && oddlySized(c, index, x.subject))) || x.kind === 'ratio' || x.kind === 'count')) return undefined;
+  const degrees = r.mention.loose && x.subject && oddlySized(c, index, x.subject);
+  if (!between && ((r.mention.unit && !degrees) || x.kind === 'ratio' || x.kind === 'count')) return false;
   // "62 and 55, so 20 lower": wrong by what stands beside it.
-  if (between && x.subject && x.base && endsSaid(c, x)) return undefined;
-  if (between && allNamed(c, x)) return undefined;
+  if (between && ((x.subject && x.base && endsSaid(c, x)) || allNamed(c, x))) return false;
   // "gets to 89.5 degrees, 0.9 under the limit": so does one that stands beside what it is of, and says from what it is counted.
   const beside = c.done[index - 1];
-  if (between && x.firm && x.base && x.cost <= 0.1 && beside?.subject === x.subject && fit(c.parsed.said[index - 1]!.mention, beside!)) return undefined;
+  if (between && x.firm && x.base && x.cost <= 0.1 && beside?.subject === x.subject && fit(c.parsed.said[index - 1]!.mention, beside!)) return false;
   // What the words may mean nearly as well is a slip's size off: that is what was meant, and told wrong.
-  const least = x.cost + reach;
-  if (r.ranked.some((y) => y.candidate.cost <= least && slipSized(m, y.candidate))) return undefined;
-  return slipSized(m, x) ? undefined : rightForSomething(c, index, x);
+  return !slipSized(r.mention, x) && !r.ranked.some((y) => y.candidate.cost <= x.cost + reach && slipSized(r.mention, y.candidate));
 }
 
 /** "…, then 41.2": a plain figure beside which nothing is named that it could be of; all that it is said of was carried over. */
 function nothingNamed(c: Context, index: number, x: Candidate): boolean {
   const { setup, setting, part } = c.grid.of;
-  return x.term.kind === 'mean' && !c.hits.paired.has(index) && ![...setup, ...setting, ...part].some((slot) => c.hits.bySlot[slot]!.some((h) => h.segment <= index));
+  // "up by 0.12 volts, to reach 1.22": of what the change was of.
+  const step = c.told[index - 1] === 'agrees' ? c.done[index - 1] : undefined;
+  if (step?.base && (step.subject === x.subject || step.base === x.subject)) return false;
+  const figure = c.parsed.said.findLastIndex((s, k) => k < index && s.mention.type === 'cardinal');
+  return x.term.kind === 'mean' && !x.subject?.fixed && ![...setup, ...setting, ...part].some((slot) => c.hits.bySlot[slot]!.some((h) => (h.segment > figure || figure < 0) && h.segment <= index));
 }
 
 /** Which setup, setting and work it is of, on both sides, is said in the sentence: nothing was carried over. */
@@ -76,14 +87,14 @@ function rightForSomething(c: Context, index: number, x: Candidate): string | un
     const fact = c.facts.value(a.key);
     if (isFact(fact) && fit(m, { ...x, kind: 'mean', sign: 0, fact })) return a.key;
   }
-  const kinds = m.unit ? ['difference'] as const : ['difference', 'percent_change', 'percent_of', 'ratio'] as const;
+  const kinds = m.unit?.id === '%' ? ['percent_change', 'percent_of'] as const : m.unit ? ['difference'] as const : ['difference', 'percent_change', 'percent_of', 'ratio'] as const;
   let tried = 0;
   for (const kind of kinds) for (const a of cells) {
     if (kind !== 'difference' && a.unit.dimension === 'temperature') continue;
     const off = nowhereNear(c.facts, m, kind, { in: a.unit, of: a.unit });
     for (const b of against(c, a)) {
       if (tried++ > most) return undefined;
-      if (off?.(a, b)) continue;
+      if (off?.(a, b) || (a === x.subject && b === x.base) || (a === x.base && b === x.subject)) continue;
       const fact = evaluate(c.facts, { kind, args: [a.key, b.key] });
       if (fact && fit(m, { ...x, kind, sign: 0, fact })) return `${a.key} against ${b.key}`;
     }

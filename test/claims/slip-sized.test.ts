@@ -5,14 +5,15 @@ import { said } from './bench-record.js';
 const last = (text: string) => said(`# The wall stand\n\n${text}`).at(-1)!;
 
 test.each([
-  ['right for what lies between two parts', 'Flat out is 14 decibels louder than the slow setting. The brisk one, for its part, wins 18.5 degrees of the block over the water.'],
-  ['a step that was never named', 'The slow setting gives up 21 degrees against flat out, from the water to the block.'],
-  ['nothing is named beside it', 'The slow setting makes 24 decibels. After that it settles at 27.'],
-  ['places that no list would give', 'Noise first: the slow setting has moved to third.'],
-])('%s', (_, text) => {
+  ['right for what lies between two parts', 'too far', 'Flat out is 14 decibels louder than the slow setting. The brisk one, for its part, wins 18.5 degrees of the block over the water.'],
+  ['a step that was never named', 'too far', 'The slow setting gives up 21 degrees against flat out, from the water to the block.'],
+  ['nothing is named beside it', 'nothing', 'The slow setting makes 24 decibels. After that it settles at 27.'],
+  ['after a number that is wrong', 'a number before', 'Flat out the pump makes 30 decibels, the block is at 34 degrees there.'],
+  ['places that no list would give', 'hardly', 'Noise first: the slow setting has moved to third.'],
+])('%s', (_, why, text) => {
   const m = last(text);
   expect(m.verdict).toBe('untied');
-  expect(m.why).toMatch(/^too far from what the record gives for a slip/);
+  expect(m.why.startsWith(why)).toBe(true);
 });
 
 test.each([
