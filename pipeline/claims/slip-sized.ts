@@ -21,7 +21,7 @@ const reach = 0.6;
 const most = 20000;
 
 /** What is this near is told wrong in its last places, or rounded wrong. */
-const closely = { low: 0.97, high: 1.03 } as const;
+const closely = { low: 0.95, high: 1.05 } as const;
 
 /** A place is told wrong by one; common practice, no published source. */
 const places = 1;
@@ -62,7 +62,8 @@ function nothingNamed(c: Context, index: number, x: Candidate): boolean {
   const step = c.told[index - 1] === 'agrees' ? c.done[index - 1] : undefined;
   if (step?.base && (step.subject === x.subject || step.base === x.subject)) return false;
   const figure = c.parsed.said.findLastIndex((s, k) => k < index && s.mention.type === 'cardinal');
-  return x.term.kind === 'mean' && !x.subject?.fixed && ![...setup, ...setting, ...part].some((slot) => c.hits.bySlot[slot]!.some((h) => (h.segment > figure || figure < 0) && h.segment <= index));
+  // A share of a whole has few values, and is right for something by chance.
+  return x.term.kind === 'mean' && !x.subject?.fixed && x.subject?.unit.id !== '%' && ![...setup, ...setting, ...part].some((slot) => c.hits.bySlot[slot]!.some((h) => (h.segment > figure || figure < 0) && h.segment <= index));
 }
 
 /** Which setup, setting and work it is of, on both sides, is said in the sentence: nothing was carried over. */
