@@ -35,6 +35,7 @@ export function betweenTwo(c: Context, index: number): Candidate[] {
 function twoNamed(c: Context, index: number): Two | undefined {
   const { mention: m } = c.parsed.said[index]!;
   const { low } = c.parsed;
+  if (!low.includes('between')) return undefined;
   const kinds = ['setup', 'setting', 'workload'];
   const hits = c.hits.hits.filter((h) => kinds.includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value));
   for (let k = Math.max(0, m.from - 18); k < Math.min(low.length, m.to + 3); k++) {

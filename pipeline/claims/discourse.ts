@@ -117,11 +117,13 @@ export function afterMention(c: Context, index: number, r: Reading): State {
 /** "Out comes the filter. It draws 41.3 watts": in which setting was never named; a figure that fits but one tells it, and those that follow are of the same. */
 function shownBy(c: Context, index: number, r: Reading, chosen: Candidate, cell: Cell): number[] {
   const g = c.grid;
+  const unnamed = g.of.setting.filter((i) => cell.at[i] && cell.at[i] !== c.now.topics[i]![0] && c.now.topics[i]!.length > 0 && !c.hits.bySlot[i]!.length && !c.now.heading.some(([k]) => k === i));
+  if (!unnamed.length) return [];
   const { mention } = c.parsed.said[index]!;
   const before = c.parsed.low[mention.from - 1] === 'the' ? c.parsed.low[mention.from - 2] : c.parsed.low[mention.from - 1];
   if (chosen.term.kind !== 'mean' || cell.fixed || mention.type !== 'cardinal' || mention.hedge || significant(mention) < 3 || lookingBack.test(before ?? '') || g.of.part.some((i) => roomParts.includes(cell.at[i]!)) || pairWith(c, index) || !fit(mention, chosen)) return [];
   if (r.ranked.some((x) => x.candidate.subject !== cell && x.candidate.term.kind === 'mean' && x.candidate.cost <= chosen.cost + margin && x.fits)) return [];
-  return [...g.of.setting].filter((i) => cell.at[i] && cell.at[i] !== c.now.topics[i]![0] && c.now.topics[i]!.length > 0 && !c.hits.hits.some((h) => h.slot === i) && !c.now.heading.some(([k]) => k === i));
+  return unnamed;
 }
 
 /** What stands before a figure that something was, and no longer is. */

@@ -117,7 +117,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   // "As a percentage that is 8 for the one and 9 for the other": the changes said before.
   if (announced?.unit.id === '%') for (const { mention, cue } of said) if (cue.op === 'value' && mention.unit?.id === '%' && low[mention.to] !== 'of') Object.assign(cue, { op: 'change', because: 'as a percentage' });
   // "As a factor: the one 5.9, the other 2.4"
-  if (/^(?:(?:and|so|but|or|,) )?(?:expressed |put |taken )?(?:in|as|by) (?:a |the )?(?:factors?|ratios?|multiples?|multipliers?)(?: terms)?(?: ?[:,]| (?:that's|that|it's|it|this)\b)/.test(low.slice(0, 6).join(' '))) for (const { mention, cue } of said) if (cue.op === 'value' && mention.type === 'cardinal' && !mention.unit) Object.assign(cue, { op: 'ratio', because: 'as a factor', placed: true });
+  if (/^(?:and|so|but|or|,|expressed|put|taken|in|as|by)$/.test(low[0] ?? '') && /^(?:(?:and|so|but|or|,) )?(?:expressed |put |taken )?(?:in|as|by) (?:a |the )?(?:factors?|ratios?|multiples?|multipliers?)(?: terms)?(?: ?[:,]| (?:that's|that|it's|it|this)\b)/.test(low.slice(0, 6).join(' '))) for (const { mention, cue } of said) if (cue.op === 'value' && mention.type === 'cardinal' && !mention.unit) Object.assign(cue, { op: 'ratio', because: 'as a factor', placed: true });
   shareCues(parsed);
   elide(parsed);
   sameMedian(parsed);
@@ -133,6 +133,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
 
 /** "In watts it's 12 and 15", "As a percentage, that is 8 for the one and 9 for the other": the unit of the figures that follow. */
 function announcedUnit(t: readonly Token[], low: readonly string[]): { unit: Unit; loose: boolean; to: number } | undefined {
+  if (!/^(?:and|so|but|or|,|expressed|put|given|taken|seen|said|told|written|counted|in|as|into)$/.test(low[0] ?? '')) return undefined;
   const head = /^(?:(?:and|so|but|or|,) )?(?:(?:expressed|put|given|taken|seen|said|told|written|counted) )?(?:in|as|into) (?:a )?(?:percentages?|per cent|percent)(?: terms| points)?/.exec(low.slice(0, 7).join(' '));
   if (head && !head[0].endsWith('points')) return { unit: unit('%'), loose: false, to: head[0].split(' ').length };
   return /^(?:in|as)$/.test(low[0] ?? '') ? unitAt(t, 1, false) : undefined;
