@@ -169,7 +169,7 @@ function softBases(c: Context, subject: Cell, index: number, way: string | undef
   const phaseSlot = g.of.phase[0]!;
   const start = becoming(c, index) ? [...g.roles].map(([v, r]) => (r === 'start' && subject.at[phaseSlot] !== v ? movedTo(g, subject, phaseSlot, v) : undefined)).find((x) => x !== undefined) : undefined;
   if (start) plain(start, 0.1, false, start.at[phaseSlot]!);
-  // "It had cooled by 27 degrees, to 52.6": from what it was at some other time.
+  // "It had come down by 18 degrees, to 44.5": from what it was at some other time.
   if (start) for (const [v, r] of g.roles) if (r !== 'start' && subject.at[phaseSlot] !== v) { const then = movedTo(g, subject, phaseSlot, v); if (then && !then.fixed) plain(then, 0.3, false, v); }
   const another = (cell: Cell): boolean => start !== undefined && g.of.setup.some((i) => cell.at[i] !== subject.at[i]);
   const add = (cell: Cell | undefined, cost: number, firm: boolean, why: string): void => plain(cell, cell && topical(cell) ? cost + 0.9 : cell && another(cell) ? cost + 0.5 : cost, firm, why);

@@ -1,4 +1,4 @@
-// "The ramp is flat from 70 to 80 degrees": people get one number wrong, and not both ends of the same stretch. Where neither
+// "The curve does nothing from 66 to 75 degrees": people get one number wrong, and not both ends of the same stretch. Where neither
 // end is right, and neither is what anything in the record gives, it is something else that goes from the one to the other.
 import { isFact } from '../facts/index.js';
 import type { Context } from './context.js';

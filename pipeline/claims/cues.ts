@@ -152,7 +152,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   while (i < seg.to && adverbial.has(low[i]!)) i++;
   if (low[i] === '-' ) i++;
   const word = low[i] ?? '';
-  // "and two hours later it is down to a third": no later than anything.
+  // "and three days on it has sunk to a quarter": no later than anything.
   const passing = m.unit?.dimension === 'duration' && /^(?:later|earlier)$/.test(word) && /^\p{L}/u.test(low[i + 1] ?? '') && low[i + 1] !== 'than' && low.slice(seg.from, m.from).every((w) => /^(?:,|;|—|–|:|and|but|then|so|just|only|about|barely|some|yet)$/.test(w));
   const comparative = passing ? undefined : comparatives.get(word);
   if (comparative && !(word === 'more' && low[i + 1] === 'or' && low[i + 2] === 'less') && !(word === 'better' && low[i - 1] === 'or')) {

@@ -17,7 +17,7 @@ export function setBeside(g: Grid, p: Parsed, h: Hit, index: number): boolean {
   return (field === 'setup' ? g.holders.has(h.value) : /^(?:limit|target|rated)$/.test(g.roles.get(h.value) ?? '')) && liesBy(p, h, index);
 }
 
-/** "takes 213 of its 220 watt limit and the Garth 252": the limit goes with the number before it, and another thing has been named since. */
+/** "draws 141 of its 150 watt limit while the Garth gets 176": the limit goes with the number before it, and another thing has been named since. */
 export function markOfAnother(g: Grid, p: Parsed, h: { from: number; value: string; segment: number }, index: number): boolean {
   const own = p.said[index]!;
   const before = p.said[h.segment];

@@ -14,7 +14,7 @@ export function numberLists(p: Parsed): number[][] {
     let joined = figure && before !== undefined && run.length > 0;
     for (let k = before?.mention.to ?? 0; joined && k < s.mention.from; k++) joined = numberGlue.has(p.low[k]!);
     if (joined && s.mention.from === before!.mention.to && (s.mention.form !== 'digits' || before!.mention.unit && !before!.mention.sharedUnit)) joined = false;
-    // "100.4 frames per second, 4 percent more" is no list, nor is "from 36 decibels to 33, or 9 percent".
+    // "88.2 frames per second, 6 percent more" is no list, nor is "from 36 decibels to 33, or 9 percent".
     if (joined && before!.mention.unit && s.mention.unit && !s.mention.sharedUnit && before!.mention.unit.dimension !== s.mention.unit.dimension) joined = false;
     if (joined && before!.mention.unit && !before!.mention.sharedUnit && before!.mention.unit.id !== s.mention.unit?.id) joined = false;
     // "93 against 88, 6 percent": the percentage is of its own.

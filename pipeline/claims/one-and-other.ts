@@ -6,7 +6,7 @@ import type { State } from './state.js';
 
 type Pointer = Pick<Hit, 'slot' | 'value' | 'from' | 'to' | 'points' | 'or'>;
 
-/** "41 on the processor and 38 on the card, so 0.2 up on the one and 0.2 down on the other": the two that were named last, in their order. */
+/** "33 on the pump and 29 on the fan, so 0.4 higher with the one and 0.3 lower with the other": the two that were named last, in their order. */
 export function oneAndOther(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Pointer[] {
   const latter = p.low.some((w) => w === 'former' || w === 'latter');
   if (!latter && !p.low.includes('other')) return [];

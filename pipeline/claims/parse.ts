@@ -248,7 +248,7 @@ function placedIn(p: Parsed, segment: Said['segment'], m: Mention): boolean {
   return p.names.some((n) => n.from >= segment.from && n.to <= m.from && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting' || f === 'workload')));
 }
 
-/** "does it at 35.6, or 3.4 cooler than …", "turns up on 410, or 7 percent less": with a comma after it, what a preposition leads to is where it stands. */
+/** "works at 41.2, or 2.7 cooler than …", "arrives on 385, or 9 percent less": with a comma after it, what a preposition leads to is where it stands. */
 function standing(low: readonly string[], m: Mention, again: Mention): boolean {
   return low[m.to] === ',' && low[again.to] !== ',' && /^(?:at|to|on|with|in)$/.test(low[m.from - 1] ?? '');
 }

@@ -29,7 +29,7 @@ export function pointsSaid(c: Context, index: number): Candidate[] {
   const subject = firstCell(g, last.term);
   const out: Candidate[] = [];
   if (!subject) return out;
-  // "18 percent less than before, and the duty falls by twelve points": of what is itself told in percent, and named.
+  // "31 percent less than then, and its valve closes by nine points": of what is itself told in percent, and named.
   if (c.hits.hits.some((h) => h.slot === g.of.measure[0] && h.segment === index && h.baseOf < 0 && h.value !== subject.at[h.slot] && g.measureUnits.get(h.value)?.has('share'))) return out;
   const { way, because } = said.cue;
   // More of a share is better only where more of what it is of is.

@@ -21,7 +21,7 @@ export function readChange(c: Context, index: number): Candidate[] {
   const lead = aheadOfNext(c, index);
   if (lead.length) return lead;
   const { cells } = subjectCells(c, index, unitsOf(said, true));
-  // "comes down by 127 millivolts, to 291", "is 6 watts thriftier, at 41": where it ends tells what changes.
+  // "sinks by 64 millivolts, to 188", "is 8 watts thriftier, at 37": where it ends tells what changes.
   const ends = endBeside(c, index);
   if (ends) {
     for (const x of cells) x.cost += x.cell === ends ? 0 : 0.6;

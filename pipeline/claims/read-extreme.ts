@@ -39,7 +39,7 @@ export function againstExtreme(c: Context, index: number, cells: ReturnType<type
   return out;
 }
 
-/** "The slowest takes 2.4 times as long as the quickest", "the warmest is 1.3 times as warm as the coolest": from one end of the field to the other. */
+/** "The laziest needs 1.7 times as long as the liveliest", "the warmest is 1.3 times as warm as the coolest": from one end of the field to the other. */
 export function betweenExtremes(c: Context, index: number): Candidate[] {
   const { cue, mention: m } = c.parsed.said[index]!;
   const of = c.parsed.said[index + 1];

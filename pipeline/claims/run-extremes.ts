@@ -1,4 +1,4 @@
-// "Worst run 1,102, best 1,108": the lowest and the highest of the runs of what was spoken of.
+// "Poorest go 640, finest 652": the lowest and the highest of the runs of what was spoken of.
 import type { Candidate, Context } from './context.js';
 import { decide } from './decide.js';
 import { push } from './read-value.js';

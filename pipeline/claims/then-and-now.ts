@@ -18,7 +18,7 @@ export function thenAndNow(g: Grid, p: Parsed, hits: readonly Hit[], state: Stat
   const slot = slots[0];
   // What is named here for itself needs no word of time, but "now" may be the name of what was come to.
   if (slot === undefined || slots.length !== 1 || g.slots[slot]!.field !== 'setting' || hits.some((h) => h.slot === slot && h.value !== to!.at[slot])) return [];
-  // "half of what it took before": what is compared with is looked for by itself.
+  // "half of what it burnt in spring": what is compared with is looked for by itself.
   const named = (k: number): boolean => p.names.some((n) => n.from <= k && k < n.to) || p.said.some(({ cue }) => cue.base && cue.base.from <= k && k < cue.base.to);
   const places = [...p.low.keys()].filter((k) => !named(k));
   const was = places.filter((k) => isFormer(p.low, k));
