@@ -18,8 +18,8 @@ beforeAll(() => {
   if (process.env.SHOW) for (const [t, list] of outcomes) for (const { change, caught, was, now } of list) if (!caught) console.log(`${t} ${change.line} ${change.kind}: ${was.slice(change.column - 1, change.endColumn - 1)} -> ${change.text} | ${was}\n    ${now}`);
 }, 400_000);
 
-// Floors: what was measured, less a little (digits swapped was 0.81 over 27 trials; nine more that are harder to read came in). Neighbouring values of other readings keep some alarms back on purpose.
-const floors: Record<Mutation, number> = { 'up one': 0.76, 'down one': 0.76, 'digits swapped': 0.78, 'unit': 0.62, 'way': 0.45 };
+// Floors: what was measured, less a little (digits swapped was 0.81 over 27 trials; nine more that are harder to read came in; over 88 trials, with alarms held to a slip's size, it is 0.77). Neighbouring values of other readings keep some alarms back on purpose.
+const floors: Record<Mutation, number> = { 'up one': 0.76, 'down one': 0.76, 'digits swapped': 0.76, 'unit': 0.62, 'way': 0.45 };
 test.each(mutations)('%s', (kind) => {
   const list = of([...outcomes.values()].flat(), kind);
   expect(list.length).toBeGreaterThan(25);
