@@ -13,11 +13,16 @@ export const selfList: SelfCheck = {
     'At idle and under load, the first card and the second card draw 14, 15, 240 and 298 watts respectively.',
     'They draw 14 and 298 watts respectively.',
     'The stove draws 14, 61 and 298 watts at low, middle and high respectively.',
+    'For the ladle, the spoon and the whisk she needs 3.2, 2.5 and 6.4 grams respectively.',
+    'The kettle wins, full and empty, by 3.1 and 2.4 minutes respectively.',
+    'The signs say 30, 50 and 80 metres respectively, and that is where the path begins.',
+    'Minutes for this one, respectively for the kettle, the pan and the pot: 3.5, 6.2 and 9.8 minutes.',
   ],
   wrong: [
     ['The bench and the case reach 61, 64 and 66 degrees respectively.', '61, 64 and 66 degrees'],
     ['The stove draws 14 and 298 watts at low, middle and high respectively.', '14 and 298 watts'],
     ['Quiet, medium and full speed give 30.2 and 43.8 decibels, respectively.', '30.2 and 43.8 decibels'],
+    ['For the ladle and the spoon she needs 3.2, 2.5 and 6.4 grams respectively.', '3.2, 2.5 and 6.4 grams'],
   ],
   run: eachSentence(look),
 };
@@ -31,18 +36,20 @@ function look(p: Parsed): SelfFault[] {
   // Other figures in the sentence may be what the list is told by ("at 150, 200 and 250 watts").
   if (p.said.length !== list.length || p.quiet.length > 0) return [];
   const counts = [...named(p, 0, first.from), ...named(p, last.to, p.low.length)];
-  if (counts.length !== 1 || counts[0] === list.length) return [];
+  if (counts.length !== 1 || counts[0]!.includes(list.length)) return [];
   const { start } = first;
-  return [{ code: 'self-list', start, end: last.end, against: [], message: `${counts[0]} things are named, but ${list.length} numbers are said of them respectively` }];
+  return [{ code: 'self-list', start, end: last.end, against: [], message: `${counts[0]![0]} things are named, but ${list.length} numbers are said of them respectively` }];
 }
 
-const stop = /^(?:[.;:()]|that|which|while|but|because|where|when|if|so)$/;
+const stop = /^(?:[.;:()]|respectively|that|which|while|but|because|where|when|if|so)$/;
 
-/** For each run of things joined by "and" between two bounds, how many there are. */
-function named(p: Parsed, from: number, to: number): number[] {
-  const out: number[] = [];
+/** For each run of things joined by "and" between two bounds, how many there may be, the likeliest first. */
+function named(p: Parsed, from: number, to: number): number[][] {
+  const out: number[][] = [];
   for (let i = from; i < to; i++) {
     if (p.low[i] !== 'and' && p.low[i] !== '&') continue;
+    // "…, and that is where it begins": another sentence, and no thing.
+    if (/^(?:that|this|it|it's|that's|they|we|i|you|which)$/.test(p.low[i + 1] ?? '')) continue;
     let things = 2;
     let words = 0;
     // "the K9 the M5 and the A3", as captions write it: how many things that are cannot be told.
@@ -58,11 +65,18 @@ function named(p: Parsed, from: number, to: number): number[] {
       } else words++;
     }
     // What stands before the first comma may be an opening of its own: "At idle, A and B"; after the numbers it is part of the list: "at low, middle and high".
-    if (things > 2 && from === 0 && opens(p, from)) things--;
-    out.push(things);
+    const opened = things > 2 && from === 0 && opens(p, from);
+    // "For the ladle, the spoon and the whisk, …": the opening may be the first of them.
+    const may = opened && opensWithThing.test(p.low[from] ?? '') ? [things - 1, things] : [opened ? things - 1 : things];
+    // "It wins, full and empty, by …": between commas, what stands before them need be none of the list.
+    if (things > 2 && p.low.slice(i + 1, Math.min(to, i + 4)).includes(',')) may.push(2);
+    out.push(may);
   }
   return out;
 }
+
+/** Words that lead to what a list is of, as well as to where or when it is told. */
+const opensWithThing = /^(?:for|with|on|in|at|under|from)$/;
 
 function opens(p: Parsed, from: number): boolean {
   const first = p.low.slice(from).indexOf(',');
