@@ -1,8 +1,7 @@
 // "The curve does nothing from 66 to 75 degrees": people get one number wrong, and not both ends of the same stretch. Where neither
 // end is right, and neither is what anything in the record gives, it is something else that goes from the one to the other.
-import { isFact } from '../facts/index.js';
 import type { Context } from './context.js';
-import { fit } from './decide.js';
+import { givesJust } from './gives-just.js';
 import type { Reading } from './read.js';
 import { rangeAt } from './read-range.js';
 import { pairWith } from './read-value.js';
@@ -22,5 +21,5 @@ export function notBothEnds(c: Context, readings: readonly Reading[]): readonly 
 function given(c: Context, r: Reading): boolean {
   const x = r.chosen!;
   const measure = x.subject?.at[c.grid.of.measure[0]!];
-  return measure === undefined || (c.grid.byMeasure.get(measure) ?? []).some((cell) => { const fact = c.facts.value(cell.key); return isFact(fact) && fit(r.mention, { ...x, kind: 'mean', sign: 0, fact }); });
+  return measure === undefined || (c.grid.byMeasure.get(measure) ?? []).some((cell) => givesJust(c.facts, cell, r.mention, x));
 }

@@ -4,12 +4,12 @@
 //   "and it draws 4.8 watts less"          than what, and who is "it"? right for one of the two
 //   "31.2 degrees for 2.7 decibels"        the price of a change that was not named
 import { convert, Exact } from '../quantities/index.js';
-import type { Mention } from '../script/index.js';
 import { isFact, withValue } from '../facts/index.js';
 import { baseWords, siblingsOf } from './bases.js';
 import { becoming } from './becoming.js';
 import { type Candidate, type Context, oddlySized, sameCellExcept, signOf } from './context.js';
 import { fit } from './decide.js';
+import { givesJust } from './gives-just.js';
 import { pairedSurely } from './pairing.js';
 import { endBeside } from './read-change.js';
 import { significant } from './insist.js';
@@ -45,7 +45,7 @@ export function rightElsewhere(c: Context, index: number, x: Candidate, anyPart 
   let tried = 0;
   for (const a of g.byMeasure.get(x.subject.at[g.of.measure[0]!]!) ?? []) {
     if (a.fixed || (end && a !== end)) continue;
-    if (/^(?:over|under|above|below|past|beyond|from|off|up to)$/.test(cue.because) && significant(m) > 2 && named.every((h) => a.at[h.slot] === h.value) && plainly(c, m, x, a)) return a.key;
+    if (/^(?:over|under|above|below|past|beyond|from|off|up to)$/.test(cue.because) && significant(m) > 2 && named.every((h) => a.at[h.slot] === h.value) && givesJust(c.facts, a, m, x)) return a.key;
     for (const b of others(g, a, itself, apart)) {
       if (tried++ > most) return undefined;
       if ((a === x.base && b === x.subject && !turnable) || !open(a, b) || (!across && !b.fixed && a.role !== b.role) || off?.(a, b)) continue;
@@ -126,11 +126,6 @@ export function spokenOf(c: Context, index: number, slot: number, subject: Cell,
   // What is only carried over from the sentences before may have changed without a word.
   if (heading.length) return new Set(heading);
   return new Set();
-}
-
-function plainly(c: Context, m: Mention, x: Candidate, a: Cell): boolean {
-  const f = c.facts.value(a.key);
-  return isFact(f) && fit(m, { ...x, kind: 'mean', sign: 0, fact: f });
 }
 
 const beside = new WeakMap<Cell, (readonly Cell[] | undefined)[]>();

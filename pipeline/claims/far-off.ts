@@ -2,11 +2,12 @@
 // something else that the record has of the same thing, is no slip: the words were misread.
 //   "The Larch takes 11.3"                   no power of 242 watts told wrong, where its time to switch is 11.3
 //   "1.8 times as fast as the other"          no ratio of 0.58
-import { isFact } from '../facts/index.js';
+import type { Mention } from '../script/index.js';
 import { constantOf, type Cell, type Grid } from './grid.js';
 import type { Candidate, Context } from './context.js';
 import { siblingsOf } from './bases.js';
 import { fit } from './decide.js';
+import { givesJust } from './gives-just.js';
 import { factOf } from './doubt.js';
 import { inSaidUnit } from './fit.js';
 import { nowhereNear } from './nowhere-near.js';
@@ -24,15 +25,13 @@ export function farOff(c: Context, index: number, x: Candidate): string | undefi
   const own = inSaidUnit(x.fact, m);
   // A unit says what kind of thing is meant: then the number is wrong, however far off.
   if (!own || own.sign() === 0 || !x.subject || (m.unit && !['share', 'points', 'ratio'].includes(m.unit.dimension))) return undefined;
-  // Digits that have changed places take a number far, and are a slip all the same.
-  if (digitsOf(m.value.toString()) === digitsOf(x.fact.shown)) return undefined;
+  if (digitsSwapped(m, x)) return undefined;
   const factor = Math.abs(m.value.over(own).toNumber());
   if (factor >= near.low && factor <= near.high) return undefined;
   const same = ofTheSame(c.grid, x.subject);
   if (!x.base) {
     for (const a of same) {
-      const fact = c.facts.value(a.key);
-      if (isFact(fact) && fit(m, { ...x, kind: 'mean', sign: 0, fact })) return a.key;
+      if (givesJust(c.facts, a, m, x)) return a.key;
     }
     return undefined;
   }
@@ -66,6 +65,11 @@ function ofTheSame(g: Grid, cell: Cell): readonly Cell[] {
     }
   }
   return groups.get(nameOf(cell)) ?? [];
+}
+
+/** Digits that have changed places take a number far, and are a slip all the same. */
+export function digitsSwapped(m: Mention, x: Candidate): boolean {
+  return digitsOf(m.value.toString()) === digitsOf(x.fact.shown);
 }
 
 function digitsOf(text: string): string {

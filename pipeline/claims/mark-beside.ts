@@ -1,7 +1,6 @@
 // "1.9 below the 45 it is built for", "6 below where it gives up, which is 80": a number that says again what the change before it
 // is measured from is that mark.
-import type { Context } from './context.js';
-import type { Candidate } from './context.js';
+import type { Candidate, Context } from './context.js';
 import { whole } from './cue-base.js';
 import { decide, fit } from './decide.js';
 import { push } from './read-value.js';

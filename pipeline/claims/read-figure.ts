@@ -135,13 +135,6 @@ function supported(c: Context, index: number): boolean {
   return c.now.ages[slot]! <= 2 || c.now.figureAge <= 1 || c.now.ages[g.of.part[0]!]! <= 1 || c.now.said.length > 0 && m.decimals > 0;
 }
 
-/** "Two more pads", "3 fewer screws": so many things more. */
-export function moreOfThem(c: Context, index: number): boolean {
-  const { mention } = c.parsed.said[index]!;
-  const { low } = c.parsed;
-  return !mention.unit && mention.decimals === 0 && /^(?:more|fewer|extra|additional|further)$/.test(low[mention.to] ?? '') && /^\p{L}+[^s]s$/u.test(low[mention.to + 1] ?? '');
-}
-
 const figureBefore = /^(?:to|at|is|are|was|were|reads?|with|as|from|in|on|for|be|shows?|showed|reach(?:es|ed)?|hits?|settle[sd]?|average[sd]?|draws?|drew|pulls?|pulled|measured|measures|lands?|landed|sits?|sat|of|it's|that's|than|and|but|so|which|or|by|gets?|got|has|have|had|does|do|did|makes?|made|needs?|takes?|took|runs?|ran|turns?|moves?|manages?|keeps?|kept|holds?|held|gives?|gave|adds?|another|only|just|still|even|about|around|roughly|nearly|almost|under|over|below|above|the|a|its|my|weighs|stays?|costs?|see|saw|touch(?:es|ed)?|came|comes|went|goes|ends?|ended|peaks?|peaked|starts?|started|then|now|also|some|well|wants?|both|all|says?|said|claims?|pushes|push|does)$/;
 
 /** "platform 6": a bare number right after a word that neither leads to a figure nor is a name is more likely a label. */

@@ -3,12 +3,12 @@
 // was measured is rather misread, and left untied. This is asked last, of alarms alone: it looks through the whole record.
 //   "… and the other loses forty-six"      no difference of 17 told wrong, where a difference of 46 stands beside it
 //   "The Sorrel moved up to first"         no seventh place told wrong: those who sort a list know its two ends
-import { isFact } from '../facts/index.js';
 import type { Mention } from '../script/index.js';
 import { type Candidate, type Context, oddlySized } from './context.js';
 import { fit } from './decide.js';
 import { endsSaid } from './doubt.js';
-import { against, near } from './far-off.js';
+import { against, digitsSwapped, near } from './far-off.js';
+import { givesJust } from './gives-just.js';
 import { inSaidUnit } from './fit.js';
 import { nowhereNear } from './nowhere-near.js';
 import type { Reading } from './read.js';
@@ -76,6 +76,7 @@ function slipSized(m: Mention, x: Candidate, bounds: { low: number; high: number
   const own = inSaidUnit(x.fact, m);
   if (!own) return true;
   if (own.sign() === 0) return false;
+  if (digitsSwapped(m, x)) return true;
   const factor = Math.abs(m.value.over(own).toNumber());
   return factor >= bounds.low && factor <= bounds.high;
 }
@@ -84,10 +85,8 @@ function slipSized(m: Mention, x: Candidate, bounds: { low: number; high: number
 function rightForSomething(c: Context, index: number, x: Candidate): string | undefined {
   const { mention: m } = c.parsed.said[index]!;
   const { cells } = c.grid;
-  for (const a of cells) {
-    const fact = c.facts.value(a.key);
-    if (isFact(fact) && fit(m, { ...x, kind: 'mean', sign: 0, fact })) return a.key;
-  }
+  const plain = cells.find((a) => givesJust(c.facts, a, m, x));
+  if (plain) return plain.key;
   const kinds = m.unit?.id === '%' ? ['percent_change', 'percent_of'] as const : m.unit ? ['difference'] as const : ['difference', 'percent_change', 'percent_of', 'ratio'] as const;
   let tried = 0;
   for (const kind of kinds) for (const a of cells) {

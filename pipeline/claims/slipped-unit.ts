@@ -1,9 +1,9 @@
 // A unit that is another's: one that nothing in the record has, or not the one of what the words name.
 import { type Unit, unit } from '../quantities/index.js';
-import { isFact } from '../facts/index.js';
 import type { Mention } from '../script/index.js';
 import { type Candidate, type Context, withMention } from './context.js';
 import { type Decision, fit } from './decide.js';
+import { givesJust } from './gives-just.js';
 import { kindOf } from './grid.js';
 import { significant } from './insist.js';
 import type { Reading } from './read.js';
@@ -27,11 +27,8 @@ export function slippedUnit(c: Context, index: number, d: Reading): Reading {
 
 /** "The meter hears the room: 30.2 decibels": that the room is at 30.2 degrees is chance, where the thing has such a figure in decibels. */
 function rightInItsUnit(c: Context, m: Mention, x: Candidate): boolean {
-  return c.grid.cells.some((cell) => {
-    if (cell.unit.dimension !== m.unit!.dimension || !c.grid.of.setup.every((i) => !x.subject || cell.at[i] === x.subject.at[i])) return false;
-    const fact = c.facts.value(cell.key);
-    return isFact(fact) && fit(m, { ...x, kind: 'mean', sign: 0, fact });
-  });
+  return c.grid.cells.some((cell) => cell.unit.dimension === m.unit!.dimension && c.grid.of.setup.every((i) => !x.subject || cell.at[i] === x.subject.at[i]) && givesJust(c.facts, cell, m, x));
+
 }
 
 /** "78 hours" where it is 78 minutes. */

@@ -2,7 +2,7 @@
 // figure is, the figures tell. One that does neither goes in the order of the record.
 import { isFact } from '../facts/index.js';
 import type { Context } from './context.js';
-import { fit } from './decide.js';
+import { givesJust } from './gives-just.js';
 import type { Cell } from './grid.js';
 import type { Reading } from './read.js';
 import { valueOf } from './terms.js';
@@ -15,7 +15,7 @@ export function toldByFigures(c: Context, readings: readonly Reading[]): readonl
     if (list.length < 3 || own.every((r) => r.verdict === 'agrees') || !bySize(own)) continue;
     const cells = own.map((r) => r.chosen?.subject ?? r.ranked[0]?.candidate.subject);
     if (cells.some((x) => !x || x.fixed) || new Set(cells).size !== list.length) continue;
-    const whose = own.map((r) => (cells as Cell[]).filter((x) => { const fact = c.facts.value(x.key); return isFact(fact) && fits(r, fact); }));
+    const whose = own.map((r) => (cells as Cell[]).filter((x) => givesJust(c.facts, x, r.mention, r.chosen ?? r.ranked[0]!.candidate)));
     if (whose.some((x) => x.length !== 1) || new Set(whose.map((x) => x[0])).size !== list.length) continue;
     list.forEach((k, i) => {
       const cell = whose[i]![0]!;
@@ -25,11 +25,6 @@ export function toldByFigures(c: Context, readings: readonly Reading[]): readonl
     });
   }
   return out;
-}
-
-function fits(r: Reading, fact: NonNullable<Reading['chosen']>['fact']): boolean {
-  const like = r.chosen ?? r.ranked[0]!.candidate;
-  return fit(r.mention, { ...like, kind: 'mean', sign: 0, fact });
 }
 
 function bySize(own: readonly Reading[]): boolean {
