@@ -29,7 +29,7 @@ export async function runProof(path: string, given: Given): Promise<number> {
   const { value: script, findings: broken } = decode(named(path, against.root), bytes);
   const sources = [...against.sources, ...(script ? [script] : [])];
   const print = printing(sources, against.root);
-  if (!script || !against.facts) return told({ mentions: [], findings: [...against.findings, ...broken], spoken: new Source('', ''), bound: false }, against, given, print);
+  if (!script || !against.facts) return told({ mentions: [], findings: broken, spoken: new Source('', ''), bound: false }, against, given, print);
   if (line !== undefined) {
     const { explainLine } = await import('./proof-explain.js');
     process.stdout.write(`${(await explainLine(script, against.facts, line, print)).join('\n')}\n`);

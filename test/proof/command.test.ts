@@ -44,6 +44,12 @@ describe('what a script is proofed against', () => {
       facts: ['mean:bench/stock/scene/temperature/core/load'], said: '76 degrees', recorded: '67 °C', suggest: '67 degrees',
     })]);
   });
+  test('two tables that cannot be read: each fault once', () => {
+    writeFileSync(join(folder, 'faulty.csv'), 'setup,setting,value\nx,y,z\n');
+    writeFileSync(join(folder, 'nameless.csv'), 'kind,spoken\nsetup,x\n');
+    const { findings } = json('right.md', '--readings', 'faulty.csv', '--names', 'nameless.csv');
+    expect(findings.map((f: { code: string; file: string; line: number; column: number }) => [f.code, f.file, f.line, f.column])).toEqual([['table-header', 'faulty.csv', 1, 1], ['table-header', 'nameless.csv', 1, 1]]);
+  });
   test('the nearest record above it; findings name files as seen from here', () => {
     const { mentions, findings } = json('data/bench/texts/script.md');
     expect(mentions.map((m: { verdict: string }) => m.verdict)).toEqual(['disagrees']);
