@@ -7,6 +7,7 @@ export const countedNouns: readonly [Counted, boolean, RegExp][] = [
   ['workloads', true, /^(?:workloads?|scenes?|games?|benchmarks?|renders?|titles?)$/],
   ['workloads', false, /^(?:loads?|tests?|steps?|levels?)$/],
   ['runs', true, /^(?:runs?|passes|repeats|repetitions)$/],
+  ['runs', true, /^(?:goes|tries|sittings)$/],
   ['combinations', true, /^(?:combinations?|combos?|pairings?)$/],
   ['setups', true, /^(?:setups?|contenders?|contestants?|competitors?|challengers?|rivals|participants?|candidates?|entrants?|laptops?|coolers?|supplies|cards?|loops?|machines?|heatsinks?|notebooks?|phones?|routers?|printers?|headsets?|keyboards?|monitors?|enclosures?|chassis|desktops?|towers?|pastes?|tablets?|chargers?|consoles?|handhelds|speakers?|cameras?|projectors?|televisions?|earbuds|headphones|heaters?|kettles?|lamps?|bulbs?|vacuums?|drones?|watches|bikes?|scooters?|amplifiers?|scanners?|blenders?|ovens?|dehumidifiers?|purifiers?)$/],
   ['setups', false, /^(?:arrangements?|ways?|versions?|variants?|results?|layouts?)$/],

@@ -1,4 +1,5 @@
 // What a number counts: by the noun after it, or as the size of a set.
+import { Exact } from '../quantities/index.js';
 import type { Facts } from '../facts/index.js';
 import type { Context } from './context.js';
 import { type Counted, countedNouns, phraseEnds, plainCount } from './counted-words.js';
@@ -19,7 +20,9 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
     if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 && (mention.from === 0 || /^(?:the|these|those|all|our|my|of|other|both)$/.test(low[mention.from - 1] ?? '')) };
     // "part 9 repeats all this": what it does, and nothing counted.
     if (/^(?:runs|repeats|passes)$/.test(low[i]!) && /^(?:all|this|that|these|those|them|everything)$/.test(low[i + 1] ?? '')) break;
-    const found = countedNouns.filter(([, , re]) => re.test(low[i]!));
+    // "the thirty-two goes to …": nobody repeats it so often.
+    const often = mention.value.compare(Exact.of(12)) > 0;
+    const found = countedNouns.filter(([w, , re]) => re.test(low[i]!) && !(often && w === 'runs'));
     if (found.length && !found.some(([, sure]) => sure) && !/^(?:the|all|these|those|our|my|of|other)$/.test(low[mention.from - 1] ?? '') && !plainCount.test(low[i]!) && !nameWord(c, low[i]!)) return undefined;
     if (found.length) return { what: found.map(([w]) => w), sure: found.some(([, sure]) => sure) && (i === mention.to || i === mention.to + 1) };
   }

@@ -4,6 +4,7 @@ import { withValue } from '../facts/index.js';
 import { siblings } from './bases.js';
 import { type Candidate, type Context, subjectCells } from './context.js';
 import { countedBy, type Counted, setSize } from './counted.js';
+import { type Listed, listedBehind } from './counted-list.js';
 import { phraseEnds } from './counted-words.js';
 import { type Cell, firstTime } from './grid.js';
 import { isCondition, readCondition } from './read-condition.js';
@@ -12,7 +13,7 @@ import { push } from './read-value.js';
 function members(c: Context, index: number, what: Counted): { cells: Cell[]; n: number }[] {
   const g = c.grid;
   const count = (slots: readonly number[], filter: (x: Cell) => boolean): number => new Set(firstTime(g, g.cells).filter((x) => !x.fixed && filter(x)).map((x) => slots.map((i) => x.at[i]).join('/')).filter((v) => v.replace(/\//g, ''))).size;
-  const reference = referenceCell(c, index);
+  const reference = referenceCell(c, index, what === 'runs');
   if (!reference) return [];
   const { of } = g;
   if (what === 'setups') {
@@ -60,8 +61,8 @@ function havingTopic(c: Context): Cell[] {
   return [...of.values()];
 }
 
-/** The reading that stands for all when runs and settings are counted: of the latest topic, a usual measure. */
-function referenceCell(c: Context, index: number): Cell | undefined {
+/** The reading that stands for all when runs and settings are counted: of the latest topic, a usual measure; `plainly`: what was just named in a row is no topic. */
+function referenceCell(c: Context, index: number, plainly = false): Cell | undefined {
   const g = c.grid;
   const topics = c.now.topics;
   const own = c.hits.hits.filter((h) => h.segment === index && (h.slot === g.of.measure[0] || h.slot === g.of.part[0]));
@@ -71,7 +72,7 @@ function referenceCell(c: Context, index: number): Cell | undefined {
     if (x.at[g.of.workload[0]!]) w += 2;
     for (const h of own) if (x.at[h.slot] === h.value) w += 6;
     for (const h of named) if (x.at[h.slot] === h.value) w += 2;
-    for (const f of ['setup', 'setting', 'workload', 'measure', 'part'] as const) for (const i of g.of[f]) if (topics[i]![0] !== undefined && topics[i]![0] === x.at[i]) w += 1;
+    for (const f of ['setup', 'setting', 'workload', 'measure', 'part'] as const) for (const i of g.of[f]) if (topics[i]![0] !== undefined && topics[i]![0] === x.at[i] && (!plainly || c.now.together[i] === 1)) w += 1;
     if (x.unit.dimension.startsWith('temperature')) w += 1.5;
     if (x.role === 'load' || x.role === 'end') w += 1;
     return w;
@@ -92,6 +93,11 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
   const out: Candidate[] = [];
   const { low } = c.parsed;
   if (isCondition(c, index)) return readCondition(c, index);
+  const listed = listedBehind(c, index);
+  if (listed && (listed.whole || mention.value.equals(Exact.of(listed.values.length)))) {
+    const set = namedCells(c, index, listed);
+    if (set.length === listed.values.length) { push(out, c, { kind: 'count', variant: 'keys', args: set.map((x) => x.key) }, 'count', 0, set[0], 'as many as are named behind it', { exact: true }); return { candidates: out, sure: true }; }
+  }
   const counted = countedBy(c, index);
   const size = setSize(c, index);
   if (!counted && !size) return { candidates: [], sure: false };
@@ -116,6 +122,12 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
   }
   const others = /^(?:other|remaining)$/.test(low[mention.from - 1] ?? '');
   return { candidates: out, sure: (!others || c.now.placed.length > 0) && ((counted?.sure ?? false) || (size && out.length > 0 && (counted !== undefined || !ofOtherThings(c, index)))) };
+}
+
+/** One reading of each that a list names. */
+function namedCells(c: Context, index: number, listed: Listed): Cell[] {
+  const reference = referenceCell(c, index, true);
+  return reference ? siblings(c.grid, reference, [listed.slot]).filter((x) => listed.values.includes(x.at[listed.slot]!)) : [];
 }
 
 /** "two of the three price lists": a noun follows that is none of the record's. */

@@ -19,6 +19,7 @@ import { leftOut } from './left-out.js';
 import { readTimeConstant } from './read-approach.js';
 import { readContrast } from './read-contrast.js';
 import { besideFigures, readMultiple } from './multiples.js';
+import { listedBehind } from './counted-list.js';
 import { readCount, readRuns } from './read-count.js';
 import { decideFigure } from './read-figure.js';
 import { possessed } from './possessed.js';
@@ -197,6 +198,9 @@ function weigh(c: Context, index: number): Reading {
   // "They went from 38.9 to 41.7": several of them, so that is how far they lie apart.
   const several = pair !== undefined && new Set(c.hits.hits.filter((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && h.segment >= pair.first && h.segment <= pair.second).map((h) => h.value)).size === 1 && /\b(?:they|runs|passes|repeats|mounts|attempts|tries|results) (?:go|went|run|ran|ranged?)(?: all the way)? from$/.test(c.parsed.low.slice(0, c.parsed.said[pair.first]!.mention.from).join(' '));
   if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : several ? { ...x, cost: x.cost + 0.6 } : x)), ...readRange(c, index, { ...pair, sure: false }).map((x) => ({ ...x, cost: x.cost + (several ? 0 : 1) })));
+  // "I did the whole round twice": so many runs, where the words make it a multiple of nothing.
+  const runs = cue.op === 'ratio' && cue.doubtful && /^(?:twice|thrice)$/.test(c.parsed.low[m.to - 1]!) ? readRuns(c, index).filter((x) => fit(m, x)) : [];
+  if (runs.length) return as(decide(m, runs, { silent: true }));
   if (cue.op === 'ratio') return readMultiple(c, index);
   if (cue.op === 'points') { const found = readPoints(c, index); return pointsForPercent(c, index, as(decide(m, found, { soft: !found.some((x) => x.firm || (x.cost <= 0.3 && x.term.args.every((a) => typeof a === 'string'))) && c.done.filter((x) => x?.kind === 'percent_of').length < 2 }))); }
   const d = decideFigure(c, index, out, range !== undefined, pair !== undefined);
@@ -247,7 +251,7 @@ function checkWay(c: Context, pair: { first: number; second: number; way?: 'up' 
 }
 
 function counting(c: Context, index: number): boolean {
-  return isCondition(c, index) || countedBy(c, index) !== undefined || setSize(c, index) || outOf(c, index) || (c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' && (c.parsed.low[c.parsed.said[index]!.mention.to + 1] === 'the' || (c.parsed.low[c.parsed.said[index]!.mention.from - 1] === ',' && /^(?:them|these|those)$/.test(c.parsed.low[c.parsed.said[index]!.mention.to + 1] ?? ''))));
+  return isCondition(c, index) || listedBehind(c, index) !== undefined || countedBy(c, index) !== undefined || setSize(c, index) || outOf(c, index) || (c.parsed.low[c.parsed.said[index]!.mention.to] === 'of' && (c.parsed.low[c.parsed.said[index]!.mention.to + 1] === 'the' || (c.parsed.low[c.parsed.said[index]!.mention.from - 1] === ',' && /^(?:them|these|those)$/.test(c.parsed.low[c.parsed.said[index]!.mention.to + 1] ?? ''))));
 }
 
 /** A number that is itself the name of a load or a setting ("205 watts"): the constant that it was set to, else nothing. */
