@@ -20,8 +20,8 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
     if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 && (mention.from === 0 || /^(?:the|these|those|all|our|my|of|other|both)$/.test(low[mention.from - 1] ?? '')) };
     // "part 9 repeats all this": what it does, and nothing counted.
     if (/^(?:runs|repeats|passes)$/.test(low[i]!) && /^(?:all|this|that|these|those|them|everything)$/.test(low[i + 1] ?? '')) break;
-    // "the thirty-two goes to …": nobody repeats it so often.
-    const often = mention.value.compare(Exact.of(12)) > 0;
+    // "the thirty-two goes to …", "of the four goes up": nobody repeats it so often, and "goes" is done by them.
+    const often = mention.value.compare(Exact.of(12)) > 0 || (low[i] === 'goes' && low[mention.from - 1] === 'the');
     const found = countedNouns.filter(([w, , re]) => re.test(low[i]!) && !(often && w === 'runs'));
     if (found.length && !found.some(([, sure]) => sure) && !/^(?:the|all|these|those|our|my|of|other)$/.test(low[mention.from - 1] ?? '') && !plainCount.test(low[i]!) && !nameWord(c, low[i]!)) return undefined;
     if (found.length) return { what: found.map(([w]) => w), sure: found.some(([, sure]) => sure) && (i === mention.to || i === mention.to + 1) };

@@ -105,7 +105,7 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
   for (const [k, w] of what.entries()) {
     for (const { cells, n } of members(c, index, w)) {
       // Where the record has but one of a kind, others are counted than those.
-      if (!cells.length || (n === 1 && w !== 'runs' && mention.value.toNumber() > 1) || (size && mention.value.toNumber() > n * 2 && mention.value.toNumber() > 12)) continue;
+      if (!cells.length || (n === 1 && w !== 'runs' && mention.value.toNumber() > 1) || (mention.value.toNumber() > n * 2 && mention.value.toNumber() > 12)) continue;
       const variant = w === 'combinations' ? 'keys' : w;
       const whole = /^(?:other|remaining)$/.test(low[mention.from - 1] ?? '');
       const left = whole ? n - c.now.placed.length : n;

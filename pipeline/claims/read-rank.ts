@@ -5,6 +5,7 @@ import { type Candidate, type Context, polarity, subjectCells, unitsOf } from '.
 import { evidenceFor } from './evidence.js';
 import { type Cell, firstTime, type Grid, kindOf, movedTo } from './grid.js';
 import { fit } from './decide.js';
+import { relative, saidToBe } from './said-to-be.js';
 import { placedSubject, subjectUnknown } from './placed-subject.js';
 import { paceWay } from './pace.js';
 import { push, readValue } from './read-value.js';
@@ -39,11 +40,10 @@ export function readRank(c: Context, index: number): Candidate[] {
     for (const x of cells) x.cost += same.includes(x) ? -least : 0.6;
     cells.sort((x, y) => x.cost - y.cost);
   }
-  // "3.7 above the Pavett, which is the coolest"
-  const meant = relative(c, index);
-  if (meant) {
+  // "3.7 above the Pavett, which is the coolest", "The quietest of the three is the 280"
+  for (const meant of [...relative(c, index), ...saidToBe(c, index)]) {
     for (const x of cells) if (x.cell.at[meant.slot] !== meant.value) x.cost += 0.9;
-    for (const x of cells.slice(0, 3)) { const y = movedTo(c.grid, x.cell, meant.slot, meant.value); if (y && !cells.some((z) => z.cell === y)) cells.push({ cell: y, cost: Math.max(0, x.cost - 0.9) }); else { const z = cells.find((w) => w.cell === y); if (z) z.cost = Math.min(z.cost, Math.max(0, x.cost - 0.9)); } }
+    for (const x of cells.slice(0, 3).filter((w) => w.cell.at[meant.slot] !== meant.value)) { const y = movedTo(c.grid, x.cell, meant.slot, meant.value); if (y && !cells.some((z) => z.cell === y)) cells.push({ cell: y, cost: Math.max(0, x.cost - 0.9) }); else { const z = cells.find((w) => w.cell === y); if (z) z.cost = Math.min(z.cost, Math.max(0, x.cost - 0.9)); } }
     cells.sort((x, y) => x.cost - y.cost);
   }
   const out: Candidate[] = [];
@@ -122,14 +122,6 @@ function subjectSaid(c: Context, index: number, next: number): boolean {
   const { mention, segment } = c.parsed.said[index]!;
   const { low } = c.parsed;
   return low.slice(segment.from, mention.from).some((w) => /^(?:it|he|she|they)(?:'s|'re)?$/.test(w)) && low.slice(mention.to, next).some((w) => /^(?:,|;|but|and|while|though|although|because|since|yet)$/.test(w));
-}
-
-/** The thing named right before "which is the …". */
-function relative(c: Context, index: number): { slot: number; value: string } | undefined {
-  const { segment } = c.parsed.said[index]!;
-  const { low } = c.parsed;
-  if (low[segment.from] !== ',' || !/^(?:which|who|that)$/.test(low[segment.from + 1] ?? '')) return undefined;
-  return c.hits.hits.find((h) => h.to >= segment.from - 2 && h.to <= segment.from && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field));
 }
 
 /** The reading that the figure next to it, in the same sentence, was or will be tied to. */
