@@ -60,8 +60,8 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
   if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "Over the foam, that is 12 percent extra for the one, 3 for the other", "Compared with the foam, mind, it's …": what opens the sentence is what all of it is compared with.
   const opening = /^(?:over|above|beyond|against|versus|compared (?:with|to)|relative to|measured against|next to|beside)(?= )/.exec(low.slice(0, 2).join(' ') + ' ')?.[0].split(' ').length ?? 0;
-  const opened = opening && seg.to > 0 && !low.slice(m.to, m.to + 3).includes('between') ? names.find((n) => n.from <= opening + 1 && n.from >= opening && low[n.to] === ',' && !/^(?:which|who|whose|where|at|with)$/.test(low[n.to + 1] ?? '') && n.to < m.from && n.meanings.some((x) => (x.own && x.fields.some((f) => f === 'setup' || f === 'setting')) || x.role?.role === 'idle')) : undefined;
-  if (opened) return { from: opening, to: opened.to };
+  const opened = opening && seg.to > 0 && !low.slice(m.to, m.to + 3).includes('between') ? openingName(low, m, names, opening) : undefined;
+  if (opened) return { from: opening, to: opened };
   for (let i = seg.from; i < m.from; i++) {
     if (!before.has(low[i]!)) continue;
     const opener = low[i] === 'beside' && putBeside.test(low.slice(Math.max(0, i - 2), i).join(' ')) ? 1 : /^(?:than|versus|vs|against|beats|beat|beating|misses|missed|trails|trailing|trailed|leads|led|leading|behind|outperforms|outperform|outruns?|outpaces?|overtakes?|undercuts?|outdoes|outlasts|outscores)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (low[i] === 'next' && low[i + 1] === 'to' && putBeside.test(low.slice(Math.max(0, i - 2), i).join(' '))) || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : low[i] === 'from' && /^(?:rise|rises|up|climb|drop|measured|gain|increase|counted|distance|gap|change|step|jump)$/.test(low[i - 1] ?? '') && !/\d/.test(low[i + 1] ?? '') ? 1 : 0;
@@ -76,6 +76,17 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
     return { from: i + opener, to: stop >= 0 ? i + opener + stop : named ? named.to : m.from };
   }
   return undefined;
+}
+
+/** Where what "Against the Larch, …" or "Over the Larch on peat it …" opens with ends: behind the name, and the setting it has. */
+function openingName(low: readonly string[], m: Mention, names: readonly Name[], opening: number): number | undefined {
+  const first = names.find((n) => n.from <= opening + 1 && n.from >= opening && n.to < m.from && n.meanings.some((x) => (x.own && x.fields.some((f) => f === 'setup' || f === 'setting')) || x.role?.role === 'idle'));
+  if (!first) return undefined;
+  const joint = /^(?:with|on|at|in|under)$/.test(low[first.to] ?? '');
+  const second = joint ? names.find((n) => n.from > first.to && n.from <= first.to + 2 && n.to < m.from && n.meanings.some((x) => x.own && x.fields.includes('setting'))) : undefined;
+  const end = (second ?? first).to;
+  if (low[end] === ',') return /^(?:which|who|whose|where|at|with)$/.test(low[end + 1] ?? '') ? undefined : end;
+  return second && /^(?:it|it's|that|that's|they|he|she|this|we|i)$/.test(low[end] ?? '') ? end : undefined;
 }
 
 /** "6 below where it gives up, which is 80": a clause of its own says what it is compared with. */

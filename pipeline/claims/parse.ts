@@ -57,7 +57,9 @@ export function parse(text: string, lex: Lexicon): Parsed {
     }
     const name = names.find((n) => n.from <= m.from && m.from < n.to && n.meanings.some((x) => x.slots.length > 0));
     if (name && m.type !== 'superlative' && m.type !== 'ordinal') {
-      if (m.to >= name.to && m.type === 'cardinal' && !m.idle && (name.from === m.from || name.meanings.some((x) => x.slots.some((s) => lex.setTo.has(`${s.slot}=${s.value}`)))) && low.slice(name.from, m.from).every((w) => /^(?:at|on|with|the|in|of)$/.test(w))) live.push({ mention: m, named: name });
+      // "the 240 is louder": no thing is measured by what it is called, and no stretch of its own ends with it.
+      if (name.meanings.every((x) => x.own && x.fields.length > 0 && x.fields.every((f) => f === 'setup')) && low[name.from - 1] === 'the') quiet.push({ mention: m, why: 'part of a name' });
+      else if (m.to >= name.to && m.type === 'cardinal' && !m.idle && (name.from === m.from || name.meanings.some((x) => x.slots.some((s) => lex.setTo.has(`${s.slot}=${s.value}`)))) && low.slice(name.from, m.from).every((w) => /^(?:at|on|with|the|in|of)$/.test(w))) live.push({ mention: m, named: name });
       else quiet.push({ mention: m, why: 'part of a name' });
       continue;
     }
