@@ -1,4 +1,5 @@
 // What a number counts: by the noun after it, or as the size of a set.
+import { superlatives } from '../script/index.js';
 import { Exact } from '../quantities/index.js';
 import type { Facts } from '../facts/index.js';
 import type { Context } from './context.js';
@@ -13,6 +14,10 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
   for (let i = mention.to; i < Math.min(low.length, mention.to + 4); i++) {
     if (tokens[i]!.kind === 'mark' && low[i] !== '-') break;
     if (phraseEnds.test(low[i]!)) break;
+    // "the two quietest modes": some of them.
+    if (i > mention.to && superlatives.has(low[i - 1]!)) break;
+    // "that's three routers inside one volt": as many as are so near.
+    if (/^(?:inside|within)$/.test(low[i + 1] ?? '')) break;
     // "Four pumps were bought, two were lent": how they were come by is not on record.
     if (/^(?:was|were|got|been) (?:bought|lent|sent|borrowed|given|paid|loaned|supplied|donated)$/.test(low.slice(i + 1, i + 3).join(' '))) break;
     const called = calledSo(c, low[i]!);

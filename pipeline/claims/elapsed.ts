@@ -8,13 +8,18 @@ import type { Context } from './context.js';
 /** Whether a duration need not be about a reading. */
 export function elapsed(c: Context, index: number): boolean {
   const { mention: m } = c.parsed.said[index]!;
-  if (m.unit?.dimension !== 'duration' || told(c, index)) return false;
+  if (m.unit?.dimension !== 'duration') return false;
+  if (idling.test(c.parsed.low.slice(Math.max(0, m.from - 6), m.from).join(' '))) return true;
+  if (told(c, index)) return false;
   const { low } = c.parsed;
   const near = timed(c, index);
   if ((m.composed || m.decimals > 0) && near) return false;
   if (m.composed && low[m.from - 1] !== 'of' && c.hits.hits.some((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value))) return false;
   return !near || /^(?:after|for|in|within|every|over|another|last|first|next|per|past|until)$/.test(low[m.from - 1] ?? '') || /^(?:in|later|into|long|of|after|before|ago)$/.test(low[m.to] ?? '');
 }
+
+/** "after a warm-up of ten minutes", "a break of half an hour": before and between what was measured. */
+const idling = /\b(?:warm ?-? ?up|cool ?-? ?down|burn ?-? ?in|soak|pause|break|rest|interval|wait|run ?-? ?up|lead ?-? ?in|settling time) of(?: (?:about|around|roughly|some|at least|another|a good|a full))?$/;
 
 /** The words around it say whose time it is. */
 function told(c: Context, index: number): boolean {

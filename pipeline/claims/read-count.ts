@@ -5,7 +5,6 @@ import { siblings } from './bases.js';
 import { type Candidate, type Context, subjectCells } from './context.js';
 import { countedBy, type Counted, setSize } from './counted.js';
 import { type Listed, listedBehind } from './counted-list.js';
-import { phraseEnds } from './counted-words.js';
 import { type Cell, firstTime } from './grid.js';
 import { isCondition, readCondition } from './read-condition.js';
 import { push } from './read-value.js';
@@ -121,24 +120,14 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
     }
   }
   const others = /^(?:other|remaining)$/.test(low[mention.from - 1] ?? '');
-  return { candidates: out, sure: (!others || c.now.placed.length > 0) && ((counted?.sure ?? false) || (size && out.length > 0 && (counted !== undefined || !ofOtherThings(c, index)))) };
+  // "three of the nine": of what else they may be, no noun says.
+  return { candidates: out, sure: (!others || c.now.placed.length > 0) && ((counted?.sure ?? false) || (size && out.length > 0 && counted !== undefined)) };
 }
 
 /** One reading of each that a list names. */
 function namedCells(c: Context, index: number, listed: Listed): Cell[] {
   const reference = referenceCell(c, index, true);
   return reference ? siblings(c.grid, reference, [listed.slot]).filter((x) => listed.values.includes(x.at[listed.slot]!)) : [];
-}
-
-/** "two of the three price lists": a noun follows that is none of the record's. */
-function ofOtherThings(c: Context, index: number): boolean {
-  const { to } = c.parsed.said[index]!.mention;
-  const { low, tokens } = c.parsed;
-  for (let i = to; i < Math.min(low.length, to + 3); i++) {
-    if (tokens[i]!.kind !== 'word' || phraseEnds.test(low[i]!) || c.parsed.names.some((n) => n.from <= i && i < n.to && n.meanings.some((x) => x.own))) return false;
-    if (/\p{L}{3,}s$/u.test(low[i]!)) return i > to;
-  }
-  return false;
 }
 
 /** "each was run three times". */

@@ -26,6 +26,8 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   if (unit && before?.low === 'of' && sized.test(t[n.from - 2]?.low ?? '')) return 'the size of a thing';
   // "a gap of 3.3 decibels, and then one of 3.5": that which was named.
   if (!unit && n.to - n.from === 1 && t[n.from]!.low === 'one' && next?.low === 'of' && t[n.to + 1]?.kind === 'number' && (/\d\.\d/.test(t[n.to + 1]!.text) || Number(t[n.to + 1]!.text) > 20)) return 'it stands for a noun';
+  // "an ashtray, 140 wide and 30 deep": in whatever the trade measures it by.
+  if (!unit && /^(?:long|thick|wide|deep|tall|across)$/.test(next?.low ?? '') && (!t[n.to + 1] || t[n.to + 1]!.kind === 'mark' || /^(?:and|by|but|with)$/.test(t[n.to + 1]!.low)) && before?.low !== 'by') return 'the size of a thing';
   if (months.has(before?.low ?? '') && before!.low !== 'may' && n.value.toNumber() < 2200) return 'a date';
   if (!unit && next && months.has(next.low) && (next.low !== 'may' || /^M/.test(next.text))) return 'a date';
   if (!unit && next?.low === 'of' && months.has(t[n.to + 1]?.low ?? '')) return 'a date';
