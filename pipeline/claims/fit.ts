@@ -45,6 +45,9 @@ export function fits(m: Mention, fact: Fact, options: { size: boolean; exact?: b
     const share = value.over(said).toNumber();
     // "about a half" is no third, however few fractions there are to say.
     if (part && h.low < 1 && h.high > 1) return Math.abs(share - 1) <= partSlack;
+    // … and "just over half" is as far above it at most.
+    if (part && h.low === 1 && h.high < 1 + partSlack) return share >= 1 && share <= 1 + partSlack;
+    if (part && h.high === 1 && h.low > 1 - partSlack) return share <= 1 && share >= 1 - partSlack;
     // A hedged small number may be off by half its own step even where that is more than its share.
     const slack = !h.rounds && !ratio && m.decimals === 0 && said.abs().toNumber() <= 3 ? 0.75 : h.rounds && !ratio ? stepOf(m).over(Exact.of(2)).over(said.abs()).toNumber() : 0;
     const low = h.low < 1 ? Math.min(h.low, 1 - slack) : 1;

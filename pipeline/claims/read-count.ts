@@ -121,7 +121,7 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
   }
   const others = /^(?:other|remaining)$/.test(low[mention.from - 1] ?? '');
   // "three of the nine": of what else they may be, no noun says.
-  return { candidates: out, sure: (!others || c.now.placed.length > 0) && ((counted?.sure ?? false) || (size && out.length > 0 && counted !== undefined)) };
+  return { candidates: out, sure: (!others || c.now.placed.length > 0) && ((counted?.sure ?? false) || (size && out.length > 0 && (counted !== undefined || others))) };
 }
 
 /** One reading of each that a list names. */

@@ -186,8 +186,8 @@ function weigh(c: Context, index: number): Reading {
   if (!m.unit && m.type === 'cardinal' && m.decimals <= 0 && (counting(c, index) || !cue.placed) && cue.op !== 'change') {
     const { candidates, sure } = readCount(c, index);
     if (candidates.length) return as(decide(m, candidates, { silent: !sure, margin: isCondition(c, index) ? 0.15 : 0.35, doubt: isCondition(c, index) ? 0.6 : 1.5 }));
-    // "lamps, forty of them": so many of what was just named.
-    if (!cue.placed || (c.parsed.low[m.from - 1] === ',' && c.parsed.low[m.to] === 'of' && /^(?:them|these|those)$/.test(c.parsed.low[m.to + 1] ?? '')) || (c.parsed.low[m.to] === 'of' && c.parsed.said[index + 1] && setSize(c, index + 1))) return as(decide(m, [], { silent: true }));
+    // "lamps, forty of them", "first two of them flare": so many of what was just named.
+    if (!cue.placed || /^of (?:them|these|those|the same)$/.test(c.parsed.low.slice(m.to, m.to + (c.parsed.low[m.to + 1] === 'the' ? 3 : 2)).join(' ')) || (c.parsed.low[m.to] === 'of' && c.parsed.said[index + 1] && setSize(c, index + 1))) return as(decide(m, [], { silent: true }));
   }
   const out: Candidate[] = [];
   if (range) {
