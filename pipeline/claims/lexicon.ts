@@ -165,6 +165,8 @@ function slotsOf(g: Grid, field: KeyField, id: string, words: readonly string[])
   const at = g.of[field];
   if (at.length === 1) return [{ slot: at[0]!, value: id }];
   const parts = id.split('-');
+  // A name of one of the two alone ("bench", where settings are "bench-quiet" and "case-quiet").
+  if (parts.length !== at.length) return at.filter((slot) => g.values[slot]!.has(id)).map((slot) => ({ slot, value: id }));
   const said = at.filter((_, k) => words.includes(plain(parts[k]!)));
   // "plugged in on the desk": two words besides the one that is known stand for the other.
   const rest = words.filter((w) => !parts.some((p) => plain(p) === w) && !prepositions.has(w));
