@@ -128,6 +128,9 @@ function marks(c: Context, index: number, condition: Condition): Mark[] {
     if (u) out.push({ value: 1, unit: u.unit, cost: 0 });
   }
   if (out.length) return out;
+  // "stay under my line": whoever holds the marks is named, and has one for each quantity at most.
+  for (const h of c.hits.hits) if (g.holders.has(h.value) && h.from >= condition.from && h.to <= condition.to) for (const x of g.cells) if (x.fixed && x.at[h.slot] === h.value && (x.role === 'target' || x.role === 'limit')) out.push({ operand: x.key, like: x, cost: x.key === c.now.constant ? 0 : 0.1 });
+  if (out.length) return out;
   const spoken = c.now.constant ? g.byKey.get(c.now.constant) : undefined;
   if (spoken) out.push({ operand: spoken.key, like: spoken, cost: 0.1 });
   const roles = c.hits.roles.filter((r) => r.role === 'limit' || r.role === 'target');

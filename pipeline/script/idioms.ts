@@ -36,9 +36,9 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   if (/^[$€£]$/.test(before?.low ?? '')) return 'a price';
   // "misses the 20 by 1.4": a mark, and how far it is passed.
   const passed = (k: number): boolean => t[k - 1]?.low === 'the' && /^(?:bust|busts|break|breaks|broke|miss|misses|missed|beat|beats|pass|passes|passed|exceed|exceeds|over|past|above|below|under|clear|clears|undercut|undercuts|top|tops)$/.test(t[k - 2]?.low ?? '');
-  if (by(t, n.to) && startsNumber(t, n.to + 1) && !unit) return passed(n.from) ? undefined : 'a resolution or a size';
+  if (by(t, n.to) && startsNumber(t, n.to + 1) && !unit && !/\d[.,]\d/.test(t[n.to + 1]!.text) && !(t[n.to]!.low === 'by' && /^(?:of|all) /.test(lowAt(t, n.from - 2, 2)) && before?.low === 'the')) return passed(n.from) ? undefined : 'a resolution or a size';
   if (before?.low === 'by' && passed(n.from - 2)) return undefined;
-  if (before && (before.low === 'by' || before.low === 'x' || before.low === '×') && startsNumber(t, n.from - 2, true) && !isPercent(unit)) return 'a resolution or a size';
+  if (before && (before.low === 'by' || before.low === 'x' || before.low === '×') && startsNumber(t, n.from - 2, true) && !isPercent(unit) && n.decimals <= 0 && !(before.low === 'by' && /^(?:the|all)$/.test(t[n.from - 3]?.low ?? ''))) return 'a resolution or a size';
   if (next?.tight && /^(?:p|i)$/.test(next.text) && n.form === 'digits' && n.value.toNumber() >= 240) return 'a resolution';
   if (after && /^(?:pixels?|px)$/.test(after.low)) return 'a resolution';
   if (next?.low === ':' && next.tight && t[n.to + 1]?.kind === 'number' && t[n.to + 1]!.tight) return 'a time or a ratio';
