@@ -26,7 +26,9 @@ export function readPlace(c: Context, index: number): Decision {
     if ((low[m.to] === 'to' && c.parsed.said[index + 1]?.mention.superlative) || (low[m.from - 1] === 'to' && c.parsed.said[index - 1]?.mention.superlative)) return decide(m, [], { silent: true });
     // "6.1 more than the least" compares with it; "at its best" ranks nothing.
     if (/^(?:its|their|his|her|my|our|your)$/.test(low[m.from - 1] ?? '') || c.parsed.said.some((s, k) => k !== index && s.cue.base && m.from >= s.cue.base.from && m.from < s.cue.base.to)) return decide(m, [], { silent: true });
-    if (low.slice(m.to, m.to + 5).includes(':') && m.value.toNumber() === 1) return decide(m, [], { silent: true });
+    // "Warmest hour, °C: the Larch 52, the Rowan 57": the head of a row, and no place.
+    const colon = low.indexOf(':', m.to);
+    if (colon > 0 && colon < m.to + 5 && m.value.toNumber() === 1 && new Set(c.hits.hits.filter((h) => h.from > colon && c.grid.slots[h.slot]!.field === 'setup').map((h) => h.value)).size > 1) return decide(m, [], { silent: true });
     if (low[m.to] === 'first' || /^(?:most|least)$/.test(low[m.from]!) && !(low[m.from - 1] === 'the' && sizeSaid(c, index) !== undefined) && (beside[0] === 'of' || !/^(?:efficient|power|noise|heat|frames)$/.test(beside[0] ?? ''))) return decide(m, [], { silent: true });
   }
   // "buy whichever is the cheapest", where the record has no prices: a quantity that was never measured.

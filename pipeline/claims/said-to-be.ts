@@ -1,6 +1,7 @@
 // What a sentence says outright to have a place in a ranking.
 //   "3.7 above the Pavett, which is the coolest"          the thing named right before
 //   "The quietest of the three is the 280, with …"        the thing named right behind the verb
+//   "Quietest: the 280, …"                                … or the colon
 import type { Context } from './context.js';
 
 export interface Meant { slot: number; value: string }
@@ -21,7 +22,7 @@ const reach = 7;
 export function saidToBe(c: Context, index: number): Meant[] {
   const { mention: m } = c.parsed.said[index]!;
   const { low } = c.parsed;
-  const verb = low.findIndex((w, k) => k >= m.to && k < m.to + reach && /^(?:is|was|remains|remained|stays|stayed)$/.test(w));
+  const verb = low.findIndex((w, k) => k >= m.to && k < m.to + reach && /^(?:is|was|remains|remained|stays|stayed|:)$/.test(w));
   if (verb < 0 || low.slice(m.to, verb).some((w) => /^(?:[,;:]|and|but|that|which|who|while)$/.test(w)) || c.hits.hits.some((h) => h.from >= m.to && h.from < verb && thing(c, h.slot))) return [];
   let at = verb + 1;
   while (/^(?:the|my|our|still|again|now|of|course|clearly|then|once|more|always|,)$/.test(low[at] ?? '')) at++;
