@@ -224,7 +224,7 @@ function softBases(c: Context, subject: Cell, index: number, way: string | undef
 }
 
 /** What is left is left to a limit more often than to another thing. */
-const spare = /^(?:to spare|spare|to play with|in hand|in reserve|left|of (?:headroom|margin|slack|leeway|clearance|room|breathing room))$/;
+const spare = /^(?:to spare|to go|spare|to play with|in hand|in reserve|left|of (?:headroom|margin|slack|leeway|clearance|room|breathing room))$/;
 
 /** All cells that differ from one in the given slots only, as a list of one's own. */
 export function siblings(g: Grid, cell: Cell, slots: readonly number[]): Cell[] {

@@ -3,6 +3,7 @@ import { changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type
 import type { Dimension } from '../quantities/index.js';
 import { lastVerb, nounEnding, nounIn, unsure, verbBefore } from './change-words.js';
 import type { Segment } from './clauses.js';
+import { medianOpens } from './median-opens.js';
 import { baseScope, nearTo, notTrailer, ratioBase, shareEnd } from './cue-base.js';
 import { endToEndAfter, fromEndToEnd, toldInOrder } from './end-to-end.js';
 import { acquired, givenBy } from './given-by.js';
@@ -59,6 +60,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   // "temperature over room" may be the name of a measure itself.
   if (cue.overRoom && names.some((n) => n.to - n.from > 1 && n.meanings.some((x) => x.own && x.slots.length > 0) && low.slice(n.from, n.to - 1).some((w, k) => /^(?:over|above)$/.test(w) && /^(?:room|ambient|intake|air|the)$/.test(low[n.from + k + 1]!)))) cue.overRoom = false;
   cue.median = low.includes('median') && (segment.includes('median') || (m.from > 0 && low.slice(Math.max(0, seg.from - 8), m.from).includes('median') && !low.slice(Math.max(0, seg.from - 8), m.from).some((w, k, all) => /^(?:is|was|climbs|rises|falls|sits)$/.test(w) && k < all.length - 3) && (/^(?:is|was|of|at|to|:)$/.test(low[m.from - 1] ?? '') || /(?:^| )median (?:of|over|for|across) (?:the|all|our|these)(?: [\p{L}\d]+){1,2} ,$/u.test(low.slice(Math.max(0, m.from - 7), m.from).join(' ')))));
+  if (!cue.median && m.type === 'cardinal') cue.median = medianOpens(low, m);
   cue.perWatt = hasPhrase(low.slice(m.to, Math.min(seg.to, m.to + 4)), wattPhrases);
   cue.another = /^(?:another|further|additional|extra)$/.test(low[m.from - 1] ?? '');
   cue.placed = placed(t, m);
@@ -78,6 +80,8 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   if (beside > 0) return cue;
   const base = given || (change?.after && change.because === 'from end to end') ? undefined : baseScope(low, m, seg, Math.max(seg.to, reach), names, covered);
   if (base) cue.base = base;
+  // "just 6 seconds off the Larch": near it, on whichever side.
+  if (change?.because === 'off' && change.after && base) change.way = 'apart';
   if (change) { cue.because = change.because; if (change.of?.length) cue.of = change.of; if (change.whose) cue.whose = change.whose; }
   if (!m.unit && multipliedBy(low, m)) return { ...cue, op: 'ratio' };
   if (namesRatio(low, m)) return { ...cue, op: 'ratio', way: undefined, base: undefined };

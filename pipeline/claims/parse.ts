@@ -6,6 +6,7 @@ import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
 import { atoms, findNames, isVerb, type Lexicon, type Meaning, meaningsOf, type Name } from './lexicon.js';
 import { endAfterChange } from './said-direction.js';
+import { gapAfter, namedBetween } from './gapping.js';
 import { gigs } from './gigs.js';
 import { headless } from './headless.js';
 import { numberLists } from './lists.js';
@@ -213,6 +214,8 @@ function elide(p: Parsed): void {
     const { cue, segment, mention } = p.said[i]!;
     const before = p.said[i - 1]!;
     if (cue.op !== 'value' || (before.cue.op !== 'change' && before.cue.op !== 'share' && !before.cue.elided) || cue.because) continue;
+    // "58 degrees over the room; the Larch, by contrast, 53": so much over it too.
+    if (before.cue.overRoom && namedBetween(p, before.mention.to, mention.from) && !p.low.slice(before.mention.to, mention.from).some((w) => verbal.test(w))) { cue.overRoom = true; }
     // "1.9 degrees warmer, 40.1 after 38.2": no changes, but what it changed to and from.
     if (endAfterChange(p, i)) continue;
     const words = p.low.slice(Math.max(segment.from, before.mention.to), mention.from);
@@ -232,7 +235,7 @@ function elide(p: Parsed): void {
     if (before.cue.op === 'change' && becomesOf(p, i, before.cue.because)) { cue.elided = before.cue; continue; }
     // "a gap of 3 volts on the one, and on the other it is 20": as big as that gap is there.
     const again = before.cue.op === 'change' && changeNouns.has(before.cue.because) && /\b(?:it's|that's|(?:it|that) (?:is|was|comes to|becomes))(?: (?:only|just|already|about|almost|nearly|still|even))*$/.test(words.join(' ')) && placedIn(p, segment, mention);
-    if (!again && words.length > 9 || words.some((w) => verbal.test(w)) && !again || words.some((w) => /^(?:;|\(|[-–—])$/.test(w))) continue;
+    if (!again && words.length > 9 || words.some((w) => verbal.test(w)) && !again || words.some((w) => /^(?:;|\(|[-–—])$/.test(w)) && !gapAfter(p, before.mention.to, mention.from)) continue;
     cue.elided = before.cue.elided ?? before.cue;
   }
 }

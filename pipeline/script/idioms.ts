@@ -20,7 +20,7 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   const before = t[n.from - 1];
   const after = t[unit ? unit.to : n.to];
   const next = t[n.to];
-  if (before && labelled.has(before.low.replace(/s$/, '')) && before.kind === 'word' && n.type !== 'multiplier' && n.type !== 'ordinal' && n.decimals === 0 && !unit && !/^(?:the|a)$/.test(before.low) && !(before.low === 'takes' && /^\p{L}/u.test(t[n.from - 2]?.low ?? '') && !/^(?:the|our|my|in|of|all|both|between)$/.test(t[n.from - 2]!.low))) return 'a label';
+  if (before && labelled.has(before.low.replace(/s$/, '')) && before.kind === 'word' && n.type !== 'multiplier' && n.type !== 'ordinal' && n.decimals === 0 && !unit && !/^(?:the|a)$/.test(before.low) && !(next?.low === 'of' && /^(?:the|a|my|our)$/.test(t[n.from - 2]?.low ?? '')) && !(before.low === 'takes' && /^\p{L}/u.test(t[n.from - 2]?.low ?? '') && !/^(?:the|our|my|in|of|all|both|between)$/.test(t[n.from - 2]!.low))) return 'a label';
   if (before && /^(?:and|,|or|to)$/.test(before.low) && !unit && n.decimals === 0 && t[n.from - 2]?.kind === 'number' && labelled.has((t[n.from - 3]?.low ?? '').replace(/s$/, '')) && /s$/.test(t[n.from - 3]!.low)) return 'a label';
   if (before && /^[#№]$/.test(before.low)) return 'a label';
   if (unit && before?.low === 'of' && sized.test(t[n.from - 2]?.low ?? '')) return 'the size of a thing';
@@ -59,6 +59,7 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   // "2 more frames for every 10 watts": a slope, of which the record has neither end.
   if (unit && /^for (?:each|every)$/.test(lowAt(t, n.from - 2, 2))) return 'a slope';
   if (unit) for (const at of [unit.to, unit.to + 1]) if (/^for (?:each|every)$/.test(lowAt(t, at, 2)) && startsNumber(t, at + 2) && t[at + 2]!.low !== 'one') return 'a slope';
+  if (unit && /^(?:(?:and|but|so) )?for (?:each|every|any) \p{L}/u.test(t.slice(0, 5).map((w) => w.low).join(' ')) && n.from > 2 && n.from < 24) return 'a slope';
   if (!unit && /^(?:more|less|fewer|extra)$/.test(next?.low ?? '') && /^for (?:each|every)$/.test(lowAt(t, n.to + 2, 2)) && startsNumber(t, n.to + 4) && t[n.to + 4]!.low !== 'one') return 'a slope';
   if (isIdiom(t, n)) return 'an idiom';
   return undefined;
