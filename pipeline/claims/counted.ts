@@ -25,6 +25,8 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
     if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 && (mention.from === 0 || /^(?:the|these|those|all|our|my|of|other|both)$/.test(low[mention.from - 1] ?? '')) };
     // "part 9 repeats all this": what it does, and nothing counted.
     if (/^(?:runs|repeats|passes)$/.test(low[i]!) && /^(?:all|this|that|these|those|them|everything)$/.test(low[i + 1] ?? '')) break;
+    // "seven runs of the sixteen broke it": of those that are counted behind, and not how often one was repeated.
+    if (/^(?:runs?|passes)$/.test(low[i]!) && /^of (?:the|all|our|my|these|those)$/.test(low.slice(i + 1, i + 3).join(' ')) && c.parsed.said[index + 1]?.mention.from === i + 3) break;
     // "the thirty-two goes to …", "of the four goes up": nobody repeats it so often, and "goes" is done by them.
     const often = mention.value.compare(Exact.of(12)) > 0 || (low[i] === 'goes' && low[mention.from - 1] === 'the');
     const found = countedNouns.filter(([w, , re]) => re.test(low[i]!) && !(often && w === 'runs'));

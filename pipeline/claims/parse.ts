@@ -150,7 +150,7 @@ function gapped(low: readonly string[], live: readonly Mention[], names: readonl
     const own = names.find((n) => n.from > a.to && n.to <= b.from && n.from - a.to <= 6 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')));
     const [here, there] = [placed(low, names, a), placed(low, names, b)];
     if (here && here === there && !b.unit && /^(?:,|, and|and|, but|but)$/.test(low.slice(endOf(low, names, a), b.from).join(' '))) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
-    if (!own || !/^(?:of (?:\p{L}+ ){1,2})?(?:, )?(?:and|but|while)(?: the)?$|^,(?: the)?$/u.test(low.slice(a.to, own.from).join(' '))) continue;
+    if (!own || !/^(?:of (?:\p{L}+ ){1,2})?(?:, )?(?:and|but|while)(?: (?:the|poor|little|big|good|old|humble|mighty|tiny|cheap|dear)){0,2}$|^,(?: (?:the|poor|little|big|good|old|humble|mighty|tiny|cheap|dear)){0,2}$/u.test(low.slice(a.to, own.from).join(' '))) continue;
     if (!/^(?:'s)?(?: ?(?:at|with|is))?$/.test(low.slice(own.to, b.from).join(' ')) || !/^(?:[,.;:!?)]|and|but|so|which|while)?$/.test(low[b.to] ?? '')) continue;
     // "gave 31.4 grams, or 86 percent of it, and the other 28.9, which is 79": a figure and its share, and again.
     const first = a.unit.id === '%' && b.decimals === live[k - 2]?.decimals && live[k + 1] && !live[k + 1]!.unit && goesOnAsShare(low, b, live[k + 1]!) ? live[k - 2]! : a;

@@ -137,7 +137,9 @@ export function readChange(c: Context, index: number): Candidate[] {
       if (other && other !== subject && other.at[c.grid.of.measure[0]!] === subject.at[c.grid.of.measure[0]!]) {
         const idle = c.grid.roles.get(other.at[c.grid.of.phase[0]!]!) === 'idle';
         const kind = percent ? 'percent_change' : idle ? 'rise' : 'difference';
-        push(out, c, { kind, args: [subject.key, other.key] }, kind, 0, subject, 'between the two said last', { sign: signAs(subject), base: other, change: sameCellExcept(c.grid, subject, other).map((i) => [i, other.at[i]!] as const) });
+        // "Shut in, it idles at 37. Outside it was 33, so it has gone up by 4": the latter is what it was before.
+        const was = index === 1 && c.parsed.low.slice(0, c.parsed.said[0]!.mention.from).some((w) => /^(?:was|were|had|used)$/.test(w));
+        push(out, c, { kind, args: [subject.key, other.key] }, kind, 0, subject, 'between the two said last', { sign: was ? 0 : signAs(subject), base: other, change: sameCellExcept(c.grid, subject, other).map((i) => [i, other.at[i]!] as const) });
         // "2190 on the one and 1710 on the other, so 28 percent more": the one of which it is true.
         if (subject.at[c.grid.of.phase[0]!] === other.at[c.grid.of.phase[0]!] && (/^(?:more|less|fewer|higher|lower|gone|missing|shed)$/.test(cue.because) || /^(?:sav|gain|los|cost)/.test(cue.because))) push(out, c, { kind, args: [other.key, subject.key] }, kind, 0, other, 'between the two said last', { sign: signAs(other), base: subject, change: sameCellExcept(c.grid, subject, other).map((i) => [i, subject.at[i]!] as const) });
       }
