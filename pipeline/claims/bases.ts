@@ -1,4 +1,5 @@
 // What a subject is compared with: what the words name, else what the sentences before suggest.
+import { withoutAgent } from './agent.js';
 import { spokenMark } from './spoken-mark.js';
 import { byBefore } from './by-how-much.js';
 import { besideIt, stepOn } from './beside-bases.js';
@@ -60,7 +61,7 @@ export function baseWords(c: Context, index: number): BaseWords {
   // "more than in the top", where a place is called so, is no leader.
   const called = (k: number): boolean => hits.hits.some((h) => h.from <= scope.from + k && scope.from + k < h.to);
   out.leader = low.some((w, k) => !called(k) && /^(?:winner|leader|best|champion|first|top|leading|front)$/.test(w));
-  out.other = low.some((w) => /^(?:other|others|rival|competitor|competition|second)$/.test(w)) || (low.includes('big') || low.includes('small')) && out.overrides.size === 0 && false;
+  out.other = low.some((w) => /^(?:other|others|rival|competitor|competition|second)$/.test(w));
   out.pronoun = low.some((w) => /^(?:it|that|this|them|those|its|before|same)$/.test(w));
   return out;
 }
@@ -130,6 +131,7 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
   if (words.leader) add(extreme(c, subject, g.of.setup) ?? (c.parsed.said[index]!.cue.op === 'share' ? extreme(c, subject, g.of.setting) : undefined), 0, true, 'the best');
   if (out.length) return out;
   // What is compared with was named, and this subject is it, or has nothing there: no other base is meant.
+  add(withoutAgent(c, index, subject), 0.1, false, 'without what does it');
   if (words.overrides.size && ![...words.overrides].every(([i]) => g.slots[i]!.field === 'part')) return out;
   const pronoun = words.pronoun && words.overrides.size === 0;
   if (pronoun) for (const t of c.now.said) { const last = t.kind === 'mean' ? firstCell(g, t) : undefined; if (last && last !== subject && last.unit.dimension === subject.unit.dimension) { add(last, 0.1, false, 'what was said last'); break; } }
