@@ -81,7 +81,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   const base = given || (change?.after && change.because === 'from end to end') ? undefined : baseScope(low, m, seg, Math.max(seg.to, reach), names, covered);
   if (base) cue.base = base;
   // "just 6 seconds off the Larch": near it, on whichever side.
-  if (change?.because === 'off' && change.after && base) change.way = 'apart';
+  if (change?.because === 'off' && change.after && base && base.to > base.from) change.way = 'apart';
   if (change) { cue.because = change.because; if (change.of?.length) cue.of = change.of; if (change.whose) cue.whose = change.whose; }
   if (!m.unit && multipliedBy(low, m)) return { ...cue, op: 'ratio' };
   if (namesRatio(low, m)) return { ...cue, op: 'ratio', way: undefined, base: undefined };

@@ -5,6 +5,7 @@ import { siblings } from './bases.js';
 import { type Candidate, type Context, subjectCells } from './context.js';
 import { countedBy, type Counted, setSize } from './counted.js';
 import { type Listed, listedBehind } from './counted-list.js';
+import { phraseEnds } from './counted-words.js';
 import { type Cell, firstTime } from './grid.js';
 import { isCondition, readCondition } from './read-condition.js';
 import { push } from './read-value.js';
@@ -120,8 +121,33 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
     }
   }
   const others = /^(?:other|remaining)$/.test(low[mention.from - 1] ?? '');
-  // "three of the nine": of what else they may be, no noun says.
-  return { candidates: out, sure: (!others || c.now.placed.length > 0) && ((counted?.sure ?? false) || (size && out.length > 0 && (counted !== undefined || others))) };
+  return { candidates: out, sure: (!others || c.now.placed.length > 0) && ((counted?.sure ?? false) || (size && out.length > 0 && (counted !== undefined || (!ofOtherThings(c, index) && !(c.parsed.said[index - 1]?.mention.type === 'cardinal' && bare(c, index) && madeOfSome(c, mention.value.toNumber())))))) };
+}
+
+/** "two of the three price lists": a noun follows that is none of the record's. */
+function ofOtherThings(c: Context, index: number): boolean {
+  const { to } = c.parsed.said[index]!.mention;
+  const { low, tokens } = c.parsed;
+  for (let i = to; i < Math.min(low.length, to + 3); i++) {
+    if (tokens[i]!.kind !== 'word' || phraseEnds.test(low[i]!) || c.parsed.names.some((n) => n.from <= i && i < n.to && n.meanings.some((x) => x.own))) return false;
+    if (/\p{L}{3,}s$/u.test(low[i]!)) return i > to;
+  }
+  return false;
+}
+
+/** No noun follows. */
+function bare(c: Context, index: number): boolean {
+  const { to } = c.parsed.said[index]!.mention;
+  return c.parsed.tokens[to]?.kind !== 'word' || phraseEnds.test(c.parsed.low[to]!) || !/s$/.test(c.parsed.low[to]!);
+}
+
+/** "three of the nine", where three things have four settings: as many as some of them make, and no noun says which are meant. */
+function madeOfSome(c: Context, n: number): boolean {
+  const { of, values } = c.grid;
+  const many = (slots: readonly number[]): number => slots.reduce((k, i) => k * Math.max(1, values[i]!.size), 1);
+  const [setups, settings] = [many(of.setup), many(of.setting)];
+  for (let a = 2; a <= setups; a++) if (n % a === 0 && n / a >= 2 && n / a <= settings && n < setups * settings) return true;
+  return false;
 }
 
 /** One reading of each that a list names. */

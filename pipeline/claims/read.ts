@@ -187,7 +187,7 @@ function weigh(c: Context, index: number): Reading {
     const { candidates, sure } = readCount(c, index);
     if (candidates.length) return as(decide(m, candidates, { silent: !sure, margin: isCondition(c, index) ? 0.15 : 0.35, doubt: isCondition(c, index) ? 0.6 : 1.5 }));
     // "lamps, forty of them", "first two of them flare": so many of what was just named.
-    if (!cue.placed || /^of (?:them|these|those|the same)$/.test(c.parsed.low.slice(m.to, m.to + (c.parsed.low[m.to + 1] === 'the' ? 3 : 2)).join(' ')) || (c.parsed.low[m.to] === 'of' && c.parsed.said[index + 1] && setSize(c, index + 1))) return as(decide(m, [], { silent: true }));
+    if (!cue.placed || c.parsed.low[m.from - 1] !== 'all' && /^of (?:them|these|those|the same)$/.test(c.parsed.low.slice(m.to, m.to + (c.parsed.low[m.to + 1] === 'the' ? 3 : 2)).join(' ')) || (c.parsed.low[m.to] === 'of' && c.parsed.said[index + 1] && setSize(c, index + 1))) return as(decide(m, [], { silent: true }));
   }
   const out: Candidate[] = [];
   if (range) {

@@ -32,7 +32,7 @@ export function noSlip(c: Context, index: number, r: Reading): string | undefine
   if (r.verdict !== 'disagrees' || !x) return undefined;
   // "holds on to 61.3, the hottest of the four": whose that is was not understood.
   const figure = c.parsed.said[index - 1]?.mention;
-  if (x.kind === 'rank' && figure?.type === 'cardinal' && (figure.unit || figure.decimals > 0) && r.mention.from - figure.to <= 2 && !c.done[index - 1]) return 'the figure that it stands beside was not understood';
+  if (x.kind === 'rank' && figure?.type === 'cardinal' && (figure.unit || figure.decimals > 0) && r.mention.from - figure.to <= 2 && c.done[index - 1]?.subject !== x.subject) return 'the figure that it stands beside was not understood';
   if (x.kind === 'rank') return r.mention.type === 'ordinal' && Math.abs(Math.abs(r.mention.value.toNumber()) - x.fact.value.toNumber()) > places ? 'hardly told wrong by so many places' : undefined;
   const paired = c.hits.paired.has(index);
   // What the rest of the sentence was not understood to say, this number may go on from.
