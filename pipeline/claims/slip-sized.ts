@@ -10,6 +10,7 @@ import { endsSaid } from './doubt.js';
 import { against, digitsSwapped, near } from './far-off.js';
 import { givesJust } from './gives-just.js';
 import { inSaidUnit } from './fit.js';
+import { significant } from './insist.js';
 import { nowhereNear } from './nowhere-near.js';
 import type { Reading } from './read.js';
 import { evaluate } from './terms.js';
@@ -32,8 +33,10 @@ export function noSlip(c: Context, index: number, r: Reading): string | undefine
   if (r.verdict !== 'disagrees' || !x) return undefined;
   // "holds on to 61.3, the hottest of the four": whose that is was not understood.
   const figure = c.parsed.said[index - 1]?.mention;
-  if (x.kind === 'rank' && figure?.type === 'cardinal' && (figure.unit || figure.decimals > 0) && r.mention.from - figure.to <= 2 && c.done[index - 1]?.subject !== x.subject) return 'the figure that it stands beside was not understood';
+  if (x.kind === 'rank' && figure?.type === 'cardinal' && (figure.unit || figure.decimals > 0) && r.mention.from - figure.to <= 2 && c.parsed.low[r.mention.from - 1] === 'the' && c.done[index - 1]?.subject !== x.subject) return 'the figure that it stands beside was not understood';
   if (x.kind === 'rank') return r.mention.type === 'ordinal' && Math.abs(Math.abs(r.mention.value.toNumber()) - x.fact.value.toNumber()) > places ? 'hardly told wrong by so many places' : undefined;
+  const other = plainlyOther(c, index, x);
+  if (other) return `just what ${other} gives`;
   const paired = c.hits.paired.has(index);
   // What the rest of the sentence was not understood to say, this number may go on from.
   const unsure = !paired && c.told.some((v) => v === 'untied' || v === 'disagrees') ? 'a number before it in the sentence was not understood'
@@ -41,6 +44,15 @@ export function noSlip(c: Context, index: number, r: Reading): string | undefine
       : tooFar(c, index, r, x) ? 'too far from what the record gives for a slip' : undefined;
   const right = unsure && rightForSomething(c, index, x);
   return right && `${unsure}; right for ${right}`;
+}
+
+/** A round number, or one told as a change, that is just what one reading gives: rather that one's. */
+function plainlyOther(c: Context, index: number, x: Candidate): string | undefined {
+  const { mention: m } = c.parsed.said[index]!;
+  const change = x.kind === 'difference' || x.kind === 'rise';
+  const round = significant(m) === 1 && (change || x.kind === 'mean' || x.kind === 'constant' || x.kind === 'raw');
+  if (m.type !== 'cardinal' || m.hedge || (!change && !round) || (x.base && endsSaid(c, x))) return undefined;
+  return c.grid.cells.find((a) => a !== x.subject && (round || a.unit.id === x.subject?.unit.id) && givesJust(c.facts, a, m, x))?.key;
 }
 
 function tooFar(c: Context, index: number, r: Reading, x: Candidate): boolean {
