@@ -33,7 +33,7 @@ export function noSlip(c: Context, index: number, r: Reading): string | undefine
   if (r.verdict !== 'disagrees' || !x) return undefined;
   // "holds on to 61.3, the hottest of the four": whose that is was not understood.
   const figure = c.parsed.said[index - 1]?.mention;
-  if (x.kind === 'rank' && figure?.type === 'cardinal' && (figure.unit || figure.decimals > 0) && r.mention.from - figure.to <= 2 && c.parsed.low[r.mention.from - 1] === 'the' && c.done[index - 1]?.subject !== x.subject) return 'the figure that it stands beside was not understood';
+  if (x.kind === 'rank' && figure?.type === 'cardinal' && (figure.unit || figure.decimals > 0) && r.mention.from - figure.to <= 2 && /^,? ?the$/.test(c.parsed.low.slice(figure.to, r.mention.from).join(' ')) && c.done[index - 1]?.subject !== x.subject) return 'the figure that it stands beside was not understood';
   if (x.kind === 'rank') return r.mention.type === 'ordinal' && Math.abs(Math.abs(r.mention.value.toNumber()) - x.fact.value.toNumber()) > places ? 'hardly told wrong by so many places' : undefined;
   const other = plainlyOther(c, index, x);
   if (other) return `just what ${other} gives`;
@@ -51,8 +51,8 @@ function plainlyOther(c: Context, index: number, x: Candidate): string | undefin
   const { mention: m } = c.parsed.said[index]!;
   const change = x.kind === 'difference' || x.kind === 'rise';
   const round = significant(m) === 1 && (change || x.kind === 'mean' || x.kind === 'constant' || x.kind === 'raw');
-  if (m.type !== 'cardinal' || m.hedge || (!change && !round) || (x.base && endsSaid(c, x))) return undefined;
-  return c.grid.cells.find((a) => a !== x.subject && (round || a.unit.id === x.subject?.unit.id) && givesJust(c.facts, a, m, x))?.key;
+  if (m.type !== 'cardinal' || m.hedge || (!change && !round) || (x.base && endsSaid(c, x)) || slipSized(m, x, closely)) return undefined;
+  return c.grid.cells.find((a) => a !== x.subject && (m.unit && round || a.unit.id === x.subject?.unit.id) && givesJust(c.facts, a, m, x))?.key;
 }
 
 function tooFar(c: Context, index: number, r: Reading, x: Candidate): boolean {
