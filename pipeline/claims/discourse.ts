@@ -7,6 +7,7 @@ import type { Cell, Grid } from './grid.js';
 import type { Hit, SentenceHits } from './evidence.js';
 import { nameLists } from './hits.js';
 import { orderSaid } from './order-said.js';
+import { leavesUnit } from './said-as.js';
 import { significant } from './insist.js';
 import type { Parsed } from './parse.js';
 import type { Reading } from './read.js';
@@ -67,7 +68,7 @@ export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits
 
 /** A new section: figures and comparisons of the last one are no longer at hand; topics stay until others are named. */
 export function newSection(g: Grid, s: State): State {
-  const out: State = { ...s, said: [], placed: [], shares: [], overRoom: false, ages: older(s.ages, 8), figureAge: longAgo };
+  const out: State = { ...s, said: [], placed: [], shares: [], ages: older(s.ages, 8), figureAge: longAgo };
   delete (out as { pair?: unknown }).pair;
   delete (out as { order?: unknown }).order;
   const phase = g.of.phase[0]!;
@@ -83,6 +84,7 @@ export function afterMention(c: Context, index: number, r: Reading): State {
   const next: { -readonly [K in keyof State]: State[K] } = { ...now };
   const kind = chosen.term.kind;
   if (kind !== 'count') next.figureAge = 0;
+  if (kind === 'mean' && r.mention.unit) next.unit = leavesUnit(r);
   if (kind !== 'rank' && kind !== 'count' && kind !== 'range') next.said = [chosen.term, ...now.said.filter((t) => !sameTerm(t, chosen.term))].slice(0, 4);
   if (kind === 'percent_of') next.shares = [chosen.term, ...now.shares].slice(0, 2);
   // Whoever comes first says which way the table runs.
@@ -97,6 +99,8 @@ export function afterMention(c: Context, index: number, r: Reading): State {
     const previous = index > 0 ? c.done[index - 1] : undefined;
     const low = c.parsed.low.slice(index > 0 ? c.parsed.said[index - 1]!.mention.to : 0, c.parsed.said[index]!.mention.from);
     // "The Cobble needs 44 to the Garth's 51": set against each other, and told of the first.
+    // "It's 88 against 97. So it is short by 9.": told of the first.
+    if (previous?.subject && previous.term.kind === 'mean' && previous.subject !== cell && /(?:^| )(?:against|versus|vs|compared (?:with|to))(?: (?:the|a|its))?(?: \p{L}+(?:'s)?)?$/u.test(low.slice(-5).join(' '))) next.said = [previous.term, chosen.term, ...now.said.filter((t) => !sameTerm(t, chosen.term) && !sameTerm(t, previous.term))].slice(0, 4);
     const set = c.hits.hits.some((h) => h.segment === index && h.to === c.parsed.said[index]!.mention.from && g.slots[h.slot]!.field === 'setup' && c.parsed.low[h.to - 1]!.endsWith("'s")) && !c.parsed.low.slice(0, c.parsed.said[index]!.mention.from).includes('from');
     if (previous?.subject && previous.term.kind === 'mean' && low.includes('to') && previous.subject !== cell) Object.assign(next, { pair: set ? [cell.key, previous.subject.key] : [previous.subject.key, cell.key], since: 0 });
   }

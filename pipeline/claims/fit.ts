@@ -6,6 +6,8 @@ import type { Mention } from '../script/index.js';
 const hundred = Exact.of(100);
 /** Ratios said plainly ("twice", "2.3 times") may be this far off; common practice, no published source. */
 const ratioSlack = 0.03;
+/** "Nearly twice", "just over three times": hedged and whole; common practice, no published source. */
+const timesSlack = 0.08;
 /** The same of a hedged fraction ("about a half"). */
 const partSlack = 0.12;
 
@@ -50,8 +52,10 @@ export function fits(m: Mention, fact: Fact, options: { size: boolean; exact?: b
     if (part && h.high === 1 && h.low > 1 - partSlack) return share <= 1 && share >= 1 - partSlack;
     // A hedged small number may be off by half its own step even where that is more than its share.
     const slack = !h.rounds && !ratio && m.decimals === 0 && said.abs().toNumber() <= 3 ? 0.75 : h.rounds && !ratio ? stepOf(m).over(Exact.of(2)).over(said.abs()).toNumber() : 0;
-    const low = h.low < 1 ? Math.min(h.low, 1 - slack) : 1;
-    const high = h.high > 1 ? Math.max(h.high, 1 + slack) : 1;
+    // "nearly twice" is said of a little less than a number with places would be.
+    const whole = ratio && m.type === 'multiplier' && m.decimals <= 0 ? timesSlack : 0;
+    const low = h.low < 1 ? Math.min(h.low, 1 - slack, 1 - whole) : 1;
+    const high = h.high > 1 ? Math.max(h.high, 1 + slack, 1 + whole) : 1;
     return (h.low === 1 ? share > 1 || (h.rounds && share >= 1) : share >= low) && (h.high === 1 ? share < 1 || (h.rounds && share <= 1) : share <= high);
   }
   if (ratio || (m.type === 'fraction' && !m.unit)) {

@@ -37,8 +37,10 @@ import { allThereIs, outOfWhole } from './out-of.js';
 import { asInRowBefore, asOfTheOneBefore } from './row-before.js';
 import { readRunExtreme } from './run-extremes.js';
 import { ofUnknown } from './of-unknown.js';
+import { overRoomAgain } from './over-room-again.js';
 import { pairWith, push, readValue } from './read-value.js';
 import { excuses, withoutExcuse } from './said-outright.js';
+import { inUnitSaid } from './said-as.js';
 import { settled } from './settle.js';
 import { noSlip } from './slip-sized.js';
 import { foreign, known, slippedUnit } from './slipped-unit.js';
@@ -52,6 +54,11 @@ export interface Reading extends Decision {
 }
 
 export function readMention(given: Context, index: number): Reading {
+  const again = (c: Context): Reading => readAsSaid(c, index);
+  return overRoomAgain(given, index, inUnitSaid(given, index, again(given), again), again);
+}
+
+function readAsSaid(given: Context, index: number): Reading {
   const c = takenWith(given, index);
   const r = asOfTheOneBefore(c, index, asInRowBefore(c, index, anotherMeasure(c, index, settled(c, index, judged(c, index)))));
   const misread = noSlip(c, index, r);

@@ -33,7 +33,8 @@ export interface State {
   placed: readonly string[];
   /** Share facts said last, for points between them. */
   shares: readonly Term[];
-  overRoom: boolean;
+  /** The unit that a figure was told in last, where it is not the record's own. */
+  unit?: string;
   /** What the heading of the section names, by slot. */
   heading: readonly (readonly [number, string])[];
   /** Words of the script's title, in the singular: what the things tested are called. */
@@ -43,7 +44,7 @@ export interface State {
 export const depth = 5;
 
 export function begin(g: Grid): State {
-  return { topics: g.slots.map(() => []), together: g.slots.map(() => 1), ages: g.slots.map(() => 99), said: [], figureAge: 99, placed: [], shares: [], overRoom: false, heading: [], title: [] };
+  return { topics: g.slots.map(() => []), together: g.slots.map(() => 1), ages: g.slots.map(() => 99), said: [], figureAge: 99, placed: [], shares: [], heading: [], title: [] };
 }
 
 export function remember(list: readonly string[], value: string): readonly string[] {

@@ -60,9 +60,20 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   if (unit && /^for (?:each|every)$/.test(lowAt(t, n.from - 2, 2))) return 'a slope';
   if (unit) for (const at of [unit.to, unit.to + 1]) if (/^for (?:each|every)$/.test(lowAt(t, at, 2)) && startsNumber(t, at + 2) && t[at + 2]!.low !== 'one') return 'a slope';
   if (unit && /^(?:(?:and|but|so) )?for (?:each|every|any) \p{L}/u.test(t.slice(0, 5).map((w) => w.low).join(' ')) && n.from > 2 && n.from < 24) return 'a slope';
+  if (unit && eachOne(t, unit.to)) return 'a slope';
+  // "so one more frame is 7 watts": what the first costs.
+  if (unit && /\b(?:one|each|every|an) (?:extra|more|additional|single|further) \p{L}+ (?:is|was|costs?|takes?|needs?|comes? to|works out at)(?: (?:about|around|roughly|only|just|some|almost|nearly))?$/u.test(lowAt(t, n.from - 8, 8)) && n.from >= 4) return 'a slope';
   if (!unit && /^(?:more|less|fewer|extra)$/.test(next?.low ?? '') && /^for (?:each|every)$/.test(lowAt(t, n.to + 2, 2)) && startsNumber(t, n.to + 4) && t[n.to + 4]!.low !== 'one') return 'a slope';
   if (isIdiom(t, n)) return 'an idiom';
   return undefined;
+}
+
+/** "watts a frame", "watts for every extra frame": so much of the one for one of the other. */
+function eachOne(t: readonly Token[], at: number): boolean {
+  const lead = /^(?:for (?:each|every|any)|a|an|each|apiece for)$/.test(lowAt(t, at, 1)) ? 1 : /^for (?:each|every|any)$/.test(lowAt(t, at, 2)) ? 2 : 0;
+  if (!lead) return false;
+  const noun = at + lead + (/^(?:extra|more|additional|single|further)$/.test(t[at + lead]?.low ?? '') ? 1 : 0);
+  return /^(?:frame|watt|degree|decibel|volt|gram|percent|point|megahertz|litre|kelvin)$/.test(t[noun]?.low ?? '');
 }
 
 function by(t: readonly Token[], i: number): boolean {

@@ -6,6 +6,7 @@ import { idle } from './idioms.js';
 import { findNumbers, type NumberSpan } from './numbers.js';
 import type { Token } from './tokens.js';
 import { unitAt, type UnitSpan } from './unit-words.js';
+import { joinHalves } from './unit-and-half.js';
 import { unitsOnwards } from './units-onwards.js';
 
 export interface Mention {
@@ -68,6 +69,7 @@ export function findMentions(t: readonly Token[], numbers: readonly NumberSpan[]
     if (last) out.push(last);
   }
   out.sort((a, b) => a.from - b.from);
+  joinHalves(t, out, (from, to) => blank(t, from, to));
   joinTimes(t, out);
   shareUnits(t, out);
   unitsOnwards(t, out);
