@@ -14,6 +14,7 @@ import type { State } from './state.js';
 import { firstCell } from './terms.js';
 import { defaultPhases, phasesOf } from './usual-phases.js';
 import type { Role } from './roles.js';
+import { sharedByBoth } from './shared-by-both.js';
 import { whereTested } from './where-tested.js';
 
 export interface SlotEvidence {
@@ -105,7 +106,9 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     const thing = (v: string): boolean => slot.field !== 'setup' || !g.holders.has(v);
     const earlier = hits.filter((h) => h.segment < index && h.baseOf < 0 && !(slot.field === 'phase' && markOfAnother(g, p, h, index)) && possible(i, h.value) && thing(h.value) && !(slot.field === 'setup' && passedOver(p, index, hits, h)));
     const later = options.ahead ? hits.filter((h) => h.segment > index && h.segment <= index + 1 && h.baseOf < 0 && possible(i, h.value) && thing(h.value)) : [];
-    const near = hits.length === 0 ? hits : [...later, ...earlier.reverse()].filter((h) => !(from && h.segment === index - 1 && h.from >= from.mention.to));
+    // "The Larch has 9 more than the Rowan on peat": both are, where it was not said otherwise.
+    const both = hits.length && !later.length && !earlier.length && (slot.field === 'setting' || slot.field === 'workload') ? sharedByBoth(g, p, s, hits, index) : [];
+    const near = hits.length === 0 ? hits : [...both, ...later, ...earlier.reverse()].filter((h) => !(from && h.segment === index - 1 && h.from >= from.mention.to));
     let cost = 0;
     for (const h of near) if (!e.costs.has(h.value) && !near.some((o) => o.value !== h.value && contains(o.value, h.value))) { e.costs.set(h.value, cost); cost = cost === 0 ? 0.7 : cost + 0.3; }
     if (near.length) { e.known = true; e.rest = unlisted; }

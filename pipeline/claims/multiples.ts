@@ -1,10 +1,12 @@
 // A multiple or a fraction: of figures that stand beside it, of the figure beside it, of changes, else of what the words or the
 // sentences before compare with.
+import type { Mention } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { decide } from './decide.js';
 import { changesSaid, readChanges, speaksOfChanges } from './of-changes.js';
 import { besideFigure, ofFigureBeside } from './of-figure-beside.js';
 import { figuresTold, ofFigures } from './of-figures.js';
+import { partMore } from './part-more.js';
 import { addsTo, spokenBy } from './ratio-words.js';
 import type { Reading } from './read.js';
 import { betweenExtremes } from './read-extreme.js';
@@ -31,8 +33,16 @@ export function readMultiple(c: Context, index: number): Reading {
   // "three times as loud": degrees and decibels are no measure of that.
   const felt = c.parsed.low[m.to] === 'as' && spokenBy(c.parsed.low[m.to + 1]).some((d) => d === 'sound-level' || d === 'temperature');
   const soft = felt || unknownQuantity(c, index) || !ratioSure(c, index) || (changes && !both && !changesSaid(c, index) && !(c.parsed.low[m.to] === 'as' && found.some((x) => x.why === sameElsewhere && x.cost <= 0.2)));
+  const part = partMore(c.parsed.low, m);
+  if (part) return partOf(m, part, found, soft);
   const other: Reading = { ...decide(m, found, { soft, ...narrow, silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }), mention: m };
   return !sure || other.verdict === 'agrees' && other.chosen!.cost <= plainly && alike(c, sure, other) ? other : sure;
+}
+
+/** The first of the multiples that the words may make of which it is true, else the plainest. */
+function partOf(m: Mention, part: { as: readonly Mention[]; sure: boolean }, found: readonly Candidate[], soft: boolean): Reading {
+  const all = part.as.map((as) => decide(as, found, { soft: soft || !part.sure, ...narrow, silent: !found.some((x) => x.firm) }));
+  return { ...(all.find((d) => d.verdict === 'agrees') ?? all[0]!), mention: m };
 }
 
 /** Of the quantity of the figures, unless the clause names another. */

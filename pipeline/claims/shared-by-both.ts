@@ -1,0 +1,13 @@
+// Where two things are compared, a setting behind the second is that of both.
+//   "The Larch has 9 more than the Rowan on peat."
+import type { Hit, SentenceHits } from './evidence.js';
+import type { Grid } from './grid.js';
+import type { Parsed } from './parse.js';
+
+/** What is named behind the thing compared with, of all that one slot is named as. */
+export function sharedByBoth(g: Grid, p: Parsed, s: SentenceHits, hits: readonly Hit[], index: number): Hit[] {
+  if (p.said[index]!.cue.op !== 'change' && p.said[index]!.cue.op !== 'ratio' && p.said[index]!.cue.op !== 'share') return [];
+  const other = s.hits.find((h) => h.baseOf === index && g.slots[h.slot]!.field === 'setup' && !g.holders.has(h.value));
+  if (!other) return [];
+  return hits.filter((h) => h.baseOf === index && h.from >= other.to && /^(?:in|on|at|with|under)$/.test([p.low[h.from]!, p.low[h.from - 1] ?? '', p.low[h.from - 2] ?? ''].find((w) => w !== 'the') ?? ''));
+}
