@@ -31,7 +31,7 @@ function standsAt(low: readonly string[], words: readonly string[], at: number):
 /** What the number is compared with: from the word that opens it to the end of its stretch. */
 export function baseScope(low: readonly string[], m: Mention, seg: Segment, end: number, names: readonly Name[], covered: (k: number) => boolean): { from: number; to: number } | undefined {
   // "At 115.8 frames per second, the rate is the same as at stock."
-  for (let i = m.to; i + 1 < low.length; i++) if (likeness.has(low[i]!) && /^(?:as|to)$/.test(low[i + 1]!)) return { from: i + 2, to: endOfBase(low, i + 2, low.length) };
+  for (let i = m.to; i + 1 < low.length; i++) if (likeness.has(low[i]!) && /^(?:as|to)$/.test(low[i + 1]!) && !/^(?:do|does|did|doing|done)$/.test(low[i - 2] ?? '')) return { from: i + 2, to: endOfBase(low, i + 2, low.length) };
   for (let i = m.to; i < end; i++) {
     const opening = openers.get(low[i]!);
     if (opening) for (const { opener, words } of opening) {

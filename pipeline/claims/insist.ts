@@ -1,6 +1,7 @@
 // An alarm that was held back, given after all: where the words name outright what is spoken of, and the number is near to what
 // the record gives, that some other reading would be right as well is chance.
 import type { Candidate, Context } from './context.js';
+import { fit } from './decide.js';
 import { pairedSurely } from './pairing.js';
 import type { Reading } from './read.js';
 
@@ -45,6 +46,8 @@ export function insisted(c: Context, index: number, r: Reading): Reading {
   const { mention, segment, cue } = c.parsed.said[index]!;
   if (!held || x.cost > 0.05 || !plain.has(x.kind) || !x.subject || mention.hedge || mention.type !== 'cardinal') return r;
   if (cue.op !== 'value' || significant(mention) + (mention.decimals > 0 ? 1 : 0) < 3 || !close(mention.value.toNumber(), x)) return r;
+  // "96.5 against 96.6": what was given rightly is not given again.
+  if (c.done.some((d, k) => d !== undefined && d.subject === x.subject && d.term.kind === 'mean' && fit(c.parsed.said[k]!.mention, d))) return r;
   const g = c.grid;
   const measure = x.subject.at[g.of.measure[0]!]!;
   const varied = [...(x.term.kind === 'median' ? [] : g.of.setup), ...g.of.setting, ...g.of.workload, ...g.of.part].filter((i) => (g.valuesWith.get(measure)?.[i]?.size ?? 0) > 1);

@@ -128,14 +128,23 @@ function marks(c: Context, index: number, condition: Condition): Mark[] {
     if (u) out.push({ value: 1, unit: u.unit, cost: 0 });
   }
   if (out.length) return out;
+  // "go over their power limit": a quantity is named with the mark.
+  const named = measuresNamed(c, condition);
+  const fits = (x: Cell): boolean => !named.length || named.includes(x.at[g.of.measure[0]!]!);
   // "stay under my line": whoever holds the marks is named, and has one for each quantity at most.
-  for (const h of c.hits.hits) if (g.holders.has(h.value) && h.from >= condition.from && h.to <= condition.to) for (const x of g.cells) if (x.fixed && x.at[h.slot] === h.value && (x.role === 'target' || x.role === 'limit')) out.push({ operand: x.key, like: x, cost: x.key === c.now.constant ? 0 : 0.1 });
+  for (const h of c.hits.hits) if (g.holders.has(h.value) && h.from >= condition.from && h.to <= condition.to) for (const x of g.cells) if (x.fixed && x.at[h.slot] === h.value && fits(x) && (x.role === 'target' || x.role === 'limit')) out.push({ operand: x.key, like: x, cost: x.key === c.now.constant ? 0 : 0.1 });
   if (out.length) return out;
-  const spoken = c.now.constant ? g.byKey.get(c.now.constant) : undefined;
+  const last = c.now.constant ? g.byKey.get(c.now.constant) : undefined;
+  const spoken = last && fits(last) ? last : undefined;
   if (spoken) out.push({ operand: spoken.key, like: spoken, cost: 0.1 });
   const roles = c.hits.roles.filter((r) => r.role === 'limit' || r.role === 'target');
   for (const role of new Set(roles.map((r) => r.role))) out.push({ operand: role, cost: 0.2 });
   return out;
+}
+
+/** Quantities named in the words of a condition. */
+function measuresNamed(c: Context, condition: Condition): string[] {
+  return c.hits.bySlot[c.grid.of.measure[0]!]!.filter((h) => h.from >= condition.from && h.to <= condition.to).map((h) => h.value);
 }
 
 export function readCondition(c: Context, index: number): { candidates: Candidate[]; sure: boolean } {
@@ -150,13 +159,14 @@ export function readCondition(c: Context, index: number): { candidates: Candidat
   const out: Candidate[] = [];
   const counted = countedBy(c, condition.of) ?? countedBy(c, index);
   const all = marks(c, index, condition);
+  const quantities = measuresNamed(c, condition);
   // "the one gets 47, the other 44, so all three …": what the sentence goes through is what is counted.
   const through = g.slots.map((_, i) => new Set(c.hits.hits.filter((h) => h.slot === i && h.from < said[index]!.mention.from).map((h) => h.value)).size > 1);
   for (const t of all) {
     const at = t.at !== undefined && t.at > index ? t.at : index;
     const units = t.like ? [t.like.unit] : t.unit ? [t.unit] : undefined;
     for (const { cell, cost } of subjectCells(c, at, units, { ahead: at === index, measured: true, limit: 2 }).cells.slice(0, 40)) {
-      if (cell.fixed || (t.unit && cell.unit.dimension !== t.unit.dimension && !(t.unit.dimension.startsWith('temperature') && cell.unit.dimension.startsWith('temperature')))) continue;
+      if (cell.fixed || (quantities.length && !t.like && !t.unit && !quantities.includes(cell.at[g.of.measure[0]!]!)) || (t.unit && cell.unit.dimension !== t.unit.dimension && !(t.unit.dimension.startsWith('temperature') && cell.unit.dimension.startsWith('temperature')))) continue;
       if (t.like && [...g.of.measure, ...g.of.part].some((i) => t.like!.at[i] && cell.at[i] !== t.like!.at[i])) continue;
       for (const [what, slots] of ways(g)) {
         const set = firstTime(g, siblings(g, cell, slots).filter((x) => !x.fixed));
