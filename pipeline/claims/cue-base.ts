@@ -43,7 +43,9 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
       // "4,700 under both lids and 30 less under the flat one": where it is so; what a comparative compares with opens with "than".
       if (/^(?:over|under|above|below|beneath)$/.test(opener) && i > m.to && comparatives.has(low[i - 1]!)) continue;
       if (covered(i) || (i === m.to && standsBehind(low, m)) || (/^(?:over|under|above|below|past|beyond|from|off)$/.test(opener) && (i > m.to + 4 || notTrailer(low, i, 1)))) continue;
-      return { from: i + words.length, to: endOfBase(low, i + words.length, end) };
+      // "still four below it in the sun": where that is, and not what it is compared with.
+      const pronoun = /^(?:over|under|above|below|beneath|inside|past|beyond)$/.test(opener) && /^(?:it|them)$/.test(low[i + words.length] ?? '') ? i + words.length + 1 : end;
+      return { from: i + words.length, to: endOfBase(low, i + words.length, pronoun) };
     }
   }
   // "gains 2.6 frames on the plain one": a setting gained on is the base; on a bench, one only stands.

@@ -164,7 +164,7 @@ export function readCondition(c: Context, index: number): { candidates: Candidat
   const through = g.slots.map((_, i) => new Set(c.hits.hits.filter((h) => h.slot === i && h.from < said[index]!.mention.from).map((h) => h.value)).size > 1);
   for (const t of all) {
     // "below the limit of 95": what stands by the mark is not what is held to it.
-    const at = t.at !== undefined && t.at > index && !c.hits.bySlot[g.of.phase[0]!]!.some((h) => h.from >= condition.from && h.to <= condition.to) ? t.at : index;
+    const at = t.at !== undefined && t.at > index && !(t.like && c.hits.bySlot[g.of.phase[0]!]!.some((h) => h.from >= condition.from && h.to <= condition.to)) ? t.at : index;
     const units = t.like ? [t.like.unit] : t.unit ? [t.unit] : undefined;
     for (const { cell, cost } of subjectCells(c, at, units, { ahead: at === index, measured: true, limit: 2 }).cells.slice(0, 40)) {
       if (cell.fixed || (quantities.length && !t.like && !t.unit && !quantities.includes(cell.at[g.of.measure[0]!]!)) || (t.unit && cell.unit.dimension !== t.unit.dimension && !(t.unit.dimension.startsWith('temperature') && cell.unit.dimension.startsWith('temperature')))) continue;

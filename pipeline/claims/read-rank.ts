@@ -202,6 +202,9 @@ export function rankSets(c: Context, index: number): { slots: readonly number[];
   // "the Ashlar is dear, and second quickest in the coarse setting": it is known of which of several, but of which settings not.
   const held = c.hits.hits.some((h) => g.slots[h.slot]!.field === 'setting' && h.from > said.mention.to && h.from <= said.mention.to + 2 && /^(?:in|at|on|with|under)$/.test(c.parsed.low[said.mention.to] ?? ''));
   if (!bySetting && held && !said.mention.value.equals(Exact.of(1)) && setting && !setup) for (const row of rows) row.cost = row.slots === g.of.setup ? 0.1 : row.slots === g.of.setting ? 0.8 : row.cost;
+  // "The Osk is loudest in the shed": where it is, of all the places that it was in.
+  const own = said.mention.superlative && said.mention.value.equals(Exact.of(1)) && setup && /^(?:is|was|gets|runs|got|ran)$/.test(c.parsed.low[said.mention.from - 1] ?? '') && c.hits.hits.some((h) => g.slots[h.slot]!.field === 'setting' && h.baseOf < 0 && h.from >= said.mention.to && h.from <= said.mention.to + 3);
+  if (own && sizeSaid(c, index) === undefined) for (const row of rows) row.cost = row.slots === g.of.setting ? 0 : row.cost + 0.7;
   if (told) for (const row of rows) if (row.slots !== both && row.slots.length < both.length) row.cost += 0.7;
   // "At the slow step the loudest combination is …": what is said first is the same for all that are ranked.
   const kept = heldFirst(c, index);

@@ -14,6 +14,11 @@ const denied = new RegExp(String.raw`${opening}(?:${named} (?:is|are|was|were|di
 /** "Last time I said that …", "the box claims …", "my table gave …": somebody's words, and not what the record has. */
 const reported = /\b(?:said|told|claimed|called|wrote|reported|announced|stated|promised|quoted|put it at|gave (?:it|you)|had it (?:down )?(?:at|as)|guessed|expected|predicted|thought|believed|assumed|feared|hoped|bet|reckoned|estimated)\b/i;
 
+/** "Forty grams? No, 90.": a guess, and its answer. */
+const guess = /^(?:\S+ ){0,7}\S+\?$/;
+const answered = /^(?:no|nope|nah|not quite|not even (?:close|near)|wrong|way off|try|guess again|more like)\b/i;
+
 export function takenBack(text: string, next: string): boolean {
+  if (guess.test(text.trim()) && answered.test(next)) return true;
   return wrong.test(next) || (denied.test(next) && reported.test(text));
 }

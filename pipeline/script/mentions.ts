@@ -127,7 +127,7 @@ function joinTimes(t: readonly Token[], list: Mention[]): void {
   for (let k = 0; k + 1 < list.length; k++) {
     const [a, b] = [list[k]!, list[k + 1]!];
     const small = a.unit && finer[a.unit.id];
-    if (!small || a.type !== 'cardinal' || b.type !== 'cardinal' || a.decimals || b.decimals || b.idle || (b.unit && b.unit.id !== small) || b.value.compare(Exact.of(60)) >= 0) continue;
+    if (!small || a.type !== 'cardinal' || b.type !== 'cardinal' || a.decimals || a.step || b.decimals || b.idle || (b.unit && b.unit.id !== small) || b.value.compare(Exact.of(60)) >= 0) continue;
     const gap = t.slice(a.to, b.from).map((x) => x.low).join(' ');
     if (gap !== 'and' && gap !== '' && gap !== ',') continue;
     if (!b.unit && (gap !== 'and' || a.value.compare(Exact.of(24)) > 0)) continue;
