@@ -154,7 +154,7 @@ function spread(g: Grid, bySlot: readonly (readonly Hit[])[]): { slot: number; v
 const listed: ReadonlySet<string> = new Set(['setup', 'setting', 'part', 'workload']);
 
 export function afterSentence(g: Grid, p: Parsed, s: State, { hits, bySlot }: SentenceHits): State {
-  let out = s;
+  let out = s.mark ? { ...s, mark: s.mark.left > 0 ? { ...s.mark, left: s.mark.left - 1 } : undefined } : s;
   if (hits.length === 0 && !p.low.includes('to')) return out;
   const told = nameLists(p, bySlot).at(-1);
   const named = spread(g, bySlot);

@@ -19,6 +19,7 @@ import { selfFindings } from './self.js';
 import type { SelfSentence } from './self-check.js';
 import { begin, sameState, type State } from './state.js';
 import { findingsOf } from './findings.js';
+import { ownMark } from './own-mark.js';
 import { Pinned } from './pinned.js';
 import type { Verdict } from './verdict.js';
 import { Agreed, restated } from './restated.js';
@@ -130,7 +131,9 @@ function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: 
     readings.push(r);
     c.told.push(r.verdict);
     c.done.push(r.verdict === 'not-a-claim' || r.unsaid ? undefined : r.chosen);
+    const mark = ownMark(c, r);
     c.now = afterMention(c, i, r);
+    if (mark) c.now = { ...c.now, mark };
   }
   // All readings of all numbers would be kept for as long as the text is.
   const kept = notBothEnds(c, toldByFigures(c, crossed(c, readings))).map((r) => (r.ranked.length > mostTold ? { ...r, ranked: r.ranked.slice(0, mostTold) } : r));

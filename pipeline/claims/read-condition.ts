@@ -1,6 +1,6 @@
 // A count of those that meet something: "three of the five stay below forty degrees", "all four pass the kilogram mark",
 // "of the six, five need more than a minute", "it should stay under 70, and four of the six do".
-import type { Unit } from '../quantities/index.js';
+import { type Unit, unit } from '../quantities/index.js';
 import { unitAt } from '../script/index.js';
 import { isFact } from '../facts/index.js';
 import { siblings } from './bases.js';
@@ -123,6 +123,9 @@ function marks(c: Context, index: number, condition: Condition): Mark[] {
     out.push({ value: m.value.toNumber(), ...(m.unit && { unit: m.unit }), at: k, cost: same.length && !m.unit ? 1.3 : 0 });
   }
   if (out.length) return out;
+  // "60 is the most I want to see, and two of the four manage that"
+  const own = c.now.mark;
+  if (own && !c.hits.hits.some((h) => g.holders.has(h.value)) && low.slice(condition.from, condition.to).some((w) => /^(?:it|that|this)$/.test(w))) return [{ value: own.value, ...(own.unit && { unit: unit(own.unit) }), cost: 0 }];
   for (let i = condition.from; i < condition.to; i++) {
     const u = /^(?:the|a|one)$/.test(low[i]!) ? unitAt(tokens, i + 1, true) : undefined;
     if (u) out.push({ value: 1, unit: u.unit, cost: 0 });

@@ -37,6 +37,7 @@ import { allThereIs, outOfWhole } from './out-of.js';
 import { asInRowBefore, asOfTheOneBefore } from './row-before.js';
 import { readRunExtreme } from './run-extremes.js';
 import { ofUnknown } from './of-unknown.js';
+import { fromOwnMark } from './own-mark.js';
 import { overRoomAgain } from './over-room-again.js';
 import { pairWith, push, readValue } from './read-value.js';
 import { excuses, withoutExcuse } from './said-outright.js';
@@ -55,7 +56,7 @@ export interface Reading extends Decision {
 
 export function readMention(given: Context, index: number): Reading {
   const again = (c: Context): Reading => readAsSaid(c, index);
-  return overRoomAgain(given, index, inUnitSaid(given, index, again(given), again), again);
+  return fromOwnMark(given, index, overRoomAgain(given, index, inUnitSaid(given, index, again(given), again), again));
 }
 
 function readAsSaid(given: Context, index: number): Reading {

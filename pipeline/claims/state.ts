@@ -1,5 +1,6 @@
 // What the sentences before have established. Immutable and comparable, so that a sentence's reading can be kept.
 import type { Grid } from './grid.js';
+import type { OwnMark } from './own-mark.js';
 import type { Term } from './terms.js';
 
 export interface State {
@@ -33,6 +34,8 @@ export interface State {
   placed: readonly string[];
   /** Share facts said last, for points between them. */
   shares: readonly Term[];
+  /** A mark that the speaker has set by a number of which the record knows nothing. */
+  mark?: OwnMark;
   /** The unit that a figure was told in last, where it is not the record's own. */
   unit?: string;
   /** What the heading of the section names, by slot. */

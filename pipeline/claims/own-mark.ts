@@ -1,0 +1,67 @@
+// A mark that the speaker sets by a number, which the record does not have, and what is told from it afterwards.
+//   "Eighty degrees is where I get nervous. The Larch is past that by 3, the Rowan by 9."
+//   "My goal was 120 frames. It gets 119.5, so it misses by 0.5."
+import { convert, unit } from '../quantities/index.js';
+import { isFact } from '../facts/index.js';
+import type { Mention } from '../script/index.js';
+import { type Context, subjectCells } from './context.js';
+import { push } from './read-value.js';
+import type { Reading } from './read.js';
+import type { Candidate } from './context.js';
+import { valueOf } from './terms.js';
+
+export interface OwnMark { value: number; unit?: string; /** How many sentences it is still at hand for. */ left: number }
+
+/** It is gone back to for as many sentences. */
+const reach = 2;
+
+const setBehind = /^,? ?(?:is|was|'s|are|were) (?:where|the (?:most|least|point|line|limit|highest|lowest)|as (?:much|many|far|hot|loud|high)|what (?:i|we)|my|our|all (?:i|we|that)|enough|plenty|about as)\b/;
+const setBefore = /\b(?:(?:my|our) (?:own )?(?:goal|target|aim|line|limit|mark|ceiling|cap|budget|threshold|rule|bar|wish)(?: \p{L}+){0,3}? (?:is|was|of|at|:)|(?:i|we)(?:'d| would| had)? (?:want|wanted|aim|aimed|aiming|hope|hoped|hoping|asked?|need|needed|drew the line|draw the line|set myself|accept|tolerate|can (?:stand|take|live with|bear))(?: \p{L}+){0,4}?|the (?:most|least) (?:i|we)(?:'d| will| would| can)? \p{L}+ is)(?: (?:at|for|of|to|about|around|under|over|below|above|no|more|less|than|least|most|a|an|is))*$/u;
+
+/** The mark that a number sets; undefined where it sets none, or one that the record has. */
+export function ownMark(c: Context, r: Reading): OwnMark | undefined {
+  const { mention: m } = r;
+  if (m.type !== 'cardinal' || (r.verdict === 'agrees' && r.chosen?.subject?.fixed)) return undefined;
+  const { low } = c.parsed;
+  if (!setBehind.test(low.slice(m.to, m.to + 5).join(' ')) && !setBefore.test(low.slice(Math.max(0, m.from - 12), m.from).join(' '))) return undefined;
+  return { value: m.value.toNumber(), ...(m.unit && !m.loose && { unit: m.unit.id }), left: reach };
+}
+
+const from = /^(?:over|under|above|below|past|beyond|short|short of|shy of|off|miss|misses|missed|clear|clears|cleared|pass|passes|passed|beat|beats|in hand|to spare|spare|left|too many|too much|too hot|too high|too loud|away|in reserve|of headroom)$/;
+
+/** A change that is told from such a mark: how far what is named lies from it; untied where it lies elsewhere. */
+export function fromOwnMark(c: Context, index: number, r: Reading): Reading {
+  const { mention: m, cue } = c.parsed.said[index]!;
+  const mark = c.now.mark;
+  if (!mark || r.verdict === 'agrees' || m.type !== 'cardinal' || m.unit?.id === '%') return r;
+  const goesOn = cue.elided !== undefined && passes(c, m, cue.elided.because);
+  if (!goesOn && (cue.op !== 'change' || !passes(c, m, cue.because) || !pointsBack(c, cue.base))) return r;
+  const beside = c.done[index - 1]?.term.kind === 'mean' ? c.done[index - 1]!.subject : undefined;
+  for (const { cell, cost } of [...(beside ? [{ cell: beside, cost: 0 }] : []), ...subjectCells(c, index, undefined, { limit: 2 }).cells]) {
+    if (cell.fixed || cost > 1) continue;
+    const fact = c.facts.value(cell.key);
+    if (!isFact(fact) || !fits(m, fact, mark)) continue;
+    const out: Candidate[] = [];
+    push(out, c, valueOf(cell.key), 'mean', 0, cell, 'from a mark of one\'s own');
+    return { ...r, verdict: 'agrees', chosen: { ...out[0]!, kind: 'difference' }, why: 'from a mark of one\'s own' };
+  }
+  return r.verdict === 'disagrees' ? { ...r, verdict: 'untied', why: 'from a mark of one\'s own' } : r;
+}
+
+/** "past that by 3", "misses by 3", "3 over". */
+function passes(c: Context, m: Mention, because: string): boolean {
+  if (!/(?:^| )by$/.test(because)) return from.test(because);
+  return c.parsed.low.slice(Math.max(0, m.from - 6), m.from).some((w) => from.test(w));
+}
+
+function pointsBack(c: Context, base: { from: number; to: number } | undefined): boolean {
+  return !base || base.to <= base.from || c.parsed.low.slice(base.from, base.to).every((w) => /^(?:it|that|this|them|mark|line|goal|target|the|my|by|in|on)$/.test(w)) || /^(?:it|that|this)$/.test(c.parsed.low[base.from]!);
+}
+
+function fits(m: Mention, fact: Candidate['fact'], mark: OwnMark): boolean {
+  const own = mark.unit && unit(mark.unit).dimension === fact.unit.dimension ? convert(fact.value, fact.unit, unit(mark.unit)) : mark.unit && !fact.unit.dimension.startsWith('temperature') ? undefined : fact.value;
+  if (!own) return false;
+  const gap = Math.abs(own.toNumber() - mark.value);
+  const step = m.decimals >= 0 ? 10 ** -m.decimals : 1;
+  return gap > 0 && Math.abs(gap - Math.abs(m.value.toNumber())) <= (m.hedge ? Math.max(step, 0.06 * gap) : m.step ? m.step.toNumber() / 2 : step / 2) + 1e-9;
+}
