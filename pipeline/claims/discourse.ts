@@ -93,6 +93,8 @@ export function afterMention(c: Context, index: number, r: Reading): State {
   if (lead) next.leads = { variant: lead, of: [...g.of.measure, ...g.of.part].map((i) => chosen.subject!.at[i]).join('/') };
   if (kind === 'rank' && chosen.subject) next.placed = [...now.placed.filter((k) => k !== chosen.subject!.key), chosen.subject.key].slice(-8);
   if (chosen.change?.length && chosen.subject && chosen.base && !chosen.base.fixed) Object.assign(next, stepOf(g, now, chosen, chosen.subject, chosen.base), { since: 0 });
+  // "at 93 percent of the limit, … six degrees away from it"
+  if (chosen.base?.fixed && r.verdict === 'agrees') next.constant = chosen.base.key;
   const cell = chosen.subject;
   if (cell && chosen.term.kind === 'mean') {
     if (cell.fixed) next.constant = cell.key;

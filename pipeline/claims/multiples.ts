@@ -20,7 +20,8 @@ export function readMultiple(c: Context, index: number): Reading {
   const { mention: m, cue } = c.parsed.said[index]!;
   const ends = betweenExtremes(c, index);
   if (ends.length) return { ...decide(m, ends, narrow), mention: m };
-  const adds = addsTo(c.parsed.low, m) || unknownQuantity(c, index);
+  const part = partMore(c.parsed.low, m);
+  const adds = part !== undefined || addsTo(c.parsed.low, m) || unknownQuantity(c, index);
   const told = adds ? undefined : figuresTold(c, index);
   const sure = adds ? undefined : told ? judged(c, index, told.candidates, told.sure) : judged(c, index, besideFigure(c, index), true);
   if (sure?.verdict === 'agrees') return sure;
@@ -33,7 +34,6 @@ export function readMultiple(c: Context, index: number): Reading {
   // "three times as loud": degrees and decibels are no measure of that.
   const felt = c.parsed.low[m.to] === 'as' && spokenBy(c.parsed.low[m.to + 1]).some((d) => d === 'sound-level' || d === 'temperature');
   const soft = felt || unknownQuantity(c, index) || !ratioSure(c, index) || (changes && !both && !changesSaid(c, index) && !(c.parsed.low[m.to] === 'as' && found.some((x) => x.why === sameElsewhere && x.cost <= 0.2)));
-  const part = partMore(c.parsed.low, m);
   if (part) return partOf(m, part, found, soft);
   const other: Reading = { ...decide(m, found, { soft, ...narrow, silent: (m.type === 'fraction' && !cue.base) || cue.doubtful }), mention: m };
   return !sure || other.verdict === 'agrees' && other.chosen!.cost <= plainly && alike(c, sure, other) ? other : sure;

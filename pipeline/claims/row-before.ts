@@ -22,7 +22,7 @@ export function asInRowBefore(c: Context, index: number, r: Reading): Reading {
   if (!named.size || !before || !first || before.term.kind === 'mean' || !/^(?:difference|rise|percent_change|percent_of|ratio)$/.test(before.kind) || !fit(first, before) || !gap.every((w, k) => goesOn.test(w) || told(k))) return r;
   const mention = first.unit ? { ...m, unit: first.unit, loose: first.loose } : m;
   const term = substitute(g, before.term, named);
-  if (!term || sameTerm(term, before.term)) return r;
+  if (!term || sameTerm(term, before.term) || new Set(term.args.map((a) => (typeof a === 'string' ? a : JSON.stringify(a)))).size < term.args.length) return r;
   const out: Candidate[] = [];
   push(out, c, term, before.kind, 0, firstCell(g, term), 'as in the row before', { sign: before.sign });
   const [x] = out;

@@ -105,7 +105,7 @@ function ofOneSize(c: Context, index: number, of: string): boolean {
 /** "Nobody … above", "none of these … more than", "it isn't under". */
 function boundOfAll(before: readonly string[]): boolean {
   const clause = before.slice(Math.max(before.lastIndexOf(','), before.lastIndexOf(';'), before.lastIndexOf(':')) + 1).join(' ');
-  return /\b(?:nobody|no ?one|none|nothing|neither|no \p{L}+|not one(?: \p{L}+)?|never|isn't|wasn't|aren't|weren't|doesn't|didn't|is not|was not)\b.*\b(?:over|above|under|below|past|beyond|more than|less than|fewer than|at least|at most|as much as|as many as)$/u.test(clause);
+  return /\b(?:nobody|no ?one|none|nothing|neither|no \p{L}+|not one(?: \p{L}+)?|never|isn't|wasn't|aren't|weren't|doesn't|didn't|is not|was not)\b.*\b(?:over|above|under|below|past|beyond|more than|less than|fewer than|within|closer than|nearer than|at least|at most|as much as|as many as)$/u.test(clause);
 }
 
 /** A word of comparison, multiplication or division in the clause that the reading leaves out. */
@@ -117,7 +117,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   const compared = cue.op !== 'change' && c.parsed.said.some((s, k) => k < index && s.cue.base && mention.from >= s.cue.base.from && mention.from < s.cue.base.to) && c.hits.hits.some((h) => h.to === mention.from && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field));
   if (plain && !compared && x.term.kind === 'mean' && (cue.op === 'change' || cue.elided?.op === 'change') && !/the record gives it in/.test(x.why)) return 'the words speak of a change, and no reading of it was found';
   // "Nobody idles above 40 degrees", "none of them needs more than a minute"
-  if (plain && !compared && boundOfAll(low.slice(0, mention.from))) return 'a bound, not a reading';
+  if ((plain || low[mention.from - 1] === 'within') && !compared && boundOfAll(low.slice(0, mention.from))) return 'a bound, not a reading';
   if (low[mention.from - 1] === 'than' && comparatives.has(low[mention.from - 2] ?? '') && plain && !outright(c, index, x)) return 'a bound, not a reading';
   // "The median crate, at the low flame, gives 14", of a weight: not of its size.
   if (x.term.kind === 'median' && !mention.unit && x.subject && oddlySized(c, index, x.subject)) return 'it is of a size that no reading has';
