@@ -15,9 +15,18 @@ export function arrivals(c: Context, index: number, r: Reading): Reading {
   const way = verbBeforeTo(c, index);
   if (!way) return r;
   const value = x.fact.value;
+  if (comesFromElsewhere(c, index)) return r;
   const from = startingPoints(c, x);
   if (from.length === 0 || !from.every((f) => (way === 'up' ? f.value.compare(value) > 0 : f.value.compare(value) < 0))) return r;
   return { ...r, verdict: 'disagrees', chosen: { ...x, sign: (value.sign() > 0 ? -1 : 1) as -1 | 1 }, why: `it goes ${way === 'up' ? 'down' : 'up'} to there` };
+}
+
+/** "comes back down to 41", "falls to 41, which is 3 less than it had at dusk": where it was before that, another word says. */
+function comesFromElsewhere(c: Context, index: number): boolean {
+  const { segment, mention } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  const next = c.parsed.said[index + 1];
+  return low.slice(Math.max(segment.from, mention.from - 4), mention.from).includes('back') || (next?.cue.op !== 'value' && next?.cue.base !== undefined && /^, (?:which|that|and that)(?:'s| is| was) /.test(`${low.slice(mention.to, next.mention.from).join(' ')} `));
 }
 
 /** The verb of "drops to", "is up to", with nothing between that it could set out from. */

@@ -15,14 +15,15 @@ export function countedBy(c: Context, index: number): { what: Counted[]; sure: b
     if (tokens[i]!.kind === 'mark' && low[i] !== '-') break;
     if (phraseEnds.test(low[i]!)) break;
     // "the two quietest modes": some of them.
-    if (i > mention.to && superlatives.has(low[i - 1]!)) break;
+    if (i > mention.to && (superlatives.has(low[i - 1]!) || /^\p{L}{2,}iest$/u.test(low[i - 1]!))) break;
     // "that's three routers inside one volt": as many as are so near.
     if (/^(?:inside|within)$/.test(low[i + 1] ?? '')) break;
     // "Four pumps were bought, two were lent": how they were come by is not on record.
     if (/^(?:was|were|got|been) (?:bought|lent|sent|borrowed|given|paid|loaned|supplied|donated)$/.test(low.slice(i + 1, i + 3).join(' '))) break;
     const called = calledSo(c, low[i]!);
     if (called) return { what: [called], sure: i <= mention.to + 1 };
-    if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!)) return { what: ['setups'], sure: i <= mention.to + 2 && (mention.from === 0 || /^(?:the|these|those|all|our|my|of|other|both)$/.test(low[mention.from - 1] ?? '')) };
+    // "Three kilns, five speeds": what the title speaks of is what was tested, but where the noun is one of what was varied.
+    if (c.before.title.includes(singular(low[i]!)) && /s$/.test(low[i]!) && !countedNouns.some(([w, sure, re]) => w !== 'setups' && !sure && re.test(low[i]!))) return { what: ['setups'], sure: i <= mention.to + 2 && (mention.from === 0 || /^(?:the|these|those|all|our|my|of|other|both)$/.test(low[mention.from - 1] ?? '')) };
     // "part 9 repeats all this": what it does, and nothing counted.
     if (/^(?:runs|repeats|passes)$/.test(low[i]!) && /^(?:all|this|that|these|those|them|everything)$/.test(low[i + 1] ?? '')) break;
     // "seven runs of the sixteen broke it": of those that are counted behind, and not how often one was repeated.

@@ -116,7 +116,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
     if (whose && low.slice(Math.max(seg.from, m.from - 4), m.from).some((w) => takingVerbs.has(w))) return { ...cue, op: 'change', way: 'down', because: change!.because, base: { from: whose.from, to: whose.to } };
     const against = low[of] === 'of' ? low.slice(of, Math.min(Math.max(seg.to, reach), of + 8)).findIndex((w) => /^(?:compared|versus|than|against|relative)$/.test(w)) : -1;
     if (against > 0) return { ...cue, op: 'change', way: change?.way, because: 'compared', base: { from: of + against + 1, to: Math.max(seg.to, reach) } };
-    if (low[of] === 'of' && (!change?.before || change.way === 'apart' && /^(?:get|leave|left|put|take|change|move|buy|bought)/.test(change.because))) {
+    if (low[of] === 'of' && (!change?.before || change.way === 'apart' && /^(?:get|leave|left|leaving|put|take|change|mov|buy|bought)/.test(change.because))) {
       cue.op = 'share';
       cue.base = { from: of + 1, to: shareEnd(low, of + 1, Math.max(seg.to, reach)) };
       return cue;

@@ -43,6 +43,8 @@ export interface Lexicon {
   places: ReadonlyMap<string, Meaning>;
   /** "60" for "60 percent", where it names one setting or load alone: numbers said short. */
   short: ReadonlyMap<string, readonly Meaning[]>;
+  /** "blower", where a setting is called "blower at thirty": what is set to a number. */
+  setNouns: ReadonlySet<string>;
   /** Whole numbers that stand in names. */
   numbered: ReadonlySet<string>;
   /** The last value of a row of settings or loads for its first, and the first for its last. */
@@ -145,7 +147,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   const unitOf = new Map([...g.byMeasure].flatMap(([m, list]) => { const ids = new Set(list.map((c) => c.unit.id)); return ids.size === 1 ? [[m, list[0]!.unit] as const] : []; }));
   const setIn = new Map<string, Set<Dimension>>();
   for (const x of g.cells) if (x.constant) for (const i of [...g.of.setting, ...g.of.workload]) if (x.at[i]) setIn.set(`${i}=${x.at[i]}`, (setIn.get(`${i}=${x.at[i]}`) ?? new Set()).add(x.unit.dimension));
-  return { root, heard: properWords(maps, g), short: shortNumbers(root), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), places: elliptical(maps, g), otherEnds: otherEnds(g) };
+  return { root, heard: properWords(maps, g), short: shortNumbers(root), setNouns: new Set([...about.settings.values()].flatMap((n) => n.spoken.flatMap((s) => /^(?:the )?(\p{L}{3,}) (?:at|on|set to)(?: the)? \S+/u.exec(s.toLowerCase())?.[1] ?? []))), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), places: elliptical(maps, g), otherEnds: otherEnds(g) };
 }
 
 function plain(word: string): string {
@@ -228,7 +230,7 @@ function shortNumbers(root: Node): Map<string, readonly Meaning[]> {
   const out = new Map<string, readonly Meaning[]>();
   for (const [key, node] of root.next) {
     if (!key.startsWith('#') || node.meanings) continue;
-    const longer = [...node.next.values()].flatMap((n) => n.meanings ?? []);
+    const longer = [...node.next.values(), ...[node.next.get('per')?.next.get('cent') ?? node].filter((n) => n !== node)].flatMap((n) => n.meanings ?? []);
     const values = new Set(longer.flatMap((m) => m.slots.map((s) => `${s.slot}=${s.value}`)));
     if (values.size === 1 && longer.every((m) => m.fields.every((f) => f === 'setting' || f === 'workload'))) out.set(key, longer);
   }

@@ -223,7 +223,9 @@ function toldByBoth(c: Context, index: number): boolean {
   const is = c.parsed.low.findIndex((w, k) => k >= mention.to && k < mention.to + 6 && /^(?:is|was)$/.test(w));
   if (is < 0) return false;
   const { setup, setting } = c.grid.of;
-  const named = (slots: readonly number[], after: boolean): boolean => c.hits.hits.some((h) => slots.includes(h.slot) && (after ? h.from > is && h.from <= is + 8 : h.from < is) && h.baseOf < 0);
+  // "first comes the Cobble at dusk; second is the Garth at noon": each of a row has a clause of its own.
+  const opens = c.parsed.low.lastIndexOf(';', mention.from);
+  const named = (slots: readonly number[], after: boolean): boolean => c.hits.hits.some((h) => slots.includes(h.slot) && (after ? h.from > is && h.from <= is + 8 : h.from < is && h.from > opens) && h.baseOf < 0);
   return named(setup, true) && named(setting, true) && !named(setup, false) && !named(setting, false) && !c.now.heading.some(([i]) => setup.includes(i) || setting.includes(i));
 }
 

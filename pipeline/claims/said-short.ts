@@ -11,7 +11,7 @@ export function saidShort(low: readonly string[], m: Mention, all: readonly Ment
   // "fans back at 1200"
   if (/^(?:at|back at|still at)$/.test(low[m.from - 1] ?? '') && m.value.toNumber() >= 100) return own;
   const beside = all.find((o) => o !== m && short(lex, o) && (o.from === m.to + 1 || o.to === m.from - 1) && low[Math.max(o.from, m.from) - 1] === 'to' && /^(?:from|going|go|goes|went|stepping)$/.test(low[Math.min(o.from, m.from) - 1] ?? ''));
-  if (beside || parallel(low, m, names, own)) return own;
+  if (beside || isSet(low, m, lex) || parallel(low, m, names, own)) return own;
   return asLabel(low, m) || asSubject(low, m) || asCircumstance(low, m, all) ? own : undefined;
 }
 
@@ -22,6 +22,20 @@ function short(lex: Lexicon, m: Mention): readonly Meaning[] | undefined {
 /** "Sixty: 31.2 decibels." */
 function asLabel(low: readonly string[], m: Mention): boolean {
   return low[m.to] === ':' && low.slice(0, m.from).every((w) => /^(?:and|then|now|so|at|on|finally|-|–|—|\*)$/.test(w));
+}
+
+const running = /^(?:run|runs|ran|running|try|tries|tried|trying|set|sets|setting|nudge|nudges|nudged|turn|turns|turned|turning|crank|cranks|cranked|dial|dials|dialled|dialed|wind|winds|wound|park|parks|parked)$/;
+
+/** "run the Cobble at thirty", "turn it down to thirty", "with the blower back on thirty": a verb of setting, or the noun that its name has, stands before it. */
+function isSet(low: readonly string[], m: Mention, lex: Lexicon): boolean {
+  if (m.form !== 'words' || !/^(?:at|on|to)$/.test(low[m.from - 1] ?? '') || !ends.test(low[m.to] ?? '')) return false;
+  let i = m.from - 2;
+  while (/^(?:up|down|back|still)$/.test(low[i] ?? '')) i--;
+  if (low[m.from - 1] !== 'to' && lex.setNouns.has(low[i] ?? '')) return true;
+  if (running.test(low[i] ?? '')) return true;
+  if (/^(?:it|them|things|everything)$/.test(low[i] ?? '')) return running.test(low[i - 1] ?? '');
+  while (i > m.from - 6 && /^\p{L}+$/u.test(low[i] ?? '') && !/^(?:the|its|my|your|both|either|and|but|is|was)$/.test(low[i]!)) i--;
+  return /^(?:the|its|my|your|both|either)$/.test(low[i] ?? '') && running.test(low[i - 1] ?? '');
 }
 
 const opens = /^(?:|,|;|:|and|but|so|then|while|whereas|because|now)$/;

@@ -15,6 +15,7 @@ import type { Dimension } from '../quantities/index.js';
 import { fits } from './fit.js';
 import { type Cell, constantOf, moved } from './grid.js';
 import { ofItsRating, ratedSides } from './of-rating.js';
+import { markedSides, ofTheMark } from './share-of-mark.js';
 import { constantRoles, type Role } from './roles.js';
 import { push } from './read-value.js';
 import { firstCell, substitute, type Term } from './terms.js';
@@ -34,6 +35,8 @@ export function shareSaid(c: Context, index: number): Candidate[] {
     if (promise.length) return promise;
     const held = ofMarkHeld(c, index);
     if (held.length) return held;
+    const marked = markedSides(c, index);
+    if (marked.length) return marked.flatMap(({ subject, base, cost }) => share(c, subject, base, ofTheMark).map((x) => ({ ...x, cost })));
     const itself = ofItself(c, index);
     if (itself.length) return itself;
     const part = ofOtherPart(c, index);
