@@ -33,7 +33,8 @@ function ended(t: readonly Token[], m: Mention, from: number, to: number): numbe
 }
 
 function cut(t: readonly Token[], a: Mention, b: Mention, names: readonly Name[]): number {
-  if (t[b.from - 1]?.low === 'to' && b.from - 1 > a.to && t.slice(Math.max(0, a.from - 3), a.from).some((w) => w.low === 'from')) return b.from - 1;
+  // "from 31 on the one to 38"; but in "rose from 31 to 38, the other to 40" the 38 is no beginning.
+  if (t[b.from - 1]?.low === 'to' && t[a.from - 1]?.low !== 'to' && b.from - 1 > a.to && t.slice(Math.max(0, a.from - 3), a.from).some((w) => w.low === 'from')) return b.from - 1;
   let best = 0;
   let at = -1;
   for (let k = a.to; k < b.from; k++) {

@@ -51,7 +51,7 @@ export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits
     if (h.baseOf >= 0 || (h.depends && topics[h.slot]!.length > 0 && (g.slots[h.slot]!.field === 'setup' || g.slots[h.slot]!.field === 'setting'))) {
       const field = g.slots[h.slot]!.field;
       // What was compared with stays at hand behind the topic.
-      if (field !== 'measure' && field !== 'part' && !topics[h.slot]!.includes(h.value)) topics[h.slot] = [...topics[h.slot]!.slice(0, 1), h.value, ...topics[h.slot]!.slice(1)].slice(0, 5);
+      if (field !== 'measure' && field !== 'part' && topics[h.slot]!.length > 0 && !topics[h.slot]!.includes(h.value)) topics[h.slot] = [...topics[h.slot]!.slice(0, 1), h.value, ...topics[h.slot]!.slice(1)].slice(0, 5);
       continue;
     }
     const field = g.slots[h.slot]!.field;

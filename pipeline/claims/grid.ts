@@ -1,6 +1,6 @@
 // The record's keys laid out by slot, so that a mention finds its readings without looking at all of them.
 import type { Dimension, Unit } from '../quantities/index.js';
-import { type Facts, type Key, type KeyField, splitKey } from '../facts/index.js';
+import { type Facts, type Key, type KeyField, roomParts, splitKey } from '../facts/index.js';
 import { constantRoles, type Role, roleOf } from './roles.js';
 
 /** One axis of a key. A field whose ids are a full cross of two words each ("mains-desk", "battery-stand") is two slots. */
@@ -238,12 +238,18 @@ function findConstant(g: Grid, cell: Cell, role: Role): Cell | undefined {
       if (field === 'phase') continue;
       if (c.at[i] === cell.at[i]) fits += c.at[i] ? 2 : 1;
       else if (c.at[i] === '' || (field === 'setup' && (g.holders.has(c.at[i]!))) || cell.at[i] === '') continue;
-      else if (field === 'part') { fits -= 1; if (role !== 'rated') fits = -99; }
+      // "the port gives 7.5 watts", where nothing was measured of a port: it holds for what is measured instead.
+      else if (field === 'part') { fits -= 1; if (role !== 'rated' && (roomParts.includes(c.at[i]!) || measuredPart(g, c, i))) fits = -99; }
       else fits = -99;
     }
     if (fits > most) { most = fits; best = c; }
   }
   return best;
+}
+
+/** Whether anything was measured of the part that a mark was set for. */
+function measuredPart(g: Grid, mark: Cell, slot: number): boolean {
+  return g.byMeasure.get(mark.at[g.of.measure[0]!]!)!.some((x) => !x.fixed && x.at[slot] === mark.at[slot]);
 }
 
 export { constantRoles };

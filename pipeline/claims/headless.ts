@@ -14,5 +14,14 @@ export function headless(t: readonly Token[], names: readonly Name[], lex: Lexic
     if (!meaning || /^(?:first|second|third|last)$|est$/.test(t[k]!.low) || names.some((n) => n.from <= k && k < n.to)) continue;
     if (names.some((n) => n.to < k && n.meanings.some((x) => x.own && x.slots.some((s) => meaning.slots.some((m) => m.slot === s.slot && m.value !== s.value))))) out.push({ from: k, to: k + 1, meanings: [meaning] });
   }
+  // "the old and the new valve", "the left or right lamp": the noun of the one is that of the other.
+  for (const n of names) {
+    if (n.to - n.from !== 2) continue;
+    let k = n.from - 1;
+    if (t[k]?.low === 'the') k--;
+    if (!/^(?:and|or|to|versus|against)$/.test(t[k]?.low ?? '')) continue;
+    const meaning = lex.places.get(t[k - 1]?.low ?? '');
+    if (meaning && !names.some((o) => o.from <= k - 1 && k - 1 < o.to) && n.meanings.some((x) => x.own && x.slots.some((s) => meaning.slots.some((m) => m.slot === s.slot && m.value !== s.value)))) out.push({ from: k - 1, to: k, meanings: [meaning] });
+  }
   return out;
 }

@@ -3,6 +3,7 @@ import { standingBy } from './standing-by.js';
 import { parallelEnds } from './parallel.js';
 import { changeVerbs, phraseAt } from '../script/index.js';
 import { roomParts } from '../facts/index.js';
+import { withoutAsides } from './asides.js';
 import { shareCircumstance } from './circumstance.js';
 import { comparedIn, comparing } from './compared-in.js';
 import { correctedSpan } from './corrected.js';
@@ -15,6 +16,7 @@ import { otherOfTwo } from './other-of-two.js';
 import { oneAndOther } from './one-and-other.js';
 import { numberLists } from './lists.js';
 import type { Parsed } from './parse.js';
+import { departSince } from './since.js';
 import type { State } from './state.js';
 import { thenAndNow } from './then-and-now.js';
 
@@ -53,6 +55,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   hits.push(...thenAndNow(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: -1 })));
   markDependent(p, hits);
   shareCircumstance(g, p, hits);
+  departSince(g, p, hits, state);
   const course = courseOf(g, p, hits, state);
   const bySlot = inSlots(g, hits);
   const { paired, guesses } = pairs(g, p, hits, bySlot, state);
@@ -93,20 +96,6 @@ function markDependent(p: Parsed, hits: readonly Hit[]): void {
     const end = next < 0 ? p.low.length : next;
     for (const h of hits) if (h.from > i && h.from < end && !hits.some((o) => o.slot === h.slot && (o.from < i || o.from > end))) h.depends = true;
   }
-}
-
-/** "The drive, which sits under the card, is at 67.4": a thing named only to say which one is meant is not what the figure is about. */
-function withoutAsides(p: Parsed, hits: readonly Hit[]): readonly Hit[] {
-  const { low } = p;
-  const asides: { from: number; to: number }[] = [];
-  for (let i = low.indexOf(',', 1); i > 0 && i < low.length - 1; i = low.indexOf(',', i + 1)) {
-    if (!/^(?:which|who|whose|where)$/.test(low[i + 1]!)) continue;
-    const end = low.indexOf(',', i + 1);
-    if (end > 0 && end - i < 12 && !p.said.some((s) => s.mention.from > i && s.mention.from < end)) asides.push({ from: i, to: end });
-  }
-  if (asides.length === 0) return hits;
-  const inside = (h: Hit): { from: number; to: number } | undefined => asides.find((a) => a.from < h.from && h.from < a.to);
-  return hits.filter((h) => { const a = inside(h); return !a || !hits.some((o) => o.slot === h.slot && o.value !== h.value && o.to <= a.from); });
 }
 
 const setsOut = /^(?:going|go|goes|gone|went|moving|move|moves|switching|switch|switches|stepping|step|changing|change|dropping|turning|jumping|coming|swapping|(?:doubl|tripl|quadrupl|halv)(?:e|es|ed|ing)|,)$/;

@@ -1,13 +1,17 @@
 // How the record's things are spoken: a trie of names over words and numbers, and the general words for each kind of quantity.
 import { positions, stretches } from './positions.js';
+import { byOrdinal, led } from './led-names.js';
 import { halves, prepositions } from './halves.js';
 import type { Dimension, Unit } from '../quantities/index.js';
 import type { Facts, KeyField } from '../facts/index.js';
-import { findNumbers, type NumberSpan, type Token, tokens } from '../script/index.js';
+import { type Token, tokens } from '../script/index.js';
 import type { Grid } from './grid.js';
 import { dimensionWords } from './dimension-words.js';
 import { otherEnds } from './opposite-end.js';
+import { keyOfPhrase, plain, stem } from './name-keys.js';
 import { type Role, roleWords } from './roles.js';
+import { elliptical, type NameMaps, shortened } from './said-with-less.js';
+import { slotsOf } from './slots-of.js';
 
 /** What a name says: values of slots, or a leaning towards a kind of quantity or a role. */
 export interface Meaning {
@@ -18,6 +22,8 @@ export interface Meaning {
   role?: { role: Role; firm: boolean };
   /** From the record's own names (strong) or from the general words (weak). */
   own: boolean;
+  /** It names only what stands first or after a word that leads to it: "the louvre", where a setting is called "with the louvre". */
+  led?: true;
 }
 
 export interface Name {
@@ -55,43 +61,6 @@ export interface Lexicon {
   setIn: ReadonlyMap<string, ReadonlySet<Dimension>>;
 }
 
-const fillers = new Set(['the', 'a', 'an', 'my', 'our', 'your', 'its', 'own', 'this', 'that', 'their']);
-
-/** Words and numbers as the trie knows them: "%" is a word, a number its value, plurals and possessives plain. */
-export function atoms(t: readonly Token[], numbers: readonly NumberSpan[]): { key: string; from: number; to: number }[] {
-  const out: { key: string; from: number; to: number }[] = [];
-  let n = 0;
-  for (let i = 0; i < t.length; i++) {
-    while (n < numbers.length && numbers[n]!.to <= i) n++;
-    const span = numbers[n];
-    if (span && span.from === i && (span.type === 'cardinal' || (span.type === 'fraction' && span.value.n === 1n && span.value.d === 2n))) {
-      out.push({ key: `#${span.value.toString()}`, from: i, to: span.to });
-      i = span.to - 1;
-      continue;
-    }
-    const w = t[i]!;
-    if (w.low === '-' && w.tight) continue;
-    if (fillers.has(w.low)) continue;
-    out.push({ key: stem(w), from: i, to: i + 1 });
-  }
-  return out;
-}
-
-const same = new Map([['%', 'percent'], ['volts', 'volt'], ['v', 'volt'], ['w', 'watt'], ['watts', 'watt'], ['minutes', 'minute'], ['min', 'minute'], ['mins', 'minute'], ['hours', 'hour'], ['dba', 'decibel'], ['db(a)', 'decibel'], ['decibels', 'decibel'], ['mhz', 'megahertz'], ['degrees', 'degree'], ['grey', 'gray'], ['colour', 'color']]);
-
-function stem(w: Token): string {
-  const low = w.low;
-  const known = same.get(low);
-  if (known) return known;
-  if (low.length > 3 && low.endsWith('s') && !low.endsWith('ss') && !low.endsWith('us')) return low.endsWith('ies') ? `${low.slice(0, -3)}y` : low.slice(0, -1);
-  return low;
-}
-
-export function keyOfPhrase(text: string): string[] {
-  const t = tokens(text);
-  return atoms(t, findNumbers(t)).map((a) => a.key);
-}
-
 export function lexicon(facts: Facts, g: Grid): Lexicon {
   const root: Node = { next: new Map() };
   const put = (words: readonly string[], given: Omit<Meaning, 'fields'>): void => {
@@ -107,7 +76,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
     if (!list.some((m) => JSON.stringify(m) === JSON.stringify(meaning))) list.push(meaning);
   };
   const about = facts.about;
-  const maps: [KeyField, ReadonlyMap<string, { id: string; name: string; spoken: string[] }>][] = [['setup', about.setups], ['setting', about.settings], ['workload', about.workloads], ['measure', about.measures], ['part', about.parts], ['phase', about.phases]];
+  const maps: NameMaps = [['setup', about.setups], ['setting', about.settings], ['workload', about.workloads], ['measure', about.measures], ['part', about.parts], ['phase', about.phases]];
   for (const [field, map] of maps) {
     for (const n of map.values()) {
       const spoken = new Set([...n.spoken, n.name, field === 'part' || field === 'measure' || n.spoken.length === 0 || field === 'phase' ? n.id.replace(/[-_]/g, ' ') : n.id.replace(/[-_]/g, ' ')]);
@@ -139,7 +108,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
     for (const value of g.values[i]!.keys()) if (!taken(maps, g.slots[i]!.field, value)) put([plain(value)], { slots: [{ slot: i, value }], own: true });
   }
   for (const [phrase, id] of positions(g, about.settings)) if (!meaningsAt(root, keyOfPhrase(phrase))) put(keyOfPhrase(phrase), { slots: slotsOf(g, 'setting', id, []), own: true });
-  for (const [words, meaning] of shortened(maps, g)) if (!meaningsAt(root, words)) for (const m of meaning) put(words, m);
+  for (const [words, meaning] of [...shortened(maps, g), ...byOrdinal(maps, g), ...led(maps, g)]) if (!meaningsAt(root, words)) for (const m of meaning) put(words, m);
   for (const [text, dimension] of dimensionWords) put(keyOfPhrase(text), { slots: [], dimension, own: false });
   // "under the full load", where a workload is called "full load": the record's own name is meant.
   for (const [text, role] of roleWords) { const words = keyOfPhrase(text); if (words.length < 2 || !meaningsAt(root, words.slice(1))?.some((m) => m.own && m.fields.some((f) => f === 'workload' || f === 'setting'))) put(words, { slots: [], role, own: false }); }
@@ -150,30 +119,12 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   return { root, heard: properWords(maps, g), short: shortNumbers(root), setNouns: new Set([...about.settings.values()].flatMap((n) => n.spoken.flatMap((s) => /^(?:the )?(\p{L}{3,}) (?:at|on|set to)(?: the)? \S+/u.exec(s.toLowerCase())?.[1] ?? []))), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), places: elliptical(maps, g), otherEnds: otherEnds(g) };
 }
 
-function plain(word: string): string {
-  return keyOfPhrase(word)[0] ?? word;
-}
-
-function taken(maps: [KeyField, ReadonlyMap<string, { id: string; name: string; spoken: string[] }>][], field: KeyField, word: string): boolean {
+function taken(maps: NameMaps, field: KeyField, word: string): boolean {
   return maps.some(([f, map]) => f !== field && [...map.values()].some((n) => [n.id, ...n.spoken].some((s) => { const k = keyOfPhrase(s); return k.length === 1 && k[0] === plain(word); })));
 }
 
 function isUnitWord(words: readonly string[]): boolean {
   return words.length === 1 && /^(?:degree|percent|watt|volt|decibel|megahertz|gigahertz|kelvin|rpm|fps|gram|minute|second|hour|millivolt|(?:mega|giga)byte|celsius|fahrenheit|amp|point|milliamp|kilogram|hertz|frame|litre|liter|lux|nit)$/.test(words[0]!);
-}
-
-/** A composite id is named in full only where the phrase has all its words; otherwise only by the words that it has. */
-function slotsOf(g: Grid, field: KeyField, id: string, words: readonly string[]): Meaning['slots'] {
-  const at = g.of[field];
-  if (at.length === 1) return [{ slot: at[0]!, value: id }];
-  const parts = id.split('-');
-  // A name of one of the two alone ("bench", where settings are "bench-quiet" and "case-quiet").
-  if (parts.length !== at.length) return at.filter((slot) => g.values[slot]!.has(id)).map((slot) => ({ slot, value: id }));
-  const said = at.filter((_, k) => words.includes(plain(parts[k]!)));
-  // "plugged in on the desk": two words besides the one that is known stand for the other.
-  const rest = words.filter((w) => !parts.some((p) => plain(p) === w) && !prepositions.has(w));
-  const whole = said.length === 0 || said.length === at.length || (rest.length >= 1 && words.length >= 4);
-  return at.flatMap((slot, k) => (whole || said.includes(slot) ? [{ slot, value: parts[k]! }] : []));
 }
 
 /** "after-30-min": "after 30 minutes", "half an hour in", "half an hour later". */
@@ -186,37 +137,6 @@ function elapsed(id: string): string[] {
   if (unitWord === 'minute' && m[1] === '60') forms.push('an hour', 'one hour');
   if (unitWord === 'minute' && m[1] === '15') forms.push('a quarter of an hour');
   return /after|end|last/.test(id) ? forms.flatMap((f) => [`after ${f}`, `${f} in`, `${f} later`, `${f} on`, `${f} into`]) : forms.flatMap((f) => [`first ${f}`, `after ${f}`, f]);
-}
-
-/** Where several things share their noun ("the first step", "the last step"), the word before it alone may stand for them. */
-function elliptical(maps: [KeyField, ReadonlyMap<string, { id: string; spoken: string[] }>][], g: Grid): Map<string, Meaning> {
-  const out = new Map<string, Meaning>();
-  for (const [field, map] of maps) {
-    if (field !== 'setup' && field !== 'setting' && field !== 'workload') continue;
-    const two = [...map.values()].flatMap((n) => n.spoken.map((s) => ({ id: n.id, words: keyOfPhrase(s) })).filter((x) => x.words.length === 2));
-    for (const { id, words } of two) {
-      const sharing = new Set(two.filter((x) => x.words[1] === words[1]).map((x) => x.id));
-      if (sharing.size > 1 && !out.has(words[0]!)) out.set(words[0]!, { fields: [field], slots: slotsOf(g, field, id, words), own: true });
-    }
-  }
-  return out;
-}
-
-/** "the little one" for "the little brick": the word that tells a thing from its like stands for it, with "one" for the noun. */
-function shortened(maps: [KeyField, ReadonlyMap<string, { id: string; spoken: string[] }>][], g: Grid): [string[], Meaning[]][] {
-  const out = new Map<string, Map<string, Meaning>>();
-  for (const [field, map] of maps) {
-    if (field !== 'setup' && field !== 'setting' && field !== 'workload') continue;
-    for (const n of map.values()) for (const form of n.spoken) {
-      const words = keyOfPhrase(form).filter((w, i) => i > 0 || !prepositions.has(w));
-      if (words.length !== 2 || words.some((w) => w.startsWith('#')) || prepositions.has(words[0]!) || /^\p{Lu}/u.test(form.replace(/^(?:the|my|our|on|in|with|at) /gi, ''))) continue;
-      const list = out.get(words[0]!) ?? new Map<string, Meaning>();
-      list.set(`${field} ${n.id}`, { fields: [field], slots: slotsOf(g, field, n.id, words), own: true });
-      out.set(words[0]!, list);
-    }
-  }
-  // Two of the same field with that word: it tells nothing.
-  return [...out].filter(([, list]) => new Set([...list.values()].map((m) => m.fields[0])).size === list.size).map(([word, list]) => [[word, '#1'], [...list.values()]]);
 }
 
 function meaningsAt(root: Node, words: readonly string[]): readonly Meaning[] | undefined {
@@ -238,7 +158,7 @@ function shortNumbers(root: Node): Map<string, readonly Meaning[]> {
 }
 
 /** Capitalised words of setup names, for a word that a transcript misheard. */
-function properWords(maps: [KeyField, ReadonlyMap<string, { id: string; spoken: string[] }>][], g: Grid): Map<string, Meaning[]> {
+function properWords(maps: NameMaps, g: Grid): Map<string, Meaning[]> {
   const out = new Map<string, Meaning[]>();
   for (const [field, map] of maps) {
     if (field !== 'setup' && field !== 'workload') continue;
