@@ -9,6 +9,7 @@ import type { Grid } from './grid.js';
 import { dimensionWords } from './dimension-words.js';
 import { otherEnds } from './opposite-end.js';
 import { keyOfPhrase, plain, stem } from './name-keys.js';
+import { neededBefore } from './own-names.js';
 import { type Role, roleWords } from './roles.js';
 import { elliptical, type NameMaps, shortened } from './said-with-less.js';
 import { slotsOf } from './slots-of.js';
@@ -24,6 +25,8 @@ export interface Meaning {
   own: boolean;
   /** It names only what stands first or after a word that leads to it: "the louvre", where a setting is called "with the louvre". */
   led?: true;
+  /** It names only after that word: "its own stand". */
+  after?: 'own' | 'that' | 'this';
 }
 
 export interface Name {
@@ -55,6 +58,8 @@ export interface Lexicon {
   numbered: ReadonlySet<string>;
   /** The last value of a row of settings or loads for its first, and the first for its last. */
   otherEnds: ReadonlyMap<string, Meaning>;
+  /** What is told as the own of something. */
+  owns: readonly Meaning[];
   /** Settings and loads that the record gives a limit or target for, as slot and value. */
   setTo: ReadonlySet<string>;
   /** The dimensions of what each of those is set to. */
@@ -75,6 +80,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
     const list = (node.meanings ??= []);
     if (!list.some((m) => JSON.stringify(m) === JSON.stringify(meaning))) list.push(meaning);
   };
+  const owns: Meaning[] = [];
   const about = facts.about;
   const maps: NameMaps = [['setup', about.setups], ['setting', about.settings], ['workload', about.workloads], ['measure', about.measures], ['part', about.parts], ['phase', about.phases]];
   for (const [field, map] of maps) {
@@ -85,7 +91,9 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
         const bare = field === 'measure' || field === 'part' ? words : words;
         if (field === 'measure' && isUnitWord(words)) continue;
         if (bare.every((w) => prepositions.has(w))) continue;
-        put(bare, { slots: slotsOf(g, field, n.id, words), own: true });
+        const after = neededBefore(form, words);
+        put(bare, { slots: slotsOf(g, field, n.id, words), own: true, ...(after && { after }) });
+        if (after === 'own' && !owns.some((m) => m.slots.every((x, k) => x.value === slotsOf(g, field, n.id, words)[k]?.value))) owns.push({ slots: slotsOf(g, field, n.id, words), fields: [field], own: true });
         // "the lower limit" as a setting's name may still speak of the limit itself.
         if (field === 'setting') for (const w of words) { const r = roleWords.get(w); if (r?.firm && (r.role === 'limit' || r.role === 'target' || r.role === 'rated')) put(bare, { slots: [], role: { role: r.role, firm: false }, own: false }); }
         // "plugged in on the desk": what stands before the word of the one axis names the other.
@@ -116,7 +124,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   const unitOf = new Map([...g.byMeasure].flatMap(([m, list]) => { const ids = new Set(list.map((c) => c.unit.id)); return ids.size === 1 ? [[m, list[0]!.unit] as const] : []; }));
   const setIn = new Map<string, Set<Dimension>>();
   for (const x of g.cells) if (x.constant) for (const i of [...g.of.setting, ...g.of.workload]) if (x.at[i]) setIn.set(`${i}=${x.at[i]}`, (setIn.get(`${i}=${x.at[i]}`) ?? new Set()).add(x.unit.dimension));
-  return { root, heard: properWords(maps, g), short: shortNumbers(root), setNouns: new Set([...about.settings.values()].flatMap((n) => n.spoken.flatMap((s) => /^(?:the )?(\p{L}{3,}) (?:at|on|set to)(?: the)? \S+/u.exec(s.toLowerCase())?.[1] ?? []))), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), places: elliptical(maps, g), otherEnds: otherEnds(g) };
+  return { root, heard: properWords(maps, g), short: shortNumbers(root), setNouns: new Set([...about.settings.values()].flatMap((n) => n.spoken.flatMap((s) => /^(?:the )?(\p{L}{3,}) (?:at|on|set to)(?: the)? \S+/u.exec(s.toLowerCase())?.[1] ?? []))), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), places: elliptical(maps, g), otherEnds: otherEnds(g), owns };
 }
 
 function taken(maps: NameMaps, field: KeyField, word: string): boolean {

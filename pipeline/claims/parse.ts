@@ -7,12 +7,14 @@ import { reach, type Segment, segments } from './clauses.js';
 import { findNames, isVerb, type Lexicon, type Meaning, meaningsOf, type Name } from './lexicon.js';
 import { endAfterChange } from './said-direction.js';
 import { gapAfter, namedBetween } from './gapping.js';
+import { gapped, goesOnAsShare } from './gapped.js';
 import { gigs } from './gigs.js';
 import { headless } from './headless.js';
 import { isLedTo } from './led-names.js';
 import { numberLists } from './lists.js';
 import { oppositeEnd } from './opposite-end.js';
 import { atoms } from './name-keys.js';
+import { toldByOwn } from './own-names.js';
 import { saidShort } from './said-short.js';
 import { misheard } from './misheard.js';
 import { shortRates } from './short-rates.js';
@@ -40,7 +42,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const low = t.map((w) => w.low);
   const numbers = findNumbers(t);
   const all = findMentions(t, numbers);
-  const names = misheard(t, findNames(lex, atoms(t, numbers)), lex).filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !(n.meanings.every((m) => m.led) && !isLedTo(low, n.from)) && !(n.to - n.from === 1 && /^(?:ratio|factor)$/.test(low[n.from]!) && /^(?:of|is|between)$/.test(low[n.to] ?? '')) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
+  const names = misheard(t, toldByOwn(findNames(lex, atoms(t, numbers)), low, lex), lex).filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !(n.meanings.every((m) => m.led) && !isLedTo(low, n.from)) && !(n.to - n.from === 1 && /^(?:ratio|factor)$/.test(low[n.from]!) && /^(?:of|is|between)$/.test(low[n.to] ?? '')) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
   const alone = headless(t, names, lex);
   if (alone.length) names.splice(0, names.length, ...[...names, ...alone].sort((a, b) => a.from - b.from));
   shortRates(all, names, lex);
@@ -142,44 +144,6 @@ function announcedUnit(t: readonly Token[], low: readonly string[]): { unit: Uni
   const head = /^(?:(?:and|so|but|or|,) )?(?:(?:expressed|put|given|taken|seen|said|told|written|counted) )?(?:in|as|into) (?:a )?(?:percentages?|per cent|percent)(?: terms| points)?/.exec(low.slice(0, 7).join(' '));
   if (head && !head[0].endsWith('points')) return { unit: unit('%'), loose: false, to: head[0].split(' ').length };
   return /^(?:in|as)$/.test(low[0] ?? '') ? unitAt(t, 1, false) : undefined;
-}
-
-/** "The Garrow holds 38 watt hours and the Lintel's 22": a name and a number alone go on in the unit before. */
-function gapped(low: readonly string[], live: readonly Mention[], names: readonly Name[]): void {
-  for (const [k, b] of live.entries()) {
-    const a = live[k - 1];
-    if (!a?.unit || a.unit.id === 'points' || a.adjectival || a.type !== 'cardinal' || b.type !== 'cardinal' || b.unit || b.idle) continue;
-    const own = names.find((n) => n.from > a.to && n.to <= b.from && n.from - a.to <= 6 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')));
-    const [here, there] = [placed(low, names, a), placed(low, names, b)];
-    if (here && here === there && !b.unit && /^(?:,|, and|and|, but|but)$/.test(low.slice(endOf(low, names, a), b.from).join(' '))) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
-    if (!own || !/^(?:of (?:\p{L}+ ){1,2})?(?:, )?(?:and|but|while)(?: (?:the|poor|little|big|good|old|humble|mighty|tiny|cheap|dear)){0,2}$|^,(?: (?:the|poor|little|big|good|old|humble|mighty|tiny|cheap|dear)){0,2}$/u.test(low.slice(a.to, own.from).join(' '))) continue;
-    if (!/^(?:'s)?(?: ?(?:at|with|is))?$/.test(low.slice(own.to, b.from).join(' ')) || !/^(?:[,.;:!?)]|and|but|so|which|while)?$/.test(low[b.to] ?? '')) continue;
-    // "gave 31.4 grams, or 86 percent of it, and the other 28.9, which is 79": a figure and its share, and again.
-    const first = a.unit.id === '%' && b.decimals === live[k - 2]?.decimals && live[k + 1] && !live[k + 1]!.unit && goesOnAsShare(low, b, live[k + 1]!) ? live[k - 2]! : a;
-    if (first !== a) Object.assign(live[k + 1]!, { unit: a.unit, sharedUnit: true });
-    Object.assign(b, { unit: first.unit, loose: first.loose, sharedUnit: true });
-  }
-}
-
-function goesOnAsShare(low: readonly string[], of: Mention, share: Mention): boolean {
-  return share.type === 'cardinal' && share.from - of.to <= 5 && /^,? ?(?:or|so|which is|that is|that's|which makes)\b/.test(low.slice(of.to, share.from).join(' '));
-}
-
-/** "96 minutes on Low, 58 on High": the word that leads to the name after a number. */
-function placed(low: readonly string[], names: readonly Name[], m: Mention): string | undefined {
-  const at = afterPart(low, names, m);
-  return /^(?:in|on|with|for|at)$/.test(low[at] ?? '') && endOf(low, names, m) > 0 ? low[at] : undefined;
-}
-
-/** "1.5 degrees on the core with the one": behind what of it is meant. */
-function afterPart(low: readonly string[], names: readonly Name[], m: Mention): number {
-  const part = /^(?:on|of|for|in|at|from)$/.test(low[m.to] ?? '') ? names.find((n) => n.from > m.to && n.from <= m.to + 2 && n.meanings.length > 0 && n.meanings.every((x) => x.own && x.fields.length > 0 && x.fields.every((f) => f === 'part' || f === 'measure'))) : undefined;
-  return part ? part.to : m.to;
-}
-
-function endOf(low: readonly string[], names: readonly Name[], m: Mention): number {
-  const at = afterPart(low, names, m);
-  return names.find((n) => n.from >= at && n.from <= at + 2 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')))?.to ?? 0;
 }
 
 /** "from the slowest pace to the fastest", "at the slowest pace it draws 5 watts, and at the fastest it is 9": the noun of the one is that of the other. */

@@ -23,6 +23,8 @@ export function readPoints(c: Context, index: number): Candidate[] {
       if (other) push(out, c, points(a, other), 'difference', 0, subject, 'between two shares', { sign: signOf(c, said.cue.way === 'better' ? 'up' : said.cue.way === 'worse' ? 'down' : said.cue.way, subject), firm: true });
     }
     if (b) push(out, c, points(a, b), 'difference', changes.length ? 0.8 : 0.1, subject, 'between the two shares said');
+    // "98, 91 and 80, so the last is 18 behind the oldest": which of them that is, the words do not say.
+    if (b && comparedWithUnknown(c, index, out)) for (const other of c.now.shares.slice(2)) push(out, c, points(a, other), 'difference', changes.length ? 0.8 : 0.1, subject, 'between two shares said');
     if (c.now.base && !changes.length) {
       const other = substitute(c.grid, a, new Map(c.now.base));
       if (other) push(out, c, points(a, other), 'difference', 0.6, subject, 'as in the comparison before');
@@ -46,6 +48,12 @@ export function readPoints(c: Context, index: number): Candidate[] {
     }
   }
   return out;
+}
+
+/** "… points behind the oldest": it is said what with, and nothing known is named. */
+export function comparedWithUnknown(c: Context, index: number, found: readonly Candidate[]): boolean {
+  const { base } = c.parsed.said[index]!.cue;
+  return base !== undefined && base.to > base.from && !found.some((x) => x.firm);
 }
 
 /** Points above or below the median of all things, or of the others. */

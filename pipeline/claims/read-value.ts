@@ -12,9 +12,11 @@ import { evaluate, type Term, valueOf } from './terms.js';
 const runs: Record<string, string> = { first: '1', one: '1', '1': '1', second: '2', two: '2', '2': '2', third: '3', three: '3', '3': '3', fourth: '4', four: '4', '4': '4', fifth: '5', '5': '5' };
 
 /** "the third run by itself", "run two alone". */
-export function runNamed({ low, tokens }: Pick<Context['parsed'], 'low' | 'tokens'>): string | undefined {
+function runNamed({ low, tokens, said }: Context['parsed'], index: number): string | undefined {
   for (let i = 0; i < low.length; i++) {
     if (low[i] !== 'run') continue;
+    // "the lid is at 61, and in the second run it hit 64": said of the figure behind it.
+    if (i >= said[index]!.segment.to && said.some((s, k) => k > index && s.segment.from <= i && s.mention.from > i + 1)) continue;
     if (runs[low[i - 1] ?? ''] && low[i - 2] !== 'of' && (/^(?:the|our|my|its|in|on|,|)$/.test(low[i - 2] ?? '') || tokens[i - 2]?.possessive)) return runs[low[i - 1]!];
     if (runs[low[i + 1] ?? '']) return runs[low[i + 1]!];
   }
@@ -26,7 +28,7 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
   const said = c.parsed.said[index]!;
   const { cells } = subjectCells(c, index, unitsOf(said, false), limit === undefined ? {} : { limit });
   const out: Candidate[] = [];
-  const run = runNamed(c.parsed);
+  const run = runNamed(c.parsed, index);
   const named = said.cue.median && c.hits.hits.some((h) => h.segment <= index && c.grid.of.setup.includes(h.slot));
   const overRoom = said.cue.overRoom || (c.parsed.low.includes('room') && c.parsed.said.some((s) => s.cue.overRoom) && pairWith(c, index) !== undefined);
   const corrected = correctedSpan(c.parsed.low) !== undefined;

@@ -23,7 +23,7 @@ import { listedBehind } from './counted-list.js';
 import { readCount, readRuns } from './read-count.js';
 import { decideFigure } from './read-figure.js';
 import { possessed } from './possessed.js';
-import { readPoints } from './read-points.js';
+import { comparedWithUnknown, readPoints } from './read-points.js';
 import { isMeasuredIn, readQuotient } from './read-quotient.js';
 import { rangeAt, readRange } from './read-range.js';
 import { readPlace } from './read-place.js';
@@ -49,6 +49,7 @@ import { saysAll, unsupported } from './support.js';
 import { takenWith } from './taken-with.js';
 import { headed, inTable } from './table-row.js';
 import { substitute, valueOf } from './terms.js';
+import { readWasThen } from './was-then.js';
 
 export interface Reading extends Decision {
   mention: Mention;
@@ -186,6 +187,8 @@ function weigh(c: Context, index: number): Reading {
   if (isMark(c, index)) return as(decide(m, readValue(c, index).filter((x) => x.subject?.fixed && fit({ ...m, hedge: undefined } as Mention, x)), { silent: true }));
   const two = betweenTwo(c, index);
   if (two.length) return as(decide(m, two, {}));
+  const then = readWasThen(c, index);
+  if (then.length) return as(decide(m, then, {}));
   const set = possessed(c, index);
   if (set.length) return as(decide(m, set, {}));
   const range = rangeAt(c.parsed, index);
@@ -210,7 +213,7 @@ function weigh(c: Context, index: number): Reading {
   const runs = cue.op === 'ratio' && cue.doubtful && /^(?:twice|thrice)$/.test(c.parsed.low[m.to - 1]!) ? readRuns(c, index).filter((x) => fit(m, x)) : [];
   if (runs.length) return as(decide(m, runs, { silent: true }));
   if (cue.op === 'ratio') return readMultiple(c, index);
-  if (cue.op === 'points') { const found = readPoints(c, index); return pointsForPercent(c, index, as(decide(m, found, { soft: !found.some((x) => x.firm || (x.cost <= 0.3 && x.term.args.every((a) => typeof a === 'string'))) && c.done.filter((x) => x?.kind === 'percent_of').length < 2 }))); }
+  if (cue.op === 'points') { const found = readPoints(c, index); return pointsForPercent(c, index, as(decide(m, found, { soft: (comparedWithUnknown(c, index, found) && c.done.filter((x) => x?.kind === 'percent_of').length > 1) || !found.some((x) => x.firm || (x.cost <= 0.3 && x.term.args.every((a) => typeof a === 'string'))) && c.done.filter((x) => x?.kind === 'percent_of').length < 2 }))); }
   const d = decideFigure(c, index, out, range !== undefined, pair !== undefined);
   if (m.unit?.id === '%') return percentForPoints(c, index, d);
   if (pair?.second === index) return endsSwapped(c, index, d);

@@ -24,7 +24,7 @@ export function roleOf(phase: string): Role {
 /** Words of a sentence that point at a role. `firm` ones say it outright; the others only lean. */
 export const roleWords = new Map<string, { role: Role; firm: boolean }>();
 const rows: [Role, boolean, string][] = [
-  ['limit', true, 'limit|limits|cap|capped|ceiling|allowed|allowance|allows|permitted|throttles at|throttle point|throttling point|where it throttles|where throttling starts|where it starts throttling|where it starts to throttle|where it cuts out|where it shuts down|where it trips|maximum allowed|threshold|budget'],
+  ['limit', true, 'limit|limits|cap|capped|ceiling|allowed|allowance|allows|permitted|throttles at|throttle point|throttling point|where it throttles|where throttling starts|where it starts throttling|where it starts to throttle|where it cuts out|where it shuts down|where it trips|maximum allowed|threshold|budget|throttle set at|throttle is set at|throttling at|throttles itself at|shuts down at|shuts off at|shuts itself off at|cuts out at|gives up at|trips at|what it\'s offered|what it is offered|what they\'re offered|what it\'s given|what it is given|what it\'s granted|what it\'s entitled to|what it may have|what it may draw|what it may take|what it\'s permitted|permits|tolerates'],
   ['limit', false, 'maximum|limited|built for|made for|designed for|meant to give|good for'],
   ['target', true, 'target|targets|goal|setpoint|set point'],
   ['target', false, 'ask for|asked for|asks for|aim|aimed|set to|held at|turned down until|asking for|to put out|to deliver|to supply|to give out|to push out|to feed out|delivering|putting out'],

@@ -38,7 +38,7 @@ export function asOfTheOneBefore(c: Context, index: number, r: Reading): Reading
   if (r.verdict !== 'untied' && r.verdict !== 'disagrees' || m.type !== 'cardinal' || m.unit || m.hedge || significant(m) < 2 || index === 0 || c.done[index - 1]?.term.kind !== 'mean') return r;
   const named = new Map(c.hits.hits.filter((h) => h.segment <= index && h.baseOf < 0 && ['setup', 'setting', 'workload'].includes(g.slots[h.slot]!.field)).map((h) => [h.slot, h.value] as const));
   if (!named.size) return r;
-  for (const last of c.before.shares) {
+  for (const last of c.before.shares.slice(0, 2)) {
     const term: Term | undefined = substitute(g, last, named);
     if (!term || sameTerm(term, last)) continue;
     const out: Candidate[] = [];
