@@ -1,4 +1,5 @@
 // What the words around a mention say it is: a value, a change, a share, a ratio, a place in a ranking, a count, a range.
+import { earlierThan } from './before-another.js';
 import { changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type Mention, phraseAt, superlatives, takingVerbs, type Token, type Way } from '../script/index.js';
 import type { Dimension } from '../quantities/index.js';
 import { lastVerb, nounEnding, nounIn, unsure, verbBefore } from './change-words.js';
@@ -72,6 +73,8 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   }
   // A verb inside a name ("heat sink") is none.
   const plain = low.map((w, k) => ((covered(k) || (w === 'sink' && low[k - 1] === 'heat')) && (k < m.from || k >= m.to) && !(k >= m.to && k <= m.to + 1 && comparatives.has(w)) ? (cover.measured[k] === 1 ? '\u0000' : '\u0001') : w));
+  const earlier = earlierThan(low, m, names);
+  if (earlier) return { ...cue, op: 'change', ...earlier };
   const given = givenBy(low, m, names);
   const moves = given ? undefined : changeOf(plain, m, seg, covered);
   const change = moves?.before && !cue.placed && acquired(moves.because) ? undefined : moves && addedOn(low, m, moves.because) ? { ...moves, way: 'apart' as const } : moves;

@@ -46,6 +46,8 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
       for (const s of m.slots) hits.push({ slot: s.slot, value: s.value, from: n.from, to: n.to, segment, baseOf });
       // "on the sticker", where a setting is called so and the record has no rating: the setting.
       if (m.role && ![...g.roles.values()].includes(m.role.role) && n.meanings.some((x) => x.own && x.slots.length > 0)) continue;
+      // "it finished the load 40 seconds sooner": what was done, and no time of it.
+      if (m.role?.role === 'end' && /^(?:finish(?:es|ed)?|ends|ended)$/.test(p.low[n.to - 1]!) && /^(?:the|that|this|its|their|a|an|my|our|all|every|each)$/.test(p.low[n.to] ?? '')) continue;
       if (m.role) roles.push({ role: m.role.role, firm: m.role.firm, from: n.from, to: n.to, segment, baseOf });
       if (m.dimension) dimensions.push({ dimension: m.dimension, from: n.from, segment });
     }
@@ -207,11 +209,15 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
     const opensRange = /^(?:between|from)$/.test(p.low[p.said[numbers[0]!]!.mention.from - 1] ?? '') && p.low.slice(0, p.said[numbers[0]!]!.mention.from).includes('between');
     if (opensRange) continue;
     const fitting = lists.filter((l) => l.values.length === numbers.length && !(g.slots[l.slot]!.field === 'setup' && l.values.some((v) => g.holders.has(v)) && !l.values.every((v) => g.holders.has(v))));
-    const respectively = p.low.includes('respectively') || /\b(?:same|that|this) order\b/.test(p.low.join(' '));
+    const again = numbers[0]! > 0 && numbers.every((i) => p.said[i]!.cue.because === 'as a percentage');
+    const respectively = again || p.low.includes('respectively') || /\b(?:same|that|this) order\b/.test(p.low.join(' '));
     const first = p.said[numbers[0]!]!.mention.from;
     const last = p.said[numbers.at(-1)!]!.mention.to;
     const chosen = fitting.filter((l) => l.to <= first || l.from >= last).sort((a, b) => distance(a, first, last) - distance(b, first, last))[0];
-    if (chosen) {
+    const each = again ? apart(p, g, hits, numbers) : undefined;
+    if (each) {
+      numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: each.slot, value: each.values[k]! }]));
+    } else if (chosen) {
       numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: chosen.slot, value: chosen.values[k]! }]));
     } else if (respectively && [state.list, state.table].some((l) => l?.values.length === numbers.length)) {
       const list = state.list?.values.length === numbers.length ? state.list : state.table!;

@@ -53,6 +53,8 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const live: { mention: Mention; named?: Name }[] = [];
   const announced = announcedUnit(t, low);
   if (announced && /^(?:[:,]|it's|that's|it|that|this)$/.test(low[announced.to] ?? '')) for (const m of all) if (!m.unit && m.type === 'cardinal') Object.assign(m, { unit: announced.unit, loose: announced.loose, sharedUnit: true });
+  const aside = percentAside(low);
+  if (aside > 0) for (const m of all) if (m.from >= aside && !m.unit && m.type === 'cardinal') Object.assign(m, { unit: unit('%'), loose: false, sharedUnit: true });
   for (const m of all) {
     // "14.2 watts per metre-kelvin", "0.41 frames per watt": what the record calls the measure is its unit.
     const called = names.find((n) => n.from > m.from && n.from < m.to + 1 && n.to > m.to && n.from >= m.to - 3 && n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && lex.unitOf.has(s.value))));
@@ -122,7 +124,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const said = live.map((l, i): Said => ({ ...l, segment: cuts[i]!, cue: cueOf(t, low, l.mention, cuts[i]!, reach(t, l.mention), names, cover) }));
   const parsed = { text, tokens: t, low, names, said, quiet };
   // "As a percentage that is 8 for the one and 9 for the other": the changes said before.
-  if (announced?.unit.id === '%') for (const { mention, cue } of said) if (cue.op === 'value' && mention.unit?.id === '%' && low[mention.to] !== 'of') Object.assign(cue, { op: 'change', because: 'as a percentage' });
+  if (announced?.unit.id === '%' || aside > 0) for (const { mention, cue } of said) if (mention.from >= aside && cue.op === 'value' && mention.unit?.id === '%' && low[mention.to] !== 'of') Object.assign(cue, { op: 'change', because: 'as a percentage' });
   // "As a factor: the one 5.9, the other 2.4"
   if (/^(?:and|so|but|or|,|expressed|put|taken|in|as|by)$/.test(low[0] ?? '') && /^(?:(?:and|so|but|or|,) )?(?:expressed |put |taken )?(?:in|as|by) (?:a |the )?(?:factors?|ratios?|multiples?|multipliers?)(?: terms)?(?: ?[:,]| (?:that's|that|it's|it|this)\b)/.test(low.slice(0, 6).join(' '))) for (const { mention, cue } of said) if (cue.op === 'value' && mention.type === 'cardinal' && !mention.unit) Object.assign(cue, { op: 'ratio', because: 'as a factor', placed: true });
   shareCues(parsed);
@@ -136,6 +138,15 @@ export function parse(text: string, lex: Lexicon): Parsed {
     if ((b.op === 'change' || b.op === 'points') && !b.base && !b.another && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but' || w === 'for' || w === 'with' || w === 'at') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
   }
   return parsed;
+}
+
+/** "18 gone for the one and 11 for the other, or, in percent, 24 and 17": where such figures start. */
+function percentAside(low: readonly string[]): number {
+  for (let k = low.indexOf('in', 2); k > 0; k = low.indexOf('in', k + 1)) {
+    if (!/^(?:percent|percentages?|%)$/.test(low[k + 1] ?? '') || !/(?:^|[ ,])(?:or|so|that's|which is|which makes)(?: ,)?$/.test(low.slice(Math.max(0, k - 3), k).join(' '))) continue;
+    return low[k + 2] === 'terms' ? k + 3 : k + 2;
+  }
+  return -1;
 }
 
 /** "In watts it's 12 and 15", "As a percentage, that is 8 for the one and 9 for the other": the unit of the figures that follow. */

@@ -7,6 +7,7 @@ import { type Cell, moved, movedTo } from './grid.js';
 import { fit } from './decide.js';
 import { aheadOfNext } from './ahead-of-next.js';
 import { againstExtreme } from './read-extreme.js';
+import { nowFromThen } from './now-from-then.js';
 import { medianBefore } from './median-before.js';
 import { correctedSpan, correctedTerm } from './corrected.js';
 import { paceWay } from './pace.js';
@@ -20,6 +21,8 @@ export function readChange(c: Context, index: number): Candidate[] {
   const percent = mention.unit?.id === '%';
   const lead = aheadOfNext(c, index);
   if (lead.length) return lead;
+  const since = nowFromThen(c, index);
+  if (since.length) return since;
   const { cells } = subjectCells(c, index, unitsOf(said, true));
   // "sinks by 64 millivolts, to 188", "is 8 watts thriftier, at 37": where it ends tells what changes.
   const ends = endBeside(c, index);

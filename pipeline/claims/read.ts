@@ -239,7 +239,8 @@ function readPair(c: Context, index: number, pair: { first: number; second: numb
   for (const t of (good.length ? good : targets).slice(0, 3)) {
     if (!t.subject) continue;
     for (const b of basesFor(c, t.subject, pair.second, baseWords(c, pair.second), undefined)) {
-      if (b.cell.fixed) continue;
+      // "the limit goes from 160 down to 90 watts": a mark that was moved.
+      if (b.cell.fixed && !t.subject.fixed) continue;
       const change = new Map(sameCellExcept(c.grid, t.subject, b.cell).map((i) => [i, b.cell.at[i]!] as const));
       const term = t.term.kind === 'mean' ? valueOf(b.cell.key) : substitute(c.grid, t.term, change);
       if (term) push(out, c, term, t.kind, t.cost + b.cost * 0.8, b.cell, b.why);

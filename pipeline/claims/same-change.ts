@@ -52,10 +52,18 @@ export function restatesChange(c: Context, index: number): boolean {
   return gap.length <= 9 && /^(?:or|makes|is|that's|i\.e|ie|so|call)$/.test(gap.filter((w, k) => !/^(?:about|roughly|nearly|almost|around|just|over|under|above|below|more|less|than|well|slightly|barely|hardly|close|to|only|exactly|a|an|good|bit|little|touch|shade|full|some|,)$/.test(w) && !(w === 'it' && gap[k - 1] === 'call')).at(-1) ?? '');
 }
 
+/** "18 gone for the one and 11 for the other, or, in percent, 24 and 17": each of its own. */
+function pairedChange(c: Context, index: number): Said | undefined {
+  const pair = c.hits.paired.get(index);
+  const k = pair ? c.done.findIndex((d) => (d?.kind === 'difference' || d?.kind === 'rise') && d.base && pair.every(({ slot, value }) => d.subject?.at[slot] === value)) : -1;
+  const d = c.done[k];
+  return d && { subject: d.subject!, base: d.base!, sign: d.sign, right: fit(c.parsed.said[k]!.mention, d) };
+}
+
 /** "17 less, or 45 percent": the change just said, as a percentage. */
 export function sameInPercent(c: Context, index: number): Candidate[] {
   const out: Candidate[] = [];
-  const again = changeBefore(c, index);
+  const again = pairedChange(c, index) ?? changeBefore(c, index);
   const m = c.parsed.said[index]!.mention;
   const own = c.hits.hits.some((h) => h.segment === index && h.from < m.to + 3 && c.grid.slots[h.slot]!.field !== 'measure');
   if (!own && again) push(out, c, { kind: 'percent_change', args: [again.subject.key, again.base.key] }, 'percent_change', 0, again.subject, sameChange, { base: again.base, sign: again.sign });
