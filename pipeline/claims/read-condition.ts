@@ -35,7 +35,7 @@ export function conditionAt(c: Context, index: number): Condition | undefined {
   if (next && next.type === 'cardinal' && !next.unit && low[m.to] === 'of' && next.from - m.to <= 3) {
     [size, of, from] = [next.value.toNumber(), index + 1, next.to];
   } else if (previous && previous.type === 'cardinal' && !previous.unit && opens(low, previous.from) && /^,(?: (?:only|just|a|good|at|least|exactly|still|as|many|all))*$/.test(low.slice(low.lastIndexOf(',', m.from), m.from).join(' ')) && m.from - previous.to <= 12) [size, of] = [previous.value.toNumber(), index - 1];
-  else if (/^all(?: the| of the| of our)?$/.test(low.slice(Math.max(0, m.from - 3), m.from).join(' ').replace(/^.*?(?=all\b)/, '')) && (low[m.to] !== 'of' || /^(?:them|these|those)$/.test(low[m.to + 1] ?? ''))) size = m.value.toNumber();
+  else if (/^all(?: the| of the| of our)?$/.test(low.slice(Math.max(0, m.from - 3), m.from).join(' ').replace(/^.*?(?=all\b)/, '')) && (low[m.to] !== 'of' || /^(?:them|these|those)$/.test(low[m.to + 1] ?? '')) && !overAll(low, m.from)) size = m.value.toNumber();
   else return undefined;
   if (size < 2 || size > 40 || m.value.toNumber() > size) return undefined;
   let to = from;
@@ -56,6 +56,13 @@ export function conditionAt(c: Context, index: number): Condition | undefined {
   if (own) return { size, of, from, to, before: points };
   if (verb !== undefined && to - from <= 4 && boundIn(low, 0, m.from)) return { size, of, from, to, before: true };
   return undefined;
+}
+
+/** "the median over all six is 41": what something is of, and not those that do something. */
+function overAll(low: readonly string[], at: number): boolean {
+  let k = at - 1;
+  while (k >= 0 && /^(?:all|the|of|our|my|these|those)$/.test(low[k]!)) k--;
+  return /^(?:over|across|among|between|from|for)$/.test(low[k] ?? '') && low.slice(Math.max(0, k - 5), k).some((w) => /^(?:median|mean|average|averaged|spread|range|gap|difference)$/.test(w));
 }
 
 /** "Of the six, …", "and of our five …" */

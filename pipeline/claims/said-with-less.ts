@@ -1,6 +1,5 @@
 // Names said with less than all of their words: "the last" for "the last step", "the little one" for "the little brick".
 import type { KeyField } from '../facts/index.js';
-import { superlatives } from '../script/index.js';
 import type { Grid } from './grid.js';
 import { prepositions } from './halves.js';
 import type { Meaning } from './lexicon.js';
@@ -33,7 +32,7 @@ export function shortened(maps: NameMaps, g: Grid): [string[], Meaning[]][] {
       const words = keyOfPhrase(form).filter((w, i) => i > 0 || !prepositions.has(w));
       if (words.length !== 2 || words.some((w) => w.startsWith('#')) || prepositions.has(words[0]!) || /^\p{Lu}/u.test(form.replace(/^(?:the|my|our|on|in|with|at) /gi, ''))) continue;
       // "the slowest one", where a part is called "slowest percent", ranks things.
-      if (field === 'part' && superlatives.has(words[0]!)) continue;
+      if (field === 'part' && /est$|^(?:worst|most)$/.test(words[0]!)) continue;
       const list = out.get(words[0]!) ?? new Map<string, Meaning>();
       list.set(`${field} ${n.id}`, { fields: [field], slots: slotsOf(g, field, n.id, words), own: true });
       out.set(words[0]!, list);
