@@ -1,6 +1,6 @@
 // What a subject is compared with: what the words name, else what the sentences before suggest.
 import { withoutAgent } from './agent.js';
-import { spokenMark } from './spoken-mark.js';
+import { markPointedAt, spokenMark } from './spoken-mark.js';
 import { byBefore } from './by-how-much.js';
 import { besideIt, stepOn } from './beside-bases.js';
 import { markByNumber } from './mark-by-number.js';
@@ -40,8 +40,7 @@ export function baseWords(c: Context, index: number): BaseWords {
     addRoles(c, index, out);
     return out;
   }
-  const low = parsed.low.slice(scope.from, scope.to);
-  out.low = low;
+  const low = (out.low = parsed.low.slice(scope.from, scope.to));
   out.any = low.length > 0;
   for (const h of hits.hits) {
     // A name may begin with the word that opens the comparison: "4.1 louder up [on the sill]".
@@ -63,6 +62,7 @@ export function baseWords(c: Context, index: number): BaseWords {
   out.leader = low.some((w, k) => !called(k) && /^(?:winner|leader|best|champion|first|top|leading|front)$/.test(w));
   out.other = low.some((w) => /^(?:other|others|rival|competitor|competition|second)$/.test(w));
   out.pronoun = low.some((w) => /^(?:it|that|this|them|those|its|before|same)$/.test(w));
+  if (out.pronoun && !out.roles.length && !out.overrides.size) out.roles.push(...markPointedAt(c, index));
   return out;
 }
 

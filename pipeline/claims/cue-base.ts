@@ -1,4 +1,5 @@
 // What a number is compared with, by the words that open it.
+import { comesFrom } from './comes-from.js';
 import { standsBehind } from './stands-behind.js';
 import { baseOpeners, comparatives, type Mention } from '../script/index.js';
 import type { Segment } from './clauses.js';
@@ -103,8 +104,10 @@ const taking = /^(?:take|takes|took|taken|taking|shave[sd]?|shaving|knock(?:s|ed
 /** People take it off something, or it is taken off something that a thing has. */
 function losing(low: readonly string[], seg: Segment, m: Mention, names: readonly Name[]): boolean {
   // "takes 9 off the former and 12 off the latter": the verb is said once.
-  const again = low[m.from - 1] === 'and';
-  for (let i = m.from - 1; i >= Math.max(again ? 0 : seg.from, m.from - (again ? 9 : 4)); i--) {
+  let lead = m.from - 1;
+  while (/^(?:only|just|about|around|nearly|almost|a|mere|another|some)$/.test(low[lead] ?? '')) lead--;
+  const again = /^(?:and|but|,)$/.test(low[lead] ?? '');
+  for (let i = m.from - 1; i >= Math.max(again ? 0 : seg.from, again ? lead - 9 : m.from - 4); i--) {
     if (!taking.test(low[i]!)) continue;
     if (/^(?:i|we|you|i've|we've)$/.test(low[i - 1] ?? '')) return true;
     const of = names.find((n) => n.from > m.to && n.from <= m.to + 2);
@@ -142,14 +145,19 @@ export function ratioBase(low: readonly string[], m: Mention, reach: number): { 
   return m.to < end ? { from: m.to, to: end } : undefined;
 }
 
+const endOfPair = /\bfrom (?:\S+ )?[\d.,]+(?: [\p{L}%°]+){0,2} to (?:\S+ )?[\d.,]+(?: [\p{L}%°]+){0,2}$/u;
+
 export function notTrailer(low: readonly string[], i: number, length: number): boolean {
   const w = low[i]!;
   const next = low[i + length] ?? '';
+  // "from 1,012 to 908 under the old rules": where it ends, and what that is so under.
+  if (/^(?:under|over)$/.test(w) && endOfPair.test(low.slice(Math.max(0, i - 9), i).join(' '))) return true;
   if (/^(?:under|over|above)$/.test(w) && /^(?:load|stress|full|pressure|the|room|ambient|time|there)$/.test(next)) return next !== 'the' || /^(?:load|same|room|ambient|render|course|week|night|run|day|hour|hours|days|weeks|months|morning|afternoon|evening|whole)$/.test(low[i + length + 1] ?? '');
   if (w === 'from' && /^(?:the|a|our|my|its)$/.test(next) && /^(?:start|meter|sensor|wall|outset|beginning|log|outlet|socket|mains|plug|grid|battery|tap|supply)$/.test(low[i + length + 1] ?? '')) return true;
   if (w === 'from' && /^(?:the|a|our|my|its)$/.test(next) && low[i + length + 1] === '\u0000') return true;
   // "sips 14 from the rail": where it comes from, and nothing that it differs from.
   if (w === 'from' && low.slice(Math.max(0, i - 5), i).some((v) => drawing.test(v))) return true;
+  if (w === 'from' && comesFrom(low, i)) return true;
   // "61 up from 48": where it stands, and where it stood.
   if (/^(?:up|down)$/.test(w) && next === 'from' && /^\d/.test(low[i + length + 1] ?? '')) return true;
   if (/^(?:up|down|back|left|off)$/.test(w) && /^(?:there|here|to|from|at|in|with)$/.test(next)) return w !== 'up' && w !== 'down' ? /^(?:to|there|here)$/.test(next) : next !== 'from' && next !== 'at';

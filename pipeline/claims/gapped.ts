@@ -11,7 +11,7 @@ export function gapped(low: readonly string[], live: readonly Mention[], names: 
     if (pastOf.test(low.slice(a.to, b.from).join(' ')) && /^(?:[,.;:!?)]|and|but|so|before|with|on|in)?$/.test(low[b.to] ?? '')) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
     const own = names.find((n) => n.from > a.to && n.to <= b.from && n.from - a.to <= 6 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')));
     const [here, there] = [placed(low, names, a), placed(low, names, b)];
-    if (here && here === there && !b.unit && /^(?:,|, and|and|, but|but)$/.test(low.slice(endOf(low, names, a), b.from).join(' '))) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
+    if (here !== undefined && there !== undefined && (here === there || here === bare || there === bare) && !b.unit && /^(?:,|, and|and|, but|but)(?: (?:only|just|about|around|nearly|almost|still|even|a|mere))*$/.test(low.slice(endOf(low, names, a), b.from).join(' '))) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
     if (!own || !/^(?:of (?:\p{L}+ ){1,2})?(?:, )?(?:and|but|while)(?: (?:the|poor|little|big|good|old|humble|mighty|tiny|cheap|dear)){0,2}$|^,(?: (?:the|poor|little|big|good|old|humble|mighty|tiny|cheap|dear)){0,2}$/u.test(low.slice(a.to, own.from).join(' '))) continue;
     if (!/^(?:'s)?(?: ?(?:at|with|is))?$/.test(low.slice(own.to, b.from).join(' ')) || !/^(?:[,.;:!?)]|and|but|so|which|while)?$/.test(low[b.to] ?? '')) continue;
     // "gave 31.4 grams, or 86 percent of it, and the other 28.9, which is 79": a figure and its share, and again.
@@ -39,8 +39,12 @@ export function goesOnAsShare(low: readonly string[], of: Mention, share: Mentio
 /** "96 minutes on Low, 58 on High": the word that leads to the name after a number. */
 function placed(low: readonly string[], names: readonly Name[], m: Mention): string | undefined {
   const at = afterPart(low, names, m);
-  return /^(?:in|on|with|for|at)$/.test(low[at] ?? '') && endOf(low, names, m) > 0 ? low[at] : undefined;
+  if (names.some((n) => n.from === at && n.meanings.some((x) => x.own && x.fields[0] === 'setting') && !/^(?:in|on|with|for|at|off|from|to)$/.test(low[at]!))) return bare;
+  return /^(?:in|on|with|for|at|off|from|to)$/.test(low[at] ?? '') && endOf(low, names, m) > 0 ? low[at] : undefined;
 }
+
+/** "2.9 volts tuned and 3.1 plain": a setting stands there without a word that leads to it. */
+const bare = '';
 
 /** "1.5 degrees on the core with the one": behind what of it is meant. */
 function afterPart(low: readonly string[], names: readonly Name[], m: Mention): number {

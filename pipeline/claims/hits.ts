@@ -1,4 +1,5 @@
 // The names of a sentence sorted by slot, with the mention they stand by, and the lists that pair names with numbers.
+import { anothersMark } from './anothers-mark.js';
 import { standingBy } from './standing-by.js';
 import { parallelEnds } from './parallel.js';
 import { changeVerbs, phraseAt } from '../script/index.js';
@@ -18,6 +19,8 @@ import { numberLists } from './lists.js';
 import type { Parsed } from './parse.js';
 import { departSince } from './since.js';
 import type { State } from './state.js';
+import { ledFrom } from './led-from.js';
+import { inTurn } from './in-turn.js';
 import { thenAndNow } from './then-and-now.js';
 
 export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
@@ -40,7 +43,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     const inPercent = p.said.some(({ mention: x, cue }) => x.unit?.id === '%' && (cue.op === 'change' || cue.op === 'share') && n.from > x.from && n.to <= x.to);
     for (const m of likely(p, n, hits, state)) {
       // "the processor", where the product whose limits are on record is called so too: the part is meant.
-      if (measured && m.fields.length === 1 && m.fields[0] === 'setup' && m.slots.every((s) => g.holders.has(s.value))) continue;
+      if (anothersMark(g, p, n, m) || (measured && m.fields.length === 1 && m.fields[0] === 'setup' && m.slots.every((s) => g.holders.has(s.value)))) continue;
       if (m.fields.length > 0 && m.fields.every((f) => f === 'part') && onlyUnit(g, p, n)) continue;
       if (inPercent && m.fields.length === 1 && m.fields[0] === 'measure') continue;
       for (const s of m.slots) hits.push({ slot: s.slot, value: s.value, from: n.from, to: n.to, segment, baseOf });
@@ -55,6 +58,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   hits.push(...oneAndOther(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: g.slots[h.slot]!.field === 'part' ? -1 : comparing(p, h.from) })));
   hits.push(...otherOfTwo(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: comparing(p, h.from) })));
   hits.push(...thenAndNow(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: -1 })));
+  hits.push(...ledFrom(g, p, hits));
   markDependent(p, hits);
   shareCircumstance(g, p, hits);
   departSince(g, p, hits, state);
@@ -225,8 +229,8 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
       const order = 'scattered' in list ? [...measuredValues(g, list.slot)].filter((v) => list.values.includes(v)) : list.values;
       numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: list.slot, value: order[k]! }]));
       if (order.some((v, k) => v !== list.values[k])) guesses.push(numbers);
-    } else if (respectively && apart(p, g, hits, numbers)) {
-      const { slot, values } = apart(p, g, hits, numbers)!;
+    } else if (inTurn(p, g, hits, numbers, respectively)) {
+      const { slot, values } = inTurn(p, g, hits, numbers, respectively)!;
       numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot, value: values[k]! }]));
     } else if (numbers.length >= 3 && !respectively && !fitting.length && !hits.some((h) => numbers.includes(h.segment) && h.segment !== numbers[0] && h.segment !== numbers.at(-1))) {
       // "88.4, 91.2, 88.6": as many figures as a setting or workload has values, in the order of the record.
@@ -260,16 +264,6 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
   }
   for (const { index, slot, value } of parallelEnds(p, hits, [...g.of.setting, ...g.of.setup, ...g.of.workload, ...g.of.phase])) if (!out.has(index)) out.set(index, [{ slot, value }]);
   return { paired: out, guesses };
-}
-
-/** "The lid reads 37.4 and the base 29.1, so they are 2.2 and 0.8 warmer respectively": as many named before, each once. */
-function apart(p: Parsed, g: Grid, hits: readonly Hit[], numbers: readonly number[]): { slot: number; values: string[] } | undefined {
-  const first = p.said[numbers[0]!]!.segment.from;
-  for (const field of ['setup', 'setting', 'workload', 'part'] as const) for (const slot of g.of[field]) {
-    const values = hits.filter((h) => h.slot === slot && h.to <= first && h.baseOf < 0 && !h.departs).map((h) => h.value);
-    if (values.length === numbers.length && new Set(values).size === values.length) return { slot, values };
-  }
-  return undefined;
 }
 
 function distance(l: NameList, first: number, last: number): number {

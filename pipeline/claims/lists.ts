@@ -17,6 +17,8 @@ export function numberLists(p: Parsed): number[][] {
     // "88.2 frames per second, 6 percent more" is no list, nor is "from 36 decibels to 33, or 9 percent".
     if (joined && before!.mention.unit && s.mention.unit && !s.mention.sharedUnit && before!.mention.unit.dimension !== s.mention.unit.dimension) joined = false;
     if (joined && before!.mention.unit && !before!.mention.sharedUnit && before!.mention.unit.id !== s.mention.unit?.id) joined = false;
+    // "the one takes 238 watts and the other 280, or 95 and 93 percent of …"
+    if (joined && before!.mention.unit && s.mention.unit && (before!.mention.unit.id === '%') !== (s.mention.unit.id === '%')) joined = false;
     // "93 against 88, 6 percent": the percentage is of its own.
     if (joined && s.mention.unit?.id === '%' && !before!.mention.unit && /^(?:against|versus|vs)$/.test(p.low[before!.mention.from - 1] ?? '')) joined = false;
     if (joined) run.push(i);

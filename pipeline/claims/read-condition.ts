@@ -145,7 +145,8 @@ function marks(c: Context, index: number, condition: Condition): Mark[] {
   for (const h of c.hits.hits) if (g.holders.has(h.value) && h.from >= condition.from && h.to <= condition.to) for (const x of g.cells) if (x.fixed && x.at[h.slot] === h.value && fits(x) && (x.role === 'target' || x.role === 'limit')) out.push({ operand: x.key, like: x, cost: x.key === c.now.constant ? 0 : 0.1 });
   if (out.length) return out;
   const last = c.now.constant ? g.byKey.get(c.now.constant) : undefined;
-  const spoken = last && fits(last) ? last : undefined;
+  // "go over their power limits": each its own, and not that of the one spoken of.
+  const spoken = last && fits(last) && (!named.length || g.of.setup.some((i) => g.holders.has(last.at[i]!))) ? last : undefined;
   if (spoken) out.push({ operand: spoken.key, like: spoken, cost: 0.1 });
   const roles = c.hits.roles.filter((r) => r.role === 'limit' || r.role === 'target');
   for (const role of new Set(roles.map((r) => r.role))) out.push({ operand: role, cost: 0.2 });
@@ -175,7 +176,7 @@ export function readCondition(c: Context, index: number): { candidates: Candidat
   for (const t of all) {
     // "below the limit of 95": what stands by the mark is not what is held to it.
     const at = t.at !== undefined && t.at > index && !(t.like && c.hits.bySlot[g.of.phase[0]!]!.some((h) => h.from >= condition.from && h.to <= condition.to)) ? t.at : index;
-    const units = t.like ? [t.like.unit] : t.unit ? [t.unit] : undefined;
+    const units = t.like ? [t.like.unit] : t.unit ? [t.unit] : t.value === undefined ? unitsOfNamed(c, condition) : undefined;
     for (const { cell, cost } of subjectCells(c, at, units, { ahead: at === index, measured: true, limit: 2 }).cells.slice(0, 40)) {
       if (cell.fixed || (quantities.length && !t.like && !t.unit && !quantities.includes(cell.at[g.of.measure[0]!]!)) || (t.unit && cell.unit.dimension !== t.unit.dimension && !(t.unit.dimension.startsWith('temperature') && cell.unit.dimension.startsWith('temperature')))) continue;
       if (t.like && [...g.of.measure, ...g.of.part].some((i) => t.like!.at[i] && cell.at[i] !== t.like!.at[i])) continue;
@@ -194,6 +195,13 @@ export function readCondition(c: Context, index: number): { candidates: Candidat
         if (fails) bound = turned(good);
         if (negated) bound = turned(bound);
         const other = counted ? (counted.what.includes(what) ? 0 : 0.7) : through.some(Boolean) && !slots.some((i) => through[i]) ? 0.7 : 0;
+        // "go over their power limits": each is held to a mark of its own.
+        const each = t.like || t.value !== undefined ? [] : set.map((x) => c.facts.constantFor(x.key, t.operand as 'limit' | 'target'));
+        if (new Set(each).size > 1) {
+          const those = set.filter((x, k) => each[k] !== undefined && meets(c, x, each[k], bound));
+          if (those.length && !each.includes(undefined)) push(out, c, { kind: 'count', variant: 'keys', args: those.map((x) => x.key) }, 'count', cost + t.cost + other, cell, bound, { exact: true, keys: set.map((x) => x.key) });
+          continue;
+        }
         // Whether the mark itself counts is seldom meant: where it would make a difference, both are right.
         for (const [variant, more] of [[bound, 0], [loosely(bound), 0.1]] as const) push(out, c, { kind: 'count', variant, args: [...set.map((x) => x.key), operand] }, 'count', cost + t.cost + other + another + more, cell, variant, { exact: true, keys: set.map((x) => x.key) });
       }
@@ -206,6 +214,19 @@ export function readCondition(c: Context, index: number): { candidates: Candidat
   const lately = c.now.ages[g.of.measure[0]!]! <= 2 && out.some((x) => x.cost === least && x.subject!.at[g.of.measure[0]!] === c.now.topics[g.of.measure[0]!]![0]);
   const named = alone || lately || all.some((t) => t.like || t.unit) || c.hits.roles.length > 0 || c.hits.dimensions.length > 0 || c.hits.hits.some((h) => h.slot === g.of.measure[0] || h.slot === g.of.part[0]);
   return { candidates: out.map((x) => ({ ...x, cost: x.cost - least })), sure: named && (stated !== undefined || fails || words.some((w) => keepingVerbs.has(w))) };
+}
+
+function meets(c: Context, x: Cell, operand: string, bound: Bound): boolean {
+  const [value, mark] = [c.facts.value(x.key), c.facts.value(operand)];
+  if (!isFact(value) || !isFact(mark) || value.unit !== mark.unit) return false;
+  const side = value.value.compare(mark.value);
+  return bound === 'above' ? side > 0 : bound === 'below' ? side < 0 : bound === 'at-least' ? side >= 0 : side <= 0;
+}
+
+/** "go over their power limits": what it is that the limits are of. */
+function unitsOfNamed(c: Context, condition: Condition): Unit[] | undefined {
+  const units = c.hits.hits.flatMap((h) => (h.slot === c.grid.of.measure[0] && h.from >= condition.from && h.to <= condition.to ? (c.grid.byMeasure.get(h.value) ?? []).map((x) => x.unit) : []));
+  return units.length ? [...new Set(units)] : undefined;
 }
 
 function ways(g: Context['grid']): [Counted, readonly number[]][] {

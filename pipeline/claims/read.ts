@@ -3,6 +3,7 @@ import type { Mention } from '../script/index.js';
 import { anotherMeasure } from './another-measure.js';
 import { arrivals } from './arrival.js';
 import { basesFor, baseWords } from './bases.js';
+import { readCameFrom } from './came-from.js';
 import { betweenTwo } from './between-two.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
@@ -191,6 +192,8 @@ function weigh(c: Context, index: number): Reading {
   if (then.length) return as(decide(m, then, {}));
   const set = possessed(c, index);
   if (set.length) return as(decide(m, set, {}));
+  const was = readCameFrom(c, index);
+  if (was.length) return as(decide(m, was, {}));
   const range = rangeAt(c.parsed, index);
   const { cue } = said;
   if (cue.op === 'count') return as(decide(m, readRuns(c, index), { silent: true }));

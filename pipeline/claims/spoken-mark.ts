@@ -13,3 +13,20 @@ export function spokenMark(c: Context, index: number): Role | undefined {
   if (!constant || by < 0 || !c.now.said.some((t) => t.kind === 'mean' && t.args[0] === constant)) return undefined;
   return passes.test(c.parsed.low.slice(Math.max(segment.from, by - 5), by + 1).join(' ')) ? c.grid.byKey.get(constant)?.role : undefined;
 }
+
+const beyond = /^(?:above|below|over|under|past|beyond|inside|within|short of|shy of|clear of|off|beneath)$/;
+
+/** "starts below my line and ends up 1.9 above it": a name or a word of a mark at `from` is what the pronoun of a change means, with no figure since. */
+export function pointedAt(p: Context['parsed'], index: number, from: number): boolean {
+  const { cue, mention } = p.said[index]!;
+  if (cue.op !== 'change' || !cue.base || from >= mention.from || from < (p.said[index - 1]?.mention.to ?? 0)) return false;
+  return beyond.test(cue.because) && /^(?:it|that|them)$/.test(p.low.slice(cue.base.from, cue.base.to).join(' '));
+}
+
+/** The roles of such a mark. */
+export function markPointedAt(c: Context, index: number): Role[] {
+  const own = (h: { from: number }): boolean => pointedAt(c.parsed, index, h.from);
+  const named = c.hits.roles.findLast((r) => own(r) && /^(?:limit|target|rated)$/.test(r.role));
+  if (named?.role === 'rated') return ['rated'];
+  return named || c.hits.hits.some((h) => own(h) && c.grid.holders.has(h.value)) ? ['limit', 'target'] : [];
+}

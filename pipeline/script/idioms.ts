@@ -24,6 +24,8 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   if (before && /^(?:and|,|or|to)$/.test(before.low) && !unit && n.decimals === 0 && t[n.from - 2]?.kind === 'number' && labelled.has((t[n.from - 3]?.low ?? '').replace(/s$/, '')) && /s$/.test(t[n.from - 3]!.low)) return 'a label';
   if (before && /^[#№]$/.test(before.low)) return 'a label';
   if (unit && before?.low === 'of' && sized.test(t[n.from - 2]?.low ?? '')) return 'the size of a thing';
+  // "Not one of the three gets there", "not a single one of them": none does.
+  if (!unit && n.to - n.from === 1 && t[n.from]!.low === 'one' && next?.low === 'of' && /(?:^| )not(?: a single| even| a)?$/.test(lowAt(t, n.from - 3, 3).trim())) return 'none of them';
   // "a gap of 3.3 decibels, and then one of 3.5": that which was named.
   if (!unit && n.to - n.from === 1 && t[n.from]!.low === 'one' && next?.low === 'of' && t[n.to + 1]?.kind === 'number' && (/\d\.\d/.test(t[n.to + 1]!.text) || Number(t[n.to + 1]!.text) > 20)) return 'it stands for a noun';
   // "an ashtray, 140 wide and 30 deep": in whatever the trade measures it by.

@@ -238,7 +238,7 @@ function hedgeBefore(t: readonly Token[], from: number): Hedge | undefined {
       if (relational.has(text)) {
         const before = t[begin - 1];
         if (before && (before.kind === 'number' || relationBefore.test(before.low))) return undefined;
-        if (text === 'up to' && /^(?:go|goes|went|gone|going|climbs?|climbed|rises?|rose|risen|shoots?|shot|jumps?|jumped|comes?|came|moves?|moved|brings?|brought|takes?|took|raises?|raised|turn(?:s|ed)?|pushe[sd]|push|gets|got|all|way|right)$/.test(before?.low ?? '')) return undefined;
+        if (text === 'up to' && /^(?:go|goes|went|gone|going|climbs?|climbed|rises?|rose|risen|shoots?|shot|jumps?|jumped|creeps?|crept|creeping|edge[sd]?|inch(?:es|ed)?|ticks?|ticked|nudge[sd]?|bumps?|bumped|grows?|grew|leaps?|leapt|heats?|heated|warms?|warmed|speeds?|sped|steps?|stepped|crawl(?:s|ed)?|drift(?:s|ed)?|work(?:s|ed)?|back|comes?|came|moves?|moved|brings?|brought|takes?|took|raises?|raised|turn(?:s|ed)?|pushe[sd]|push|gets|got|all|way|right)$/.test(before?.low ?? '')) return undefined;
         if (text === 'like' && !/^(?:is|was|'s|at|more|something|sat|sits|draws|pulls)$/.test(before?.low ?? '')) return undefined;
       }
       return hedge;

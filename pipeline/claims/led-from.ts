@@ -1,0 +1,37 @@
+// "The lid takes the hum from 41 to 37 decibels": what does it is there at the end, and was not at the beginning.
+import { giving } from './agent.js';
+import type { Hit } from './evidence.js';
+import type { Grid } from './grid.js';
+import type { Parsed } from './parse.js';
+
+const usual = /^(?:stock|default|standard|baseline|auto|factory|reference)\b/;
+const loose = /^(?:just|about|around|roughly|nearly|almost|only|a|an|over|under|some|well)$/;
+const lead = /^(?:in|on|at|with|under|without|for|to|from|of)$/;
+
+/** More words than these between what does it and its verb, and it is another's. */
+const reach = 4;
+
+/** Moves a setting that takes something from one figure to another to the second of them; gives what stands in its place at the first. */
+export function ledFrom(g: Grid, p: Parsed, hits: readonly Hit[]): Hit[] {
+  const out: Hit[] = [];
+  for (const [k, { mention: a, segment }] of p.said.entries()) {
+    const b = p.said[k + 1]?.mention;
+    if (!b || a.type !== 'cardinal' || b.type !== 'cardinal' || before(p.low, a.from) !== 'from' || before(p.low, b.from) !== 'to' || p.low.slice(a.to, b.from).some((w) => /^[,;:]$/.test(w))) continue;
+    const own = hits.filter((h) => h.segment === k && g.slots[h.slot]!.field === 'setting' && h.baseOf < 0 && h.from >= segment.from && h.to <= a.from);
+    for (const h of own) {
+      const at = p.low[h.from - 1] === 'the' ? p.low[h.from - 2] : p.low[h.from - 1];
+      if (lead.test(at ?? '') || lead.test(p.low[h.from]!) || !p.low.slice(h.to, Math.min(a.from, h.to + reach)).some((w) => giving.test(w)) || hits.some((o) => o.slot === h.slot && o !== h && (o.segment === k || o.segment === k + 1))) continue;
+      const others = [...g.values[h.slot]!.keys()].filter((v) => v !== h.value);
+      const without = others.length === 1 ? others[0] : others.find((v) => usual.test(v));
+      h.segment = k + 1;
+      if (without !== undefined) out.push({ ...h, value: without, from: a.from - 1, to: a.from, segment: k });
+    }
+  }
+  return out;
+}
+
+function before(low: readonly string[], at: number): string | undefined {
+  let k = at - 1;
+  while (loose.test(low[k] ?? '')) k--;
+  return low[k];
+}
