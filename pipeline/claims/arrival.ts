@@ -1,5 +1,6 @@
 // "The score climbs to 20,890": the figure may be right and the verb wrong. What it came from is not said; where it would have to
 // fall from everything that it can have come from, it does not climb.
+import { comesFrom } from './comes-from.js';
 import { isFact } from '../facts/index.js';
 import { changeVerbs, phraseAt } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
@@ -33,6 +34,8 @@ function comesFromElsewhere(c: Context, index: number): boolean {
 function verbBeforeTo(c: Context, index: number): Direction | undefined {
   const { segment, mention } = c.parsed.said[index]!;
   const { low } = c.parsed;
+  // "sinks to 43 from 46": from where is said.
+  if (low[mention.to] === 'from' && comesFrom(low, mention.to)) return undefined;
   let to = mention.from - 1;
   while (to > segment.from && /^(?:just|about|only|around|a|mere|full|the|roughly)$/.test(low[to]!)) to--;
   if (low[to] !== 'to' || low.slice(segment.from, to).includes('from')) return undefined;
