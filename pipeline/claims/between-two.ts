@@ -14,7 +14,7 @@ interface Two { slot: number; values: readonly [string, string] }
 export function betweenTwo(c: Context, index: number): Candidate[] {
   const { mention: m } = c.parsed.said[index]!;
   if (m.type !== 'cardinal' || m.unit?.id === 'points') return [];
-  const two = twoNamed(c, index);
+  const two = twoNamed(c, index) ?? twoParts(c, index);
   if (!two) return [];
   const out: Candidate[] = [];
   const percent = m.unit?.id === '%';
@@ -51,4 +51,24 @@ function twoNamed(c: Context, index: number): Two | undefined {
     if (second.to <= m.from && low.slice(second.to, m.from).every((w, i) => leading.test(w) || c.hits.hits.some((h) => h.from <= second.to + i && second.to + i < h.to))) return two;
   }
   return undefined;
+}
+
+const parted = /^(?:gap|difference|distance|margin|spread|delta|step|space)$/;
+
+/** "the gap between its core and its skin is 16 degrees", "skin minus core: 13 as it comes, 15 tuned", "widens the gap from core to skin from 12 to 14": two parts of one thing, and figures of how far they lie apart. */
+function twoParts(c: Context, index: number): Two | undefined {
+  const { mention: m, cue } = c.parsed.said[index]!;
+  const { low } = c.parsed;
+  if (cue.op !== 'value' && cue.op !== 'range' && !parted.test(cue.because)) return undefined;
+  const hits = c.hits.hits.filter((h) => c.grid.slots[h.slot]!.field === 'part' && h.to <= m.from);
+  const [a, b] = hits.slice(-2);
+  if (!a || !b || a.slot !== b.slot || a.value === b.value || hits.slice(0, -2).some((h) => h.slot === a.slot) && b.to < (c.parsed.said[index - 1]?.mention.to ?? 0)) return undefined;
+  const lead = low.slice(Math.max(0, a.from - 5), a.from);
+  const link = low.slice(a.to, b.from).filter((w, k) => !/^(?:the|its|their|a|of|on|in)$/.test(w) && !c.parsed.names.some((n) => n.from <= a.to + k && a.to + k < n.to)).join(' ');
+  const noun = lead.some((w) => parted.test(w)) || parted.test(low[b.to] ?? '');
+  const opens = link === 'and' ? lead.includes('between') && noun : link === 'to' ? noun : link === 'minus' || link === 'less';
+  // What is named of it since, or said in between, is another matter.
+  const since = c.parsed.said.filter((s) => s.mention.from >= b.to && s.mention.to <= m.from);
+  if (!opens || c.hits.hits.some((h) => h.from >= b.to && h.to <= m.from && c.grid.of.measure.includes(h.slot)) || since.some((s) => s.cue.op !== 'value' && s.cue.op !== 'range' && !parted.test(s.cue.because))) return undefined;
+  return { slot: a.slot, values: [a.value, b.value] };
 }

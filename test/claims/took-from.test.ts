@@ -19,6 +19,9 @@ describe.each([
   ['with another unit than the figures before', 'With the pie, plain, the Quillet asks for 588 watts and the Bramblet 655, or 90 and N percent of their limits.', '89', '93'],
   ['a setting without a word before it', 'With rye the Quillet asks for 641 watts as it comes and N blown.', '699', '719'],
   ['what it is so under', 'On rye the draw of the Bramblet comes down from 702 watts to N under the baffle.', '590', '612'],
+  ['between two parts of a thing', 'Plain, on the pie, the gap between the hearth of the Bramblet and its crown is N degrees.', '14.7', '17.7'],
+  ['… one less the other', 'Look at hearth minus crown on the Quillet with rye: 12.8 degrees plain, N blown.', '23.0', '20.1'],
+  ['… taken from one to another', 'With rye, the blower widens the distance from crown to hearth on the Quillet, from N degrees to 23.', '12.8', '14.9'],
 ])('%s', (_, text, right, wrong) => {
   const [before] = text.split('N ').length > 1 ? ['N '] : ['N'];
   const said = (n: string): string => verdicts(text.replace(before, before.replace('N', n))).join('; ');
