@@ -1,6 +1,6 @@
 // What a subject is compared with: what the words name, else what the sentences before suggest.
 import { withoutAgent } from './agent.js';
-import { markPointedAt, spokenMark } from './spoken-mark.js';
+import { endured, markPointedAt, spokenMark } from './spoken-mark.js';
 import { byBefore } from './by-how-much.js';
 import { besideIt, stepOn } from './beside-bases.js';
 import { markByNumber } from './mark-by-number.js';
@@ -56,6 +56,7 @@ export function baseWords(c: Context, index: number): BaseWords {
   addRoles(c, index, out);
   // "only 4 degrees short of throttling": where it would begin is a limit.
   if (!out.overrides.size && !out.roles.length && low.some((w) => /^(?:throttl(?:e|es|ing)|shutdown|shutting|tripping)$/.test(w))) out.roles.push('limit');
+  if (!out.overrides.size && !out.roles.length && endured.test(low.join(' '))) out.roles.push('limit', 'target');
   out.median = low.includes('median');
   // "more than in the top", where a place is called so, is no leader.
   const called = (k: number): boolean => hits.hits.some((h) => h.from <= scope.from + k && scope.from + k < h.to);

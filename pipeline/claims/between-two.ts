@@ -35,15 +35,17 @@ export function betweenTwo(c: Context, index: number): Candidate[] {
 function twoNamed(c: Context, index: number): Two | undefined {
   const { mention: m } = c.parsed.said[index]!;
   const { low } = c.parsed;
-  if (!low.includes('between')) return undefined;
+  const parting = low.findIndex((w, k) => k >= m.to && k < m.to + 5 && /^(?:separates?|separated|divides?|divided)$/.test(w));
+  if (!low.includes('between') && parting < 0) return undefined;
   const kinds = ['setup', 'setting', 'workload'];
   const hits = c.hits.hits.filter((h) => kinds.includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value));
-  for (let k = Math.max(0, m.from - 18); k < Math.min(low.length, m.to + 3); k++) {
-    if (low[k] !== 'between') continue;
+  for (let k = Math.max(0, m.from - 18); k < Math.min(low.length, m.to + (parting < 0 ? 3 : 5)); k++) {
+    if (low[k] !== 'between' && k !== parting) continue;
     const first = hits.find((h) => h.from > k && h.from <= k + 4);
-    const second = first && hits.find((h) => h.slot === first.slot && h.value !== first.value && h.from > first.to && h.from <= first.to + 5 && low.slice(first.to, h.from).includes('and') && !low.slice(first.to, h.from).some((w) => /^(?:,|but|while)$/.test(w)));
+    const second = first && hits.find((h) => h.slot === first.slot && h.value !== first.value && h.from > first.to && h.from <= first.to + 5 && low.slice(first.to, h.from).some((w) => w === 'and' || (w === 'from' && k === parting)) && !low.slice(first.to, h.from).some((w) => /^(?:,|but|while)$/.test(w)));
     if (!first || !second || hits.some((h) => h.slot === first.slot && h.from > second.to && h.from <= second.to + 3 && low[second.to] === 'and')) continue;
     const two: Two = { slot: first.slot, values: [first.value, second.value] };
+    if (k === parting) return two;
     // "a gap of 12 watts between …"
     if (k >= m.to && low.slice(Math.max(0, m.from - 5), m.from).some((w) => nouns.test(w))) return two;
     if (k >= m.to && k <= m.to && /^(?:lies?|lay|are|is|were|was|there's|there)$/.test(low[m.from - 1] ?? '')) return two;

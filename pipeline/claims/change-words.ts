@@ -63,7 +63,7 @@ export function verbBefore(low: readonly string[], from: number, k: number): { w
       if (!p || s + p.words.length !== i + 1) continue;
       const word = p.words.join(' ');
       // "41.2 here beats 57.9 there": what is beaten, and not by how much.
-      if ((unsure.has(word) && i < k - 1) || (i === k && /^beat/.test(word))) continue;
+      if ((unsure.has(word) && i < k - 1) || (i === k && /^(?:beat|top|exceed)/.test(word))) continue;
       // "You gain 2.3 degrees": what people gain is to the good; what a thing gains is more.
       if (/^gain/.test(word) && /^(?:you|we|i|they|who|to|and|also|can|would|could|will)$/.test(low[s - 1] ?? '')) return { way: 'better', word };
       if (word === 'up' && usingUp.test(low[s - 1] ?? '')) continue;

@@ -180,6 +180,9 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   const said = trailer?.words[0] === 'over' ? verbBefore(low, seg.from, m.from - 1) : undefined;
   if (said) return { way: said.way, because: said.word, before: true };
   if (trailer && !covered(i) && i <= m.to + toOne + 1 && !notTrailer(low, i, trailer.words.length)) return { way: trailer.value, because: trailer.words.join(' '), after: true };
+  // "four hundred grams, near enough, separate the two"
+  const apart = low.slice(m.to, m.to + 5).findIndex((w) => /^(?:separates?|separated|divides?|divided)$/.test(w));
+  if (apart >= 0 && low.slice(m.to, m.to + apart).every((w) => /^(?:,|near|enough|or|so|about|roughly|give|take|now|still|only|that|which)$/.test(w))) return { way: 'apart', because: 'separate', after: true };
   if (nearTo(low, m)) return { way: 'apart', because: 'within', before: true };
   // "0.7 cubic metres of flow between them"
   for (let j = m.to; j < Math.min(seg.to, m.to + 5); j++) if (low[j] === 'between' && /^(?:them|the|these)$/.test(low[j + 1] ?? '') && (low[j + 1] === 'them' || low[j + 2] === 'two')) return { way: 'apart', because: 'between them', after: true };
@@ -244,6 +247,8 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
     if (ends || (/^(?:top|first|bottom)$/.test(low[i]!) && low[i + 1] === 'to' && /^(?:bottom|last|top)$/.test(low[i + 2]!))) return { way: 'apart', because: 'from end to end', before: true };
   }
   if (fromEndToEnd(low, m.from)) return { way: 'apart', because: 'from end to end', before: true };
+  // "they spread over seven kelvin"
+  if (/(?:^| )(?:spreads?|stretch(?:es|ed)?|extends?|ranges?|ranged|fans?)(?: out)? (?:over|across)$/.test(low.slice(Math.max(seg.from, k - 3), k + 1).join(' ')) || (/^(?:over|across)$/.test(low[m.from - 1] ?? '') && /^(?:spreads?|stretch(?:es|ed)?|ranges?|ranged)$/.test(low[m.from - 2] ?? ''))) return { way: 'apart', because: 'the whole field', before: true };
   // "the whole field fits into seven kelvin"
   const segment = low.slice(seg.from, m.from);
   if (segment.some((w) => /^(?:fits|fit|within|inside|covers|cover|separates|separate|spans|span|bunched|packed|spread)$/.test(w)) && segment.some((w) => /^(?:field|pack|bunch|everyone|everything|lot|all|table|group|rest)$/.test(w))) return { way: 'apart', because: 'the whole field', before: true };

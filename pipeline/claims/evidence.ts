@@ -260,6 +260,9 @@ function dropPhase(g: Grid, out: SlotEvidence[], s: SentenceHits, index: number)
   const e = out[i]!;
   const m = out[g.of.measure[0]!]!;
   const own = s.bySlot[i]!.filter((h) => h.segment === index);
+  // "my limit of 38", where what the speaker has on record is called a target: theirs is meant.
+  const holder = s.hits.find((h) => g.of.setup.includes(h.slot) && g.holders.has(h.value) && own.some((o) => o.from === h.from));
+  if (e.named && holder && !g.cells.some((x) => x.at[holder.slot] === holder.value && e.costs.has(x.at[i]!))) for (const x of g.cells) if (x.fixed && x.at[holder.slot] === holder.value) e.costs.set(x.at[i]!, 0);
   if (!e.named || m.rest !== Infinity || own.length === 0 || !own.every((h) => s.hits.some((o) => o.slot !== i && o.from === h.from && o.to === h.to))) return;
   if ([...m.costs.keys()].some((x) => [...e.costs.keys()].some((v) => g.valuesWith.get(x)?.[i]?.has(v)))) return;
   out[i] = { costs: new Map(), rest: 0, empty: 0, named: false, known: true };

@@ -151,7 +151,7 @@ function givenFrom(p: Parsed, at: number): boolean {
 function stepOf(g: Grid, p: Parsed, hits: readonly Hit[]): Course | undefined {
   const steps = hits.flatMap((x) => hits.filter((y) => x.slot === y.slot && x.value !== y.value && ['setting', 'setup', 'workload'].includes(g.slots[x.slot]!.field) && /^to(?: the)?$/.test(p.low.slice(x.to, y.from).join(' ')) && (x.from === 0 || !/^(?:from|close|next|near|compared|up|down|due|owed)$/.test(p.low[x.from - 1]!))).map((y) => [x, y] as const));
   const [x, y] = steps[0] ?? [];
-  if (steps.length !== 1 || !x || !y || y.to > (p.said[0]?.mention.from ?? 0) || !phraseAt(changeVerbs, p.low, y.to)) return undefined;
+  if (steps.length !== 1 || !x || !y || y.to > (p.said[0]?.mention.from ?? 0) || (!phraseAt(changeVerbs, p.low, y.to) && p.low[y.to] !== ':')) return undefined;
   Object.assign(x, { departs: true, baseOf: p.said.length });
   return { slot: x.slot, from: x.value, to: y.value };
 }

@@ -1,4 +1,5 @@
 // How the record's things are spoken: a trie of names over words and numbers, and the general words for each kind of quantity.
+import { doing } from './doing.js';
 import { positions, stretches } from './positions.js';
 import { byOrdinal, led } from './led-names.js';
 import { halves, prepositions } from './halves.js';
@@ -120,6 +121,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   for (const [text, dimension] of dimensionWords) put(keyOfPhrase(text), { slots: [], dimension, own: false });
   // "under the full load", where a workload is called "full load": the record's own name is meant.
   for (const [text, role] of roleWords) { const words = keyOfPhrase(text); if (words.length < 2 || !meaningsAt(root, words.slice(1))?.some((m) => m.own && m.fields.some((f) => f === 'workload' || f === 'setting'))) put(words, { slots: [], role, own: false }); }
+  for (const [words, meaning] of doing(about.settings.values(), (id, w) => slotsOf(g, 'setting', id, w))) if (!meaningsAt(root, words)) put(words, meaning);
   const numbered = new Set([...about.setups.values()].flatMap((n) => [n.id, ...n.spoken].flatMap((s) => s.match(/\b\d{1,4}\b/g) ?? [])));
   const unitOf = new Map([...g.byMeasure].flatMap(([m, list]) => { const ids = new Set(list.map((c) => c.unit.id)); return ids.size === 1 ? [[m, list[0]!.unit] as const] : []; }));
   const setIn = new Map<string, Set<Dimension>>();

@@ -17,6 +17,7 @@ import { atoms } from './name-keys.js';
 import { toldByOwn } from './own-names.js';
 import { saidShort } from './said-short.js';
 import { misheard } from './misheard.js';
+import { thanBefore } from './than-before.js';
 import { shortRates } from './short-rates.js';
 
 export interface Said {
@@ -127,6 +128,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   if (announced?.unit.id === '%' || aside > 0) for (const { mention, cue } of said) if (mention.from >= aside && cue.op === 'value' && mention.unit?.id === '%' && low[mention.to] !== 'of') Object.assign(cue, { op: 'change', because: 'as a percentage' });
   // "As a factor: the one 5.9, the other 2.4"
   if (/^(?:and|so|but|or|,|expressed|put|taken|in|as|by)$/.test(low[0] ?? '') && /^(?:(?:and|so|but|or|,) )?(?:expressed |put |taken )?(?:in|as|by) (?:a |the )?(?:factors?|ratios?|multiples?|multipliers?)(?: terms)?(?: ?[:,]| (?:that's|that|it's|it|this)\b)/.test(low.slice(0, 6).join(' '))) for (const { mention, cue } of said) if (cue.op === 'value' && mention.type === 'cardinal' && !mention.unit) Object.assign(cue, { op: 'ratio', because: 'as a factor', placed: true });
+  thanBefore(parsed);
   shareCues(parsed);
   elide(parsed);
   sameMedian(parsed);

@@ -23,7 +23,7 @@ import { ownMark } from './own-mark.js';
 import { Pinned } from './pinned.js';
 import type { Verdict } from './verdict.js';
 import { Agreed, restated } from './restated.js';
-import { takenBack } from './taken-back.js';
+import { takenBack, takenBackTo } from './taken-back.js';
 import { mostTold, quietVerdict, tellVerdict } from './tell.js';
 import { type Looked, unsupported } from './unsupported.js';
 
@@ -126,8 +126,10 @@ function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: 
   const hits = hitsOf(g, p, before);
   const c: Context = { facts, grid: g, parsed: p, hits, before, now: before, done: [], told: [] };
   const readings: Reading[] = [];
+  const denied = takenBackTo(p.text);
   for (let i = 0; i < p.said.length; i++) {
-    const r = pinned?.(p.said[i]!.mention) ?? readMention(c, i);
+    const { mention } = p.said[i]!;
+    const r: Reading = pinned?.(mention) ?? (mention.end < denied ? { mention, verdict: 'not-a-claim', why: 'it is taken back', ranked: [] } : readMention(c, i));
     readings.push(r);
     c.told.push(r.verdict);
     c.done.push(r.verdict === 'not-a-claim' || r.unsaid ? undefined : r.chosen);

@@ -26,6 +26,7 @@ import { decideFigure } from './read-figure.js';
 import { possessed } from './possessed.js';
 import { comparedWithUnknown, readPoints } from './read-points.js';
 import { isMeasuredIn, readQuotient } from './read-quotient.js';
+import { forEachWatt } from './for-each-watt.js';
 import { rangeAt, readRange } from './read-range.js';
 import { readPlace } from './read-place.js';
 import { insisted, oneNamed } from './insist.js';
@@ -180,6 +181,8 @@ function weigh(c: Context, index: number): Reading {
   const room = roomCorrectedTo(c, index);
   if (room) return as(decide(m, [], { silent: room.right }));
   if (isPrice(c, index)) return as(decide(m, [], { silent: true }));
+  const each = forEachWatt(c, index);
+  if (each) return each;
   const quotient = m.unit?.parts && !isMeasuredIn(c, m.unit) ? readQuotient(c, index) : undefined;
   if (quotient) return quotient;
   const constant = readTimeConstant(c, index);

@@ -30,3 +30,6 @@ export function markPointedAt(c: Context, index: number): Role[] {
   if (named?.role === 'rated') return ['rated'];
   return named || c.hits.hits.some((h) => own(h) && c.grid.holders.has(h.value)) ? ['limit', 'target'] : [];
 }
+
+/** "6.1 past what I'll put up with": a mark of the speaker's, said by a clause. */
+export const endured = /\b(?:i|we|i'll|we'll|i'd|we'd)(?: (?:will|can|could|would|am|are|was|were|ever|still|just|be))* (?:put up with|stand|bear|tolerate|accept|allow|live with|stomach|willing to|prepared to|happy with|comfortable with)\b/;

@@ -151,7 +151,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
 }
 
 /** "229 watts, 116 frames, 0.51 per watt": what stands right after another number is said of that one. */
-function perWatt(c: Context, index: number): boolean {
+export function perWatt(c: Context, index: number): boolean {
   const { low, said } = c.parsed;
   const at = [...low.keys()].filter((k) => /^(?:per watt|for each watt|for every watt)\b/.test(low.slice(k, k + 3).join(' ')));
   return at.some((k) => { const of = said.findIndex((s) => s.mention.to <= k && k - s.mention.to <= 2); return of < 0 || of === index || said[of]!.mention.unit !== undefined && said[of]!.mention.unit === said[index]!.mention.unit; });

@@ -18,6 +18,14 @@ const reported = /\b(?:said|told|claimed|called|wrote|reported|announced|stated|
 const guess = /^(?:\S+ ){0,7}\S+\?$/;
 const answered = /^(?:no|nope|nah|not quite|not even (?:close|near)|wrong|way off|try|guess again|more like)\b/i;
 
+const within = new RegExp(String.raw`${reported.source}[^;:—]*?[;,:—–]\s*(?:but |except |only )?(?:it|that|they|this|which)(?: (?:is|are|was|were|did|does|do|has|had)(?: not|n't|n’t)| (?:isn|wasn|weren|didn|doesn|don|hasn)['’]t)(?: so| true| at all)?\s*[,;:.—–]`, 'i');
+
+/** "I wrote down 31 kelvin; it isn't, it is 13": where in a sentence ends what it takes back itself; 0 for nowhere. */
+export function takenBackTo(text: string): number {
+  const m = within.exec(text);
+  return m ? m.index + m[0].length : 0;
+}
+
 export function takenBack(text: string, next: string): boolean {
   if (guess.test(text.trim()) && answered.test(next)) return true;
   return wrong.test(next) || (denied.test(next) && reported.test(text));

@@ -26,6 +26,7 @@ const trailers: [Way, string][] = [
   ['down', 'down|below|under|inside|short of|short|shy of|gone|off|lost|beneath|away|fewer'],
   ['better', 'ahead|clear of|in front|to the good'],
   ['worse', 'behind|adrift|back|off the pace|off the top|off the lead|off the leader|off the best|off the winner|off first'],
+  ['apart', 'the wrong side|on the wrong side|the right side|on the right side|the good side|on the good side|the bad side|on the bad side'],
   ['apart', 'too many|too much|too high|too hot|too warm|too loud|too low|too slow|too few|too little|too long|too heavy'],
   ['apart', 'apart|to go|between them|between the two|between these two|of headroom|to spare|spare|to play with|of breathing room|from|of difference|of a difference|in it|difference|of room|of margin|in reserve|in hand|left|of slack|have gone missing|has gone missing|went missing|go missing|are missing|is missing|gone missing|of leeway|of clearance'],
 ];
