@@ -7,6 +7,8 @@ import type { Parsed } from './parse.js';
 /** More words than these between the comparison and its first figure, and it is another's. */
 const reach = 24;
 
+const glue = /^(?:,|;|:|—|–|and|but|the|a|an|then|while|finally|lastly|decibels?|degrees?|watts?|percent|in|on|at|with|for)$/;
+
 export function thanBefore(p: Parsed): void {
   let open: { from: number; to: number; word: string } | undefined;
   for (const [i, { mention: m, cue }] of p.said.entries()) {
@@ -14,7 +16,9 @@ export function thanBefore(p: Parsed): void {
     const goesOn = by > 0 && cue.op === 'change' && !cue.base && (m.type === 'cardinal' || m.unit !== undefined);
     if (!goesOn) { if (m.type === 'cardinal' && (m.unit || m.decimals > 0)) open = undefined; continue; }
     open ??= comparison(p, i, by);
-    if (!open) continue;
+    // A verb or an adjective of its own says of what else it is.
+    const since = Math.max(open?.to ?? 0, p.said[i - 1]?.mention.to ?? 0);
+    if (!open || !p.low.slice(since, by).every((w, k) => glue.test(w) || p.names.some((n) => n.from <= since + k && since + k < n.to))) { open = undefined; continue; }
     const { way, of } = comparatives.get(open.word)!;
     Object.assign(cue, { base: { from: open.from, to: open.to }, way, because: `${open.word} by`, ...(of.length && { of }) });
   }
