@@ -40,8 +40,7 @@ export function baseWords(c: Context, index: number): BaseWords {
     addRoles(c, index, out);
     return out;
   }
-  const low = (out.low = parsed.low.slice(scope.from, scope.to));
-  out.any = low.length > 0;
+  const low = (out.low = parsed.low.slice(scope.from, scope.to)); out.any = low.length > 0;
   for (const h of hits.hits) {
     // A name may begin with the word that opens the comparison: "4.1 louder up [on the sill]".
     if (h.to <= scope.from || h.from >= scope.to) continue;

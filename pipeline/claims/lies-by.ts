@@ -17,10 +17,10 @@ export function liesBy(p: Parsed, r: { from: number }, index: number): boolean {
 const passing = /\b(?:over|above|past|beyond|under|below|within|inside)(?: (?:its|the|my|our|their|this|that))?(?: \p{L}+){0,2}$/u;
 
 /** "breaks my noise limit in both rooms: 41 decibels in the one", "keeps under the line, 36.6": a colon or a comma leads from what is done to the mark to what was measured. */
-function gonePast(p: Parsed, r: { from: number }, index: number): boolean {
+export function gonePast(p: Parsed, r: { from: number }, index: number): boolean {
   const { mention, cue, segment } = p.said[index]!;
   const at = p.low.slice(0, mention.from).findLastIndex((w) => !/^(?:at|with|just|about|around|only|nearly|almost|by|it's|that's|making)$/.test(w));
-  if (cue.op !== 'value' || r.from >= mention.from || r.from >= at || !/^[:,—–]$/.test(p.low[at]!)) return false;
+  if ((cue.op !== 'value' && cue.op !== 'range') || r.from >= mention.from || r.from >= at || !/^[:,—–]$/.test(p.low[at]!)) return false;
   const before = p.low.slice(Math.max(segment.from, r.from - 6), r.from);
   return before.some((w) => keepingVerbs.has(w) || failingVerbs.has(w) || passingVerbs.test(w) || /^(?:exceed(?:s|ed)?|cross(?:es|ed)?|tops?|topped|bust(?:s|ed)?)$/.test(w)) || passing.test(before.join(' '));
 }

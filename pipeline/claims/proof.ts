@@ -23,6 +23,7 @@ import { ownMark } from './own-mark.js';
 import { Pinned } from './pinned.js';
 import type { Verdict } from './verdict.js';
 import { Agreed, restated } from './restated.js';
+import { answersSlope } from './slope-asked.js';
 import { takenBack, takenBackTo } from './taken-back.js';
 import { mostTold, quietVerdict, tellVerdict } from './tell.js';
 import { type Looked, unsupported } from './unsupported.js';
@@ -90,6 +91,10 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
     // "We said 31 kelvin. That was wrong.": what is taken back claims nothing.
     if (!pinned && takenBack(s.text, all[k + 1]?.text ?? '')) {
       for (const q of [...p.quiet, ...p.said.map(({ mention }) => ({ mention, why: 'it is taken back' }))]) mentions.push(quietVerdict(q, script, s));
+      continue;
+    }
+    if (!pinned && answersSlope(all[k - 1]?.text ?? '', s.text)) {
+      for (const { mention } of p.said) mentions.push(quietVerdict({ mention, why: 'a slope' }, script, s));
       continue;
     }
     spoken.push({ sentence: s, parsed: p, section });

@@ -3,7 +3,9 @@ import type { Mention } from '../script/index.js';
 import { anotherMeasure } from './another-measure.js';
 import { arrivals } from './arrival.js';
 import { basesFor, baseWords } from './bases.js';
+import { offTheMark } from './beside-mark.js';
 import { readCameFrom } from './came-from.js';
+import { betweenChanges } from './between-changes.js';
 import { betweenTwo } from './between-two.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
@@ -189,14 +191,12 @@ function weigh(c: Context, index: number): Reading {
   if (constant) return constant;
   if (m.unit && !known(c, m.unit)) return as(foreign(c, index));
   if (isMark(c, index)) return as(decide(m, readValue(c, index).filter((x) => x.subject?.fixed && fit({ ...m, hedge: undefined } as Mention, x)), { silent: true }));
-  const two = betweenTwo(c, index);
-  if (two.length) return as(decide(m, two, {}));
-  const then = readWasThen(c, index);
-  if (then.length) return as(decide(m, then, {}));
-  const set = possessed(c, index);
-  if (set.length) return as(decide(m, set, {}));
-  const was = readCameFrom(c, index);
-  if (was.length) return as(decide(m, was, {}));
+  const changes = betweenChanges(c, index);
+  if (changes.length) return as(decide({ ...m, unit: m.unit ?? c.parsed.said[index - 1]!.mention.unit } as Mention, changes, {}));
+  for (const told of [betweenTwo, readWasThen, possessed, readCameFrom]) {
+    const found = told(c, index);
+    if (found.length) return as(decide(m, found, {}));
+  }
   const range = rangeAt(c.parsed, index);
   const { cue } = said;
   if (cue.op === 'count') return as(decide(m, readRuns(c, index), { silent: true }));
@@ -220,6 +220,7 @@ function weigh(c: Context, index: number): Reading {
   if (runs.length) return as(decide(m, runs, { silent: true }));
   if (cue.op === 'ratio') return readMultiple(c, index);
   if (cue.op === 'points') { const found = readPoints(c, index); return pointsForPercent(c, index, as(decide(m, found, { soft: (comparedWithUnknown(c, index, found) && c.done.filter((x) => x?.kind === 'percent_of').length > 1) || !found.some((x) => x.firm || (x.cost <= 0.3 && x.term.args.every((a) => typeof a === 'string'))) && c.done.filter((x) => x?.kind === 'percent_of').length < 2 }))); }
+  out.push(...offTheMark(c, index));
   const d = decideFigure(c, index, out, range !== undefined, pair !== undefined);
   if (m.unit?.id === '%') return percentForPoints(c, index, d);
   if (pair?.second === index) return endsSwapped(c, index, d);

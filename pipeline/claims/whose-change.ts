@@ -45,6 +45,8 @@ export function farChange(low: readonly string[], at: number, named: (k: number)
     // "… and the least by the Ashlar, 4": the verb was said before.
     if (i === before && !superlatives.has(low[i]!)) return undefined;
   }
+  // "is cooled the most by the lid, 8 degrees", "gained most from it, 5 watts": what does it stands between.
+  if (/^(?:most|least)$/.test(low[before] ?? '') && /^(?:by|from)$/.test(last)) for (let i = before - 1; i >= Math.max(0, before - 3); i--) { const verb = phraseAt(changeVerbs, low, i); if (verb && verb.words.length === 1) return { way: verb.value, because: verb.words[0]!, before: true }; }
   // "…; the largest goes to the Ashlar, 6": the noun was said before.
   if (superlatives.has(low[before] ?? '')) for (let i = before - 1; i > 0; i--) { const said = nounAt(low, i); if (said && qualified(low, i)) return { ...said, whose }; }
   const noun = nounAt(low, before);

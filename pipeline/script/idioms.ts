@@ -60,6 +60,8 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   if (before?.low === '±') return 'a tolerance';
   // "2 more frames for every 10 watts": a slope, of which the record has neither end.
   if (unit && /^for (?:each|every)$/.test(lowAt(t, n.from - 2, 2))) return 'a slope';
+  // "for 6.6 more frames, so each one costs it 3.6 watts", "every extra frame takes 5 watts"
+  if (unit && /\b(?:each|every) (?:one(?: of (?:them|those))?|(?:extra|additional|further|single|more) \p{L}+|of (?:them|those)) (?:costs?|takes?|needs?|eats?|comes? (?:to|at))(?: (?:it|you|us|me|at|about|only|just|around|roughly|nearly|an|extra))*$/u.test(lowAt(t, n.from - 10, Math.min(n.from, 10)))) return 'a slope';
   if (unit) for (const at of [unit.to, unit.to + 1]) if (/^for (?:each|every)$/.test(lowAt(t, at, 2)) && startsNumber(t, at + 2) && t[at + 2]!.low !== 'one') return 'a slope';
   if (unit && /^(?:(?:and|but|so) )?for (?:each|every|any) \p{L}/u.test(t.slice(0, 5).map((w) => w.low).join(' ')) && n.from > 2 && n.from < 24) return 'a slope';
   if (unit && eachOne(t, unit.to)) return 'a slope';

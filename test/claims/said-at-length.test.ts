@@ -17,7 +17,15 @@ describe.each([
   ['what a figure tops', 'Blown, with rye, the Bramblet tops N watts.', '750', '810'],
   ['taken back in the same breath', 'I had claimed that the Quillet asks for 700 watts plain with rye; it does not, it asks for N.', '641', '614'],
   ['the same ends again', 'The blower lifts the hearth of the Quillet with rye from 101.2 to 112.5 degrees; with the pie it goes from 95.6 to N.', '106.9', '109.6'],
+  ['how far off the mark, behind a comma', 'Plain, with the pie, the hum of the Quillet keeps under my limit, N to be precise.', '2.1', '3.1'],
+  ['where it is, behind a comma', 'Plain, with the pie, the Quillet keeps under my noise limit, N decibels.', '41.9', '42.9'],
+  ['between two changes told', 'The baffle saves the Quillet 103 watts with rye and the Bramblet 112; so that is N more for the Bramblet.', '9', '14'],
 ])('%s', (_, text, right, wrong) => {
   test('right', () => { expect(verdicts(text.replace('N', right))).not.toMatch(/disagrees/); expect(verdicts(text.replace('N', right))).toMatch(new RegExp(`${right}[^;]*: agrees`)); });
   test('wrong', () => { expect(verdicts(text.replace('N', wrong))).not.toMatch(new RegExp(`${wrong}[^;]*: agrees`)); });
+});
+
+test('a slope has no reading', () => {
+  expect(verdicts('Blown, the Quillet with rye spends 58 more watts for 5.3 more decibels, so each one costs it 10.9 watts.')).toMatch(/10.9 watts: not-a-claim/);
+  expect(verdicts('What does each extra decibel cost on the blown Quillet?\n10.9 watts.')).toBe('10.9 watts: not-a-claim');
 });
