@@ -218,7 +218,7 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
     const first = p.said[numbers[0]!]!.mention.from;
     const last = p.said[numbers.at(-1)!]!.mention.to;
     const chosen = fitting.filter((l) => l.to <= first || l.from >= last).sort((a, b) => distance(a, first, last) - distance(b, first, last))[0];
-    const each = again ? apart(p, g, hits, numbers) : undefined;
+    const each = again ? inTurn(p, g, hits, numbers, true) : undefined;
     if (each) {
       numbers.forEach((index, k) => out.set(index, [...(out.get(index) ?? []), { slot: each.slot, value: each.values[k]! }]));
     } else if (chosen) {
