@@ -7,7 +7,7 @@ import type { Hit } from './evidence.js';
 import { type Cell, movedTo } from './grid.js';
 
 /** Verbs of what is done to a figure. */
-export const giving = /^(?:moves?|moved|brings?|drops|dropped|push(?:es|ed)?|pulls?|pulled|shrinks?|shrank|widens?|widened|narrows?|narrowed|lifts?|lifted|drags?|dragged|nudge[sd]?|bumps?|bumped|reduces?|reduced|boosts?|boosted|trims?|increase[sd]?|decrease[sd]?|improve[sd]?|buys?|bought|saves?|saved|costs?|brings?|brought|gives?|gave|adds?|added|takes?|took|knocks?|knocked|shaves?|shaved|trims?|trimmed|earns?|earned|gains?|gained|does|did|do|makes?|made|puts?|wins?|won|helps?|helped|hurts?|raises?|raised|lowers?|lowered|cuts?|robs?|robbed|steals?|stole)$/;
+export const giving = /^(?:buys?|bought|saves?|saved|costs?|brings?|brought|gives?|gave|adds?|added|takes?|took|knocks?|knocked|shaves?|shaved|trims?|trimmed|earns?|earned|gains?|gained|does|did|do|makes?|made|puts?|wins?|won|helps?|helped|hurts?|raises?|raised|lowers?|lowered|cuts?|robs?|robbed|steals?|stole)$/;
 const worth = /^(?:is|are|was|were|'s|they're|it's|that's) (?:good for|worth)\b/;
 const getting = /^(?:gets?|got|gains?|gained|squeezes?|squeezed|wins?|won|takes?|took|saves?|saved|draws?|drew|coaxes|coaxed)$/;
 

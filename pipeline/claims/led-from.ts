@@ -6,6 +6,7 @@ import type { Parsed } from './parse.js';
 
 const usual = /^(?:stock|default|standard|baseline|auto|factory|reference)\b/;
 const loose = /^(?:just|about|around|roughly|nearly|almost|only|a|an|over|under|some|well)$/;
+const leading = /^(?:moves?|moved|brings?|drops|dropped|push(?:es|ed)?|pulls?|pulled|shrinks?|shrank|widens?|widened|narrows?|narrowed|lifts?|lifted|drags?|dragged|nudge[sd]?|bumps?|bumped|reduces?|reduced|boosts?|boosted|trims?|increase[sd]?|decrease[sd]?|improve[sd]?)$/;
 const lead = /^(?:in|on|at|with|under|without|for|to|from|of)$/;
 
 /** More words than these between what does it and its verb, and it is another's. */
@@ -23,7 +24,7 @@ export function ledFrom(g: Grid, p: Parsed, hits: readonly Hit[]): Hit[] {
     if (!own.length) out.push(...ends.filter((e) => ![k, k + 1].some((i) => hits.some((h) => h.slot === e.slot && h.segment === i))).map((e, i) => ({ ...e, segment: k + (i % 2), from: a.from - 1, to: a.from })));
     for (const h of own) {
       const at = p.low[h.from - 1] === 'the' ? p.low[h.from - 2] : p.low[h.from - 1];
-      if (lead.test(at ?? '') || lead.test(p.low[h.from]!) || !p.low.slice(h.to, Math.min(a.from, h.to + reach)).some((w) => giving.test(w)) || hits.some((o) => o.slot === h.slot && o !== h && (o.segment === k || o.segment === k + 1))) continue;
+      if (lead.test(at ?? '') || lead.test(p.low[h.from]!) || !p.low.slice(h.to, Math.min(a.from, h.to + reach)).some((w) => giving.test(w) || leading.test(w)) || hits.some((o) => o.slot === h.slot && o !== h && (o.segment === k || o.segment === k + 1))) continue;
       const others = [...g.values[h.slot]!.keys()].filter((v) => v !== h.value);
       const without = others.length === 1 ? others[0] : others.find((v) => usual.test(v));
       h.segment = k + 1;
