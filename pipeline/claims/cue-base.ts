@@ -1,6 +1,6 @@
 // What a number is compared with, by the words that open it.
 import { comesFrom } from './comes-from.js';
-import { standsBehind } from './stands-behind.js';
+import { duringWork, standsBehind } from './stands-behind.js';
 import { baseOpeners, comparatives, type Mention } from '../script/index.js';
 import type { Segment } from './clauses.js';
 import type { Name } from './lexicon.js';
@@ -43,7 +43,7 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
       if (opener === 'off' && names.some((n) => n.from > i && n.from <= i + 2 && n.meanings.every((x) => x.fields.length > 0 && x.fields.every((f) => f === 'part' || f === 'measure' || f === 'workload')))) continue;
       // "4,700 under both lids and 30 less under the flat one": where it is so; what a comparative compares with opens with "than".
       if (/^(?:over|under|above|below|beneath)$/.test(opener) && i > m.to && comparatives.has(low[i - 1]!)) continue;
-      if (covered(i) || (i === m.to && standsBehind(low, m)) || (/^(?:over|under|above|below|past|beyond|from|off)$/.test(opener) && (i > m.to + 4 || notTrailer(low, i, 1)))) continue;
+      if (covered(i) || (i === m.to && standsBehind(low, m)) || duringWork(low, i, m, names) || (/^(?:over|under|above|below|past|beyond|from|off)$/.test(opener) && (i > m.to + 4 || notTrailer(low, i, 1)))) continue;
       // "still four below it in the sun": where that is, and not what it is compared with.
       const pronoun = /^(?:over|under|above|below|beneath|inside|past|beyond)$/.test(opener) && /^(?:it|them)$/.test(low[i + words.length] ?? '') ? i + words.length + 1 : end;
       return { from: i + words.length, to: endOfBase(low, i + words.length, pronoun) };

@@ -17,7 +17,7 @@ import { aboveRoom, hasPhrase } from './over-room.js';
 import { isRange } from './range-words.js';
 import { multipliedBy, namesRatio, secondAs } from './ratio-words.js';
 import { signBefore } from './sign-before.js';
-import { standsBehind } from './stands-behind.js';
+import { duringWork, standsBehind } from './stands-behind.js';
 import { addedOn, traded } from './traded.js';
 import { farChange } from './whose-change.js';
 
@@ -76,7 +76,8 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   const earlier = earlierThan(low, m, names);
   if (earlier) return { ...cue, op: 'change', ...earlier };
   const given = givenBy(low, m, names);
-  const moves = given ? undefined : changeOf(plain, m, seg, covered);
+  const found = given ? undefined : changeOf(plain, m, seg, covered);
+  const moves = found?.after && (found.because === 'under' || found.because === 'over') && duringWork(low, m.to, m, names) ? undefined : found;
   const change = moves?.before && !cue.placed && acquired(moves.because) ? undefined : moves && addedOn(low, m, moves.because) ? { ...moves, way: 'apart' as const } : moves;
   // "a wash costs 620 grams of it in the one against 480 in the other": a figure beside another, and no change.
   const beside = change?.way === 'apart' && change.before && m.unit && m.unit.id !== '%' ? low.findIndex((w, k) => k >= m.to && k < m.to + 6 && /^(?:against|versus|vs)$/.test(w) && t[k + 1]?.kind === 'number') : -1;

@@ -1,5 +1,12 @@
 // "at 910 behind the grille and 640 rpm behind the mesh": words of place that might be words of lagging.
 import type { Mention } from '../script/index.js';
+import type { Name } from './lexicon.js';
+
+/** "34.6 under the full task", "428 seconds over the task": while it does that, and nothing that it is compared with. */
+export function duringWork(low: readonly string[], at: number, m: Mention, names: readonly Name[]): boolean {
+  const work = names.find((n) => n.from > at && n.from <= at + 2 && n.meanings.some((x) => x.own && x.fields.includes('workload')));
+  return work !== undefined && (low[at] === 'under' || (low[at] === 'over' && m.unit?.dimension === 'duration'));
+}
 
 const places = /^(?:behind|beneath|inside|below|above)$/;
 
