@@ -65,7 +65,10 @@ function havingTopic(c: Context): Cell[] {
 function referenceCell(c: Context, index: number, plainly = false): Cell | undefined {
   const g = c.grid;
   const topics = c.now.topics;
-  const own = c.hits.hits.filter((h) => h.segment === index && (h.slot === g.of.measure[0] || h.slot === g.of.part[0]));
+  // "the highest clock of the three settings": of those that have one.
+  const { segment } = c.parsed.said[index]!;
+  const ranked = c.parsed.said[index - 1]?.mention.type === 'superlative';
+  const own = c.hits.hits.filter((h) => (h.segment === index || (ranked && h.segment === index - 1 && h.to <= segment.from + 1)) && (h.slot === g.of.measure[0] || h.slot === g.of.part[0]));
   const named = c.hits.hits.filter((h) => h.segment <= index && h.to <= c.parsed.said[index]!.mention.from && h.baseOf < 0 && ['setup', 'setting', 'workload'].includes(g.slots[h.slot]!.field));
   const weight = (x: Cell): number => {
     let w = 0;

@@ -11,7 +11,9 @@ export function conditions(stage: Stage): Draft[] {
 
 function compared({ facts, points }: Stage): Draft[] {
   const one = (field: 'setup' | 'setting') => [...new Map(points.filter((p) => p.parts[field]).map((p) => [p.parts[field], p.key])).values()];
-  const setups = one('setup');
+  // House rules are no contender, whatever they set.
+  const holders = new Set(facts.holders());
+  const setups = one('setup').filter((k) => !holders.has(k.split('/')[0]!));
   const settings = one('setting');
   const contenders = setups.length > 2 && points.every((p) => facts.about.setups.get(p.parts.setup)?.kind === 'product');
   const counts = [
