@@ -11,6 +11,9 @@ const joining = new Set(['and', 'but', 'while', 'so', 'which', 'whereas', 'yet',
 const weak = new Set(['it\'s', 'that\'s', 'or', 'with', 'against', 'versus', 'before', 'after', 'when', 'until']);
 const leading = new Set(['to', 'from', 'at', 'by', 'up', 'down', 'of']);
 
+/** What leads from one share to the other that it comes with. */
+export const bearing = new Set(['on', 'for', 'with', 'at', 'in', 'from', 'using', 'by', 'against', 'but', 'and']);
+
 /** One segment for each mention, in order; together they cover the sentence. */
 export function segments(t: readonly Token[], mentions: readonly Mention[], names: readonly Name[]): Segment[] {
   const starts = mentions.map((m, i) => (i === 0 ? 0 : cut(t, mentions[i - 1]!, m, names)));
@@ -35,6 +38,9 @@ function ended(t: readonly Token[], m: Mention, from: number, to: number): numbe
 function cut(t: readonly Token[], a: Mention, b: Mention, names: readonly Name[]): number {
   // "from 31 on the one to 38"; but in "rose from 31 to 38, the other to 40" the 38 is no beginning.
   if (t[b.from - 1]?.low === 'to' && t[a.from - 1]?.low !== 'to' && b.from - 1 > a.to && t.slice(Math.max(0, a.from - 3), a.from).some((w) => w.low === 'from')) return b.from - 1;
+  // "61 percent of the one's pace on 45 percent of its draw": each share has its own.
+  const share = (m: Mention): boolean => m.unit?.id === '%' && t[m.to]?.low === 'of';
+  if (share(a) && share(b) && bearing.has(t[b.from - 1]!.low)) return b.from - 1;
   let best = 0;
   let at = -1;
   for (let k = a.to; k < b.from; k++) {
@@ -56,7 +62,8 @@ function cut(t: readonly Token[], a: Mention, b: Mention, names: readonly Name[]
   if (multiple(a) && multiple(b)) for (let k = a.to + 1; k < b.from; k++) if (t[k]!.low === 'for') return k;
   // No joint: a phrase right after the first number stays with it ("78 minutes on the desk").
   const next = t[a.to]?.low ?? '';
-  if (/^(?:on|in|at|for|with|under|of|behind|over|above|below|than|more|less|up|down|apart)$/.test(next)) {
+  // … and "half again the draw buys 31 percent more light": what it is a multiple of.
+  if (/^(?:on|in|at|for|with|under|of|behind|over|above|below|than|more|less|up|down|apart)$/.test(next) || (next === 'the' && a.type === 'multiplier')) {
     const name = names.find((n) => n.from > a.to - 1 && n.from <= a.to + 3 && n.to <= b.from);
     if (name) return name.to;
   }

@@ -23,8 +23,12 @@ export function listedBehind(c: Context, index: number): Listed | undefined {
   const { mention: m } = c.parsed.said[index]!;
   if (m.type !== 'cardinal' || m.unit || m.decimals > 0) return undefined;
   const { low } = c.parsed;
+  const outOf = (k: number): boolean => { const [a, b] = [c.parsed.said[k]?.mention, c.parsed.said[k + 1]?.mention]; return a !== undefined && b !== undefined && /^of(?: the| my| our| these| those)?$/.test(low.slice(a.to, b.from).join(' ')); };
+  // "two of the five get by, the Alder and the Brook": two are named, and not five.
+  if (outOf(index - 1)) return undefined;
+  const after = c.parsed.said[outOf(index) ? index + 2 : index + 1];
   const opens = low.findIndex((w, k) => k >= m.to && (/^[,:;—–]$/.test(w) || w === 'namely'));
-  if (opens < 0 || opens > m.to + reach || (c.parsed.said[index + 1]?.mention.from ?? opens) < opens || m.value.compare(Exact.of(most)) > 0) return undefined;
+  if (opens < 0 || opens > m.to + reach || (after?.mention.from ?? opens) < opens || m.value.compare(Exact.of(most)) > 0) return undefined;
   let start = opens + 1;
   while (joint.test(low[start] ?? '')) start++;
   for (const slot of [...c.grid.of.setup, ...c.grid.of.setting, ...c.grid.of.workload]) {

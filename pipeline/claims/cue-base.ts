@@ -2,7 +2,7 @@
 import { comesFrom } from './comes-from.js';
 import { duringWork, standsBehind } from './stands-behind.js';
 import { baseOpeners, comparatives, type Mention } from '../script/index.js';
-import type { Segment } from './clauses.js';
+import { bearing, type Segment } from './clauses.js';
 import type { Name } from './lexicon.js';
 import { secondAs } from './ratio-words.js';
 
@@ -62,7 +62,8 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
   // "leaves 182 millivolts to the limit"
   if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "Over the foam, that is 12 percent extra for the one, 3 for the other", "Compared with the foam, mind, it's …": what opens the sentence is what all of it is compared with.
-  const opening = /^(?:over|above|beyond|against|versus|compared (?:with|to)|relative to|measured against|next to|beside)(?= )/.exec(low.slice(0, 2).join(' ') + ' ')?.[0].split(' ').length ?? 0;
+  // … and "Put that next to the foam, which we just had, and it's 12 decibels quieter".
+  const opening = openingWords.exec(low.slice(0, 7).join(' ') + ' ')?.[0].split(' ').length ?? 0;
   const opened = opening && seg.to > 0 && !low.slice(m.to, m.to + 3).includes('between') ? openingName(low, m, names, opening) : undefined;
   if (opened) return { from: opening, to: opened };
   for (let i = seg.from; i < m.from; i++) {
@@ -81,6 +82,8 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
   return undefined;
 }
 
+const openingWords = /^(?:(?:over|above|beyond|against|versus|compared (?:with|to)|relative to|measured against|next to|beside)|(?:(?:and|so|but|now|then|just|or) )*(?:compare|put|set|hold|stack|weigh|pit|line|place|lay|match|measure) (?:that|this|it|those|these|them)(?: up| down)? (?:with|to|against|beside|alongside|(?:right )?next to))(?= )/;
+
 /** Where what "Against the Larch, …" or "Over the Larch on peat it …" opens with ends: behind the name, and the setting it has. */
 function openingName(low: readonly string[], m: Mention, names: readonly Name[], opening: number): number | undefined {
   const first = names.find((n) => n.from <= opening + 1 && n.from >= opening && n.to < m.from && n.meanings.some((x) => (x.own && x.fields.some((f) => f === 'setup' || f === 'setting')) || x.role?.role === 'idle'));
@@ -88,7 +91,8 @@ function openingName(low: readonly string[], m: Mention, names: readonly Name[],
   const joint = /^(?:with|on|at|in|under)$/.test(low[first.to] ?? '');
   const second = joint ? names.find((n) => n.from > first.to && n.from <= first.to + 2 && n.to < m.from && n.meanings.some((x) => x.own && x.fields.includes('setting'))) : undefined;
   const end = (second ?? first).to;
-  if (low[end] === ',') return /^(?:which|who|whose|where|at|with)$/.test(low[end + 1] ?? '') ? undefined : end;
+  if (low[end] === ',') return opening < 3 && /^(?:which|who|whose|where|at|with)$/.test(low[end + 1] ?? '') ? undefined : end;
+  if (opening >= 3 && /^(?:which|and|it|it's|that's|they|you|we|then)$/.test(low[end] ?? '')) return end;
   return second && /^(?:it|it's|that|that's|they|he|she|this|we|i)$/.test(low[end] ?? '') ? end : undefined;
 }
 
@@ -171,6 +175,9 @@ export function shareEnd(low: readonly string[], from: number, to: number): numb
   // "of its best pace from the cheap tray": where that is, and not what it is of.
   const own = /^(?:its|their|his|her)$/.test(low[from] ?? '') ? low.findIndex((w, k) => k > from + 2 && k < to && /^(?:from|with|on|in|at|under|using|by)$/.test(w)) : -1;
   if (own > 0 && low.slice(from + 1, from + 3).some((w) => ownBest.test(w))) return own;
+  // "61 percent of the one's pace on 45 percent of its draw": another share begins.
+  const other = low.findIndex((w, k) => k > from && k + 2 < to && bearing.has(w) && /^(?:\d|\p{L}+$)/u.test(low[k + 1]!) && low.slice(k + 2, k + 6).some((x, j, all) => /^(?:%|percent|cent)$/.test(x) && all[j + 1] === 'of'));
+  if (other > 0) return other;
   const verb = low.findIndex((w, k) => k > from && k < to && /^(?:is|are|was|were|remains?|remained|stays?|stayed|survives?|survived)$/.test(w));
   if (verb > 0 && !low.slice(from, verb).some((w) => /^(?:what|that|which|who|it|he|she|they|we|you|i|whatever)$/.test(w))) return verb;
   return relativeEnd(low, to);

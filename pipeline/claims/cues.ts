@@ -145,6 +145,9 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   return cue;
 }
 
+/** What two things just told are called together. */
+const betweenThem = /^(?:them|(?:the|these|those) (?:two|pair|extremes|ends|rivals|neighbours|neighbors)|(?:these|those|both|themselves)(?:$| (?:[.,;:!?)—–]|and|but|so|which|in|on|at)))/;
+
 /** "doubles the power of the one": what is named after the verb is spoken of, and not compared with. */
 const multiplying = /^(?:doubl|tripl|quadrupl|halv)(?:es|ed|ing)$/;
 
@@ -186,7 +189,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   if (apart >= 0 && low.slice(m.to, m.to + apart).every((w) => /^(?:,|near|enough|or|so|about|roughly|give|take|now|still|only|that|which)$/.test(w))) return { way: 'apart', because: 'separate', after: true };
   if (nearTo(low, m)) return { way: 'apart', because: 'within', before: true };
   // "0.7 cubic metres of flow between them"
-  for (let j = m.to; j < Math.min(seg.to, m.to + 5); j++) if (low[j] === 'between' && /^(?:them|the|these)$/.test(low[j + 1] ?? '') && (low[j + 1] === 'them' || low[j + 2] === 'two')) return { way: 'apart', because: 'between them', after: true };
+  for (let j = m.to; j < Math.min(seg.to, m.to + 5); j++) if (low[j] === 'between' && betweenThem.test(low.slice(j + 1, j + 4).join(' '))) return { way: 'apart', because: 'between them', after: true };
   // "a third more", "a rise", "39 percent faster"
   if (m.unit?.id === '%' || m.type === 'fraction') {
     const later = low.slice(m.to, Math.min(seg.to, m.to + 3)).findIndex((w) => comparatives.has(w));

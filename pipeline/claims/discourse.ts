@@ -147,7 +147,7 @@ function stepOf(g: Grid, now: State, chosen: Candidate, subject: Cell, base: Cel
 function spread(g: Grid, bySlot: readonly (readonly Hit[])[]): { slot: number; values: readonly string[] } | undefined {
   for (const [slot, own] of bySlot.entries()) {
     if (own.length < 2 || !listed.has(g.slots[slot]!.field)) continue;
-    const values = [...new Set(own.filter((h) => h.baseOf < 0).map((h) => h.value))];
+    const values = [...new Set(own.filter((h) => h.baseOf < 0 && !(g.slots[slot]!.field === 'setup' && g.holders.has(h.value))).map((h) => h.value))];
     if (values.length > 1) return { slot, values };
   }
   return undefined;
@@ -164,6 +164,8 @@ export function afterSentence(g: Grid, p: Parsed, s: State, { hits, bySlot }: Se
   // "The one and the other need 5 volts, the third 6 and the fourth 9. They weigh … respectively": as many as were named.
   if (told && named && named.slot === told.slot && ['setup', 'setting'].includes(g.slots[named.slot]!.field) && named.values.length > told.values.length) out = { ...out, table: { slot: named.slot, values: named.values } };
   if (list) out = { ...out, list: { slot: list.slot, values: list.values, ...(!told && { scattered: true }) }, ...(list.values.length > 2 && { table: { slot: list.slot, values: list.values } }) };
+  // "The one draws 41, the other 35 and the third 30": as good as a list, where each has its figure.
+  if (!told && named && named.values.length > 2 && p.said.length >= named.values.length) out = { ...out, table: { slot: named.slot, values: named.values } };
   const order = orderSaid(g, p, out);
   return order ? { ...out, order } : out;
 }

@@ -1,10 +1,11 @@
 // "Between the quickest and the slowest there are 41 seconds": both ends of a field, and how far they lie apart.
-import { superlatives } from '../script/index.js';
+import { type Mention, superlatives } from '../script/index.js';
+import type { Name } from './lexicon.js';
 
 const ends = [...superlatives.keys(), 'first', 'last', 'top', 'bottom', 'front', 'back'].join('|');
 /** Between the verb and the number stands nothing but what softens it. */
 const softening = 'only|just|about|around|roughly|nearly|almost|still|now|a|some|another|no|more|than|not|over|under|well';
-const pattern = new RegExp(String.raw`\b(?:between|from) (?:the )?(?:very )?(?:${ends})(?: \S+)? (?:and|to) (?:the )?(?:very )?(?:${ends})(?: \S+){0,5}? (?:is|was|are|were|be|been|lies?|lay|it's|that's|there's|makes?|made|find|found|see|saw|measured?)(?: (?:${softening}))*$`);
+const pattern = new RegExp(String.raw`\b(?:between|from) (?:the )?(?:very )?(?:${ends})(?: of (?:the|that|this|my|our) \S+| \S+)? (?:and|to) (?:the )?(?:very )?(?:${ends})(?: \S+){0,5}? (?:is|was|are|were|be|been|lies?|lay|it's|that's|there's|makes?|made|find|found|see|saw|measured?)(?: (?:${softening}))*$`);
 
 /** Whether such words lead to the number at `at`. */
 export function fromEndToEnd(low: readonly string[], at: number): boolean {
@@ -22,4 +23,15 @@ const after = new RegExp(String.raw`^(?:from )?(?:one end(?: of (?:the|that|this
 /** "That's 12 watts from one end to the other", "12 watts from best to worst": the same, said after the number. */
 export function endToEndAfter(low: readonly string[], from: number): boolean {
   return after.test(low.slice(from, from + 9).join(' '));
+}
+
+/** "going from the smallest tray to the largest": in which order a row is told, and no place of anybody's. */
+export function endOfOrder(low: readonly string[], m: Mention, all: readonly Mention[], names: readonly Name[]): boolean {
+  return all.some((x) => {
+    if (x === m || x.type !== 'superlative') return false;
+    const [a, b] = x.from < m.from ? [x, m] : [m, x];
+    const lead = low.slice(Math.max(0, a.from - 3), a.from).join(' ');
+    if (b.from - a.to > 3 || !/^(?:\p{L}+ )?to(?: the)?$/u.test(low.slice(a.to, b.from).join(' ')) || !/\b(?:going|running|read|told|listed|ordered|sorted|ranked|order|respectively|goes|go|,) from(?: the)?$/.test(lead)) return false;
+    return !names.some((n) => n.from >= a.to && n.from <= b.to + 1 && n.meanings.some((y) => y.own && y.fields.some((f) => f === 'setup' || f === 'setting')));
+  });
 }

@@ -91,6 +91,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     if (slot.field === 'measure' && said.mention.unit?.id === '%' && (said.cue.op === 'share' || p.low[said.mention.to] === 'of')) own.splice(0, own.length, ...own.filter((h) => h.from < said.mention.from || h.to > said.mention.to));
     // "8 percent of its rated flow": what it is a share of tells the quantity.
     const shared = slot.field === 'measure' && shareOf(p, index) ? hits.filter((h) => h.from > said.mention.to && h.from <= said.mention.to + 4) : [];
+    if (shared.length && own.length === 0 && said.cue.op === 'share') own.push(...shared);
     if (shared.length && own.some((h) => !shared.includes(h)) && own.every((h) => shared.includes(h) || (h.from >= said.mention.from && h.to <= said.mention.to))) own.splice(0, own.length, ...shared);
     // "you start the wash and it goes up by 31", where the time of a wash is called so as well: other parts stay open.
     if (slot.field === 'part' && own.length && own.every((h) => s.hits.some((o) => o.from === h.from && o.to === h.to && g.slots[o.slot]!.field === 'workload'))) {

@@ -12,6 +12,9 @@ export function gapped(low: readonly string[], live: readonly Mention[], names: 
     const own = names.find((n) => n.from > a.to && n.to <= b.from && n.from - a.to <= 6 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')));
     const [here, there] = [placed(low, names, a), placed(low, names, b)];
     if (here !== undefined && there !== undefined && (here === there || here === bare || there === bare) && !b.unit && /^(?:,|, and|and|, but|but)(?: (?:only|just|about|around|nearly|almost|still|even|a|mere))*$/.test(low.slice(endOf(low, names, a), b.from).join(' '))) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
+    // "5.1 litres, which is 18 percent more than before, and the other 9.2": the aside is over.
+    const figure = live[k - 2];
+    if (own && a.unit.id === '%' && figure?.unit && !(live[k + 1] && goesOnAsShare(low, b, live[k + 1]!)) && figure.unit.id !== '%' && b.decimals > 0 && figure.decimals === b.decimals && a.decimals !== b.decimals && /^,? ?(?:which|that's|that is|or)\b/.test(low.slice(figure.to, a.from).join(' ')) && /(?:^| )(?:and|but|while)(?: the)?$/.test(low.slice(a.to, own.from).join(' ')) && /^(?:'s|at|with|is|needs|takes)?$/.test(low.slice(own.to, b.from).join(' '))) { Object.assign(b, { unit: figure.unit, loose: figure.loose, sharedUnit: true }); continue; }
     if (!own || !/^(?:of (?:\p{L}+ ){1,2})?(?:, )?(?:and|but|while)(?: (?:the|poor|little|big|good|old|humble|mighty|tiny|cheap|dear)){0,2}$|^,(?: (?:the|poor|little|big|good|old|humble|mighty|tiny|cheap|dear)){0,2}$/u.test(low.slice(a.to, own.from).join(' '))) continue;
     if (!/^(?:'s)?(?: ?(?:at|with|is))?$/.test(low.slice(own.to, b.from).join(' ')) || !/^(?:[,.;:!?)]|and|but|so|which|while)?$/.test(low[b.to] ?? '')) continue;
     // "gave 31.4 grams, or 86 percent of it, and the other 28.9, which is 79": a figure and its share, and again.

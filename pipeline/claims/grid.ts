@@ -1,6 +1,7 @@
 // The record's keys laid out by slot, so that a mention finds its readings without looking at all of them.
 import type { Dimension, Unit } from '../quantities/index.js';
 import { type Facts, type Key, type KeyField, roomParts, splitKey } from '../facts/index.js';
+import { type Crossing, crossing } from './crossing.js';
 import { constantRoles, type Role, roleOf } from './roles.js';
 
 /** One axis of a key. A field whose ids are a full cross of two words each ("mains-desk", "battery-stand") is two slots. */
@@ -8,7 +9,9 @@ export interface Slot {
   name: string;
   field: KeyField;
   /** Which word of the id, or undefined for the whole id. */
-  axis?: number;
+  axis?: 0 | 1;
+  /** Both words of each id. */
+  halves?: Crossing;
 }
 
 export interface Cell {
@@ -74,8 +77,8 @@ export function grid(facts: Facts): Grid {
   const slots: Slot[] = [];
   for (const field of fields) {
     const ids = new Set(parts.map((p) => p[field]).filter(Boolean));
-    const axes = field === 'setup' || field === 'setting' ? crossed([...ids]) : 0;
-    if (axes) for (let axis = 0; axis < axes; axis++) slots.push({ name: `${field}.${axis}`, field, axis });
+    const axes = field === 'setup' || field === 'setting' ? crossing([...ids]) : undefined;
+    if (axes) for (const axis of [0, 1] as const) slots.push({ name: `${field}.${axis}`, field, axis, halves: axes });
     else slots.push({ name: field, field });
   }
   const of = Object.fromEntries(fields.map((f) => [f, slots.flatMap((s, i) => (s.field === f ? [i] : []))])) as unknown as Grid['of'];
@@ -86,7 +89,7 @@ export function grid(facts: Facts): Grid {
   const tree: Branch = { next: new Map() };
   keys.forEach((key, index) => {
     const p = parts[index]!;
-    const at = slots.map((s) => (s.axis === undefined ? p[s.field] : p[s.field].split('-')[s.axis] ?? ''));
+    const at = slots.map((s) => (s.axis === undefined ? p[s.field] : s.halves!.get(p[s.field])?.[s.axis] ?? ''));
     const readings = facts.readings(key);
     const cell: Cell = { key, at, unit: readings[0]!.quantity.unit, constant: readings.every((r) => r.constant), role: roleOf(p.phase), fixed: constantRoles.includes(roleOf(p.phase)), index };
     cells.push(cell);
@@ -126,16 +129,6 @@ function repeatsOf(ids: readonly string[]): ReadonlySet<string> {
 /** Cells of things tested, repeats of one left out. */
 export function firstTime(g: Grid, cells: readonly Cell[]): Cell[] {
   return g.repeats.size === 0 ? [...cells] : cells.filter((x) => !x.at.some((v) => g.repeats.has(v)));
-}
-
-/** How many words each id has, when the ids are a full cross of their words; 0 otherwise. */
-function crossed(ids: readonly string[]): number {
-  if (ids.length < 4) return 0;
-  const split = ids.map((id) => id.split('-'));
-  const n = split[0]!.length;
-  if (n !== 2 || split.some((s) => s.length !== n)) return 0;
-  const axes = Array.from({ length: n }, (_, i) => new Set(split.map((s) => s[i]!)));
-  return axes.every((a) => a.size > 1) && axes.reduce((p, a) => p * a.size, 1) === ids.length ? n : 0;
 }
 
 /** The cell that differs from `cell` in the given slots only; for a change to or from idle or a constant the fields that such cells lack are left open. */

@@ -23,3 +23,8 @@ export function halves(parts: readonly string[], words: readonly string[]): [wor
     ...(j.length === 0 && b.length < 2 ? [] : [[b, second] as [string[], number]]),
   ];
 }
+
+/** The words that all values of an axis share ("blower", of "blower-low" and "blower-high"), by axis. */
+export function nounsOf(axes: readonly (readonly (readonly string[])[])[]): string[][] {
+  return axes.map((values) => (values[0] ?? []).filter((w) => values.every((v) => v.includes(w))));
+}

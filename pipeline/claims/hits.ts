@@ -15,7 +15,7 @@ import type { Meaning, Name } from './lexicon.js';
 import { measuresIn } from './measured.js';
 import { otherOfTwo } from './other-of-two.js';
 import { oneAndOther } from './one-and-other.js';
-import { numberLists } from './lists.js';
+import { numberLists, saidRespectively } from './lists.js';
 import type { Parsed } from './parse.js';
 import { departSince } from './since.js';
 import type { State } from './state.js';
@@ -214,7 +214,7 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
     if (opensRange) continue;
     const fitting = lists.filter((l) => l.values.length === numbers.length && !(g.slots[l.slot]!.field === 'setup' && l.values.some((v) => g.holders.has(v)) && !l.values.every((v) => g.holders.has(v))));
     const again = numbers[0]! > 0 && numbers.every((i) => p.said[i]!.cue.because === 'as a percentage');
-    const respectively = again || p.low.includes('respectively') || /\b(?:same|that|this) order\b/.test(p.low.join(' '));
+    const respectively = again || saidRespectively(p, runs, numbers);
     const first = p.said[numbers[0]!]!.mention.from;
     const last = p.said[numbers.at(-1)!]!.mention.to;
     const chosen = fitting.filter((l) => l.to <= first || l.from >= last).sort((a, b) => distance(a, first, last) - distance(b, first, last))[0];

@@ -1,8 +1,10 @@
 // How the record's things are spoken: a trie of names over words and numbers, and the general words for each kind of quantity.
 import { doing } from './doing.js';
+import { type Levels, levelsOf } from './axis-levels.js';
 import { positions, stretches } from './positions.js';
 import { byOrdinal, led } from './led-names.js';
-import { halves, prepositions } from './halves.js';
+import { prepositions } from './halves.js';
+import { halfNames } from './slots-of.js';
 import type { Dimension, Unit } from '../quantities/index.js';
 import type { Facts, KeyField } from '../facts/index.js';
 import { type Token, tokens } from '../script/index.js';
@@ -59,6 +61,8 @@ export interface Lexicon {
   numbered: ReadonlySet<string>;
   /** The last value of a row of settings or loads for its first, and the first for its last. */
   otherEnds: ReadonlyMap<string, Meaning>;
+  /** The levels of things that are crossed, by their words. */
+  levels: Levels;
   /** What is told as the own of something. */
   owns: readonly Meaning[];
   /** Settings and loads that the record gives a limit or target for, as slot and value. */
@@ -97,15 +101,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
         if (after === 'own' && !owns.some((m) => m.slots.every((x, k) => x.value === slotsOf(g, field, n.id, words)[k]?.value))) owns.push({ slots: slotsOf(g, field, n.id, words), fields: [field], own: true });
         // "the lower limit" as a setting's name may still speak of the limit itself.
         if (field === 'setting') for (const w of words) { const r = roleWords.get(w); if (r?.firm && (r.role === 'limit' || r.role === 'target' || r.role === 'rated')) put(bare, { slots: [], role: { role: r.role, firm: false }, own: false }); }
-        // "plugged in on the desk": what stands before the word of the one axis names the other.
-        if (g.of[field].length === 2) {
-          const parts = n.id.split('-').map(plain);
-          const known = words.findIndex((w) => parts.includes(w));
-          const head = known > 1 ? words.slice(0, known) : [];
-          while (head.length && prepositions.has(head.at(-1)!) && head.length > 2) head.pop();
-          if (known === words.length - 1 && head.length >= 2 && !head.some((w) => parts.includes(w))) put(head, { slots: [{ slot: g.of[field][parts.indexOf(words[known]!) === 0 ? 1 : 0]!, value: n.id.split('-')[parts.indexOf(words[known]!) === 0 ? 1 : 0]! }], own: true });
-        }
-        if (g.of[field].length === 2) for (const [part, axis] of halves(n.id.split('-').map(plain), words)) put(part, { slots: [{ slot: g.of[field][axis]!, value: n.id.split('-')[axis]! }], own: true });
+        for (const [part, slots] of halfNames(g, field, n.id, words)) put(part, { slots, own: true });
         const inner = bare[0] && prepositions.has(bare[0]) ? bare.slice(1) : undefined;
         if (inner && inner.length && (field === 'setup' || field === 'setting') && inner.some((w) => n.id.split('-').map(plain).includes(w)) && !(inner.length === 1 && taken(maps, field, inner[0]!))) put(inner, { slots: slotsOf(g, field, n.id, words), own: true });
       }
@@ -114,7 +110,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   }
   for (const i of [...g.of.setup, ...g.of.setting]) {
     if (g.slots[i]!.axis === undefined) continue;
-    for (const value of g.values[i]!.keys()) if (!taken(maps, g.slots[i]!.field, value)) put([plain(value)], { slots: [{ slot: i, value }], own: true });
+    for (const value of g.values[i]!.keys()) if (!taken(maps, g.slots[i]!.field, value)) put(keyOfPhrase(value.replaceAll('-', ' ')), { slots: [{ slot: i, value }], own: true });
   }
   for (const [phrase, id] of positions(g, about.settings)) if (!meaningsAt(root, keyOfPhrase(phrase))) put(keyOfPhrase(phrase), { slots: slotsOf(g, 'setting', id, []), own: true });
   for (const [words, meaning] of [...shortened(maps, g), ...byOrdinal(maps, g), ...led(maps, g)]) if (!meaningsAt(root, words)) for (const m of meaning) put(words, m);
@@ -126,7 +122,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   const unitOf = new Map([...g.byMeasure].flatMap(([m, list]) => { const ids = new Set(list.map((c) => c.unit.id)); return ids.size === 1 ? [[m, list[0]!.unit] as const] : []; }));
   const setIn = new Map<string, Set<Dimension>>();
   for (const x of g.cells) if (x.constant) for (const i of [...g.of.setting, ...g.of.workload]) if (x.at[i]) setIn.set(`${i}=${x.at[i]}`, (setIn.get(`${i}=${x.at[i]}`) ?? new Set()).add(x.unit.dimension));
-  return { root, heard: properWords(maps, g), short: shortNumbers(root), setNouns: new Set([...about.settings.values()].flatMap((n) => n.spoken.flatMap((s) => /^(?:the )?(\p{L}{3,}) (?:at|on|set to)(?: the)? \S+/u.exec(s.toLowerCase())?.[1] ?? []))), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), places: elliptical(maps, g), otherEnds: otherEnds(g), owns };
+  return { root, heard: properWords(maps, g), short: shortNumbers(root), setNouns: new Set([...about.settings.values()].flatMap((n) => n.spoken.flatMap((s) => /^(?:the )?(\p{L}{3,}) (?:at|on|set to)(?: the)? \S+/u.exec(s.toLowerCase())?.[1] ?? []))), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), levels: levelsOf(g, about), places: elliptical(maps, g), otherEnds: otherEnds(g), owns };
 }
 
 function taken(maps: NameMaps, field: KeyField, word: string): boolean {
@@ -216,6 +212,8 @@ export function findNames(lex: Lexicon, list: readonly { key: string; from: numb
     }
     // "writes at", where a part is called "writes": a general word hides no name of the record.
     if (own && found && own !== found && !found.meanings.some((m) => m.own) && !out.some((n) => n.from <= own!.from && n.to >= own!.to)) out.push(own);
+    // "with the blower on low the vents cost 3": an article begins what is spoken of next, behind a name.
+    if (found && out.some((n) => n.from < found!.from && n.to > found!.from && n.to < found!.to) && list.some((a, k) => k > i && a.to <= found!.to && a.from > list[k - 1]!.to)) continue;
     if (found && !out.some((n) => n.from <= found.from && n.to >= found.to && n.to - n.from > found.to - found.from)) out.push(found);
   }
   return out;

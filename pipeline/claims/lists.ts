@@ -30,3 +30,11 @@ export function numberLists(p: Parsed): number[][] {
   if (run.length > 1) out.push(run);
   return out;
 }
+
+/** "Respectively", or "in that order"; of two rows before it, "It is 71, 64 and 58, and the lid takes 5, 4 and 3 off those respectively", it is said of the one next to it. */
+export function saidRespectively(p: Parsed, runs: readonly (readonly number[])[], run: readonly number[]): boolean {
+  const at = p.low.indexOf('respectively');
+  const mention = (k: number): { from: number; to: number } => p.said[k]!.mention;
+  const nearer = runs.some((r) => mention(r[0]!).from > mention(run.at(-1)!).from && mention(r.at(-1)!).to <= at);
+  return (at >= 0 && !nearer) || /\b(?:same|that|this) order\b/.test(p.low.join(' '));
+}

@@ -1,13 +1,14 @@
 // One sentence read with the record's names: its mentions, the names around each, and what the words say each one is. Pure.
-import { changeNouns, changeVerbs, findMentions, findNumbers, type Mention, phraseAt, type Token, tokens, unitAt } from '../script/index.js';
+import { comparatives, findMentions, findNumbers, type Mention, type Token, tokens, unitAt } from '../script/index.js';
 import { type Unit, unit } from '../quantities/index.js';
 import { coverOf } from './cover.js';
 import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
+import { levelNames } from './axis-levels.js';
 import { findNames, isVerb, type Lexicon, type Meaning, meaningsOf, type Name } from './lexicon.js';
-import { endAfterChange } from './said-direction.js';
-import { gapAfter, namedBetween } from './gapping.js';
-import { gapped, goesOnAsShare } from './gapped.js';
+import { endOfOrder } from './end-to-end.js';
+import { elide, mostChanged } from './elide.js';
+import { gapped } from './gapped.js';
 import { gigs } from './gigs.js';
 import { headless } from './headless.js';
 import { isLedTo } from './led-names.js';
@@ -44,9 +45,9 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const numbers = findNumbers(t);
   const all = findMentions(t, numbers);
   const names = misheard(t, toldByOwn(findNames(lex, atoms(t, numbers)), low, lex), lex).filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !(n.meanings.every((m) => m.led) && !isLedTo(low, n.from)) && !(n.to - n.from === 1 && /^(?:ratio|factor)$/.test(low[n.from]!) && /^(?:of|is|between)$/.test(low[n.to] ?? '')) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
-  const alone = headless(t, names, lex);
+  const alone = [...headless(t, names, lex), ...levelNames(lex.levels, low, names)];
   if (alone.length) names.splice(0, names.length, ...[...names, ...alone].sort((a, b) => a.from - b.from));
-  shortRates(all, names, lex);
+  shortRates(all, names, low, lex);
   gigs(all, low, lex);
   const score = all.some((m) => m.unit?.id === 'points') ? [...lex.unitOf.entries()].find(([, u]) => u.dimension === 'score') : undefined;
   if (score) for (const m of all) if (m.unit?.id === 'points' && !low.slice(m.from, m.to).includes('percentage') && (Math.abs(m.value.toNumber()) > 100 || names.some((n) => n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && s.value === score[0]))))) Object.assign(m, { unit: score[1] });
@@ -80,6 +81,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
     }
     const like = m.superlative && low[m.from - 1] === 'the' ? sharedNoun(names, low, m, lex) ?? oppositeEnd(names, low, m, lex) : m.superlative ? oppositeEnd(names, low, m, lex) : undefined;
     if (like) { (names as Name[]).push({ from: m.from, to: m.to, meanings: [like] }); quiet.push({ mention: m, why: 'a name' }); continue; }
+    if (m.type === 'superlative' && endOfOrder(low, m, all, names)) { quiet.push({ mention: m, why: 'an order' }); continue; }
     if (m.idle) { quiet.push({ mention: m, why: m.idle }); continue; }
     const short = saidShort(low, m, all, names, lex);
     if (short) {
@@ -130,6 +132,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   if (/^(?:and|so|but|or|,|expressed|put|taken|in|as|by)$/.test(low[0] ?? '') && /^(?:(?:and|so|but|or|,) )?(?:expressed |put |taken )?(?:in|as|by) (?:a |the )?(?:factors?|ratios?|multiples?|multipliers?)(?: terms)?(?: ?[:,]| (?:that's|that|it's|it|this)\b)/.test(low.slice(0, 6).join(' '))) for (const { mention, cue } of said) if (cue.op === 'value' && mention.type === 'cardinal' && !mention.unit) Object.assign(cue, { op: 'ratio', because: 'as a factor', placed: true });
   thanBefore(parsed);
   shareCues(parsed);
+  mostChanged(parsed);
   elide(parsed);
   sameMedian(parsed);
   for (let i = 1; i < said.length; i++) {
@@ -137,6 +140,8 @@ export function parse(text: string, lex: Lexicon): Parsed {
     const gap = low.slice(said[i - 1]!.mention.to, said[i]!.mention.from);
     // "The median hum was 31 in spring and 34 in autumn": both are medians.
     if (a.median && b.op === 'value' && gap.length <= 8 && gap.every((w, k) => /^(?:and|or|to|then|,|on|at|in|with|the|degrees|decibels|watts)$/.test(w) || names.some((n) => n.from <= said[i - 1]!.mention.to + k && said[i - 1]!.mention.to + k < n.to && n.meanings.some((x) => x.own && x.fields.every((f) => f === 'setting' || f === 'workload'))))) b.median = true;
+    // "3 degrees cooler and 2 decibels quieter than the other": both are compared with it.
+    if (a.op === 'change' && !a.base && b.op === 'change' && b.base && b.base.from >= said[i]!.mention.to && gap.length <= 4 && gap.includes('and') && comparatives.has(gap[0]!) && gap.slice(1).every((w) => /^(?:and|also|about|around|nearly|almost|roughly|some|just|over|under|only|a|,)$/.test(w))) a.base = b.base;
     if ((b.op === 'change' || b.op === 'points') && !b.base && !b.another && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but' || w === 'for' || w === 'with' || w === 'at') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
   }
   return parsed;
@@ -175,8 +180,6 @@ function otherUnit(lex: Lexicon, n: Name, all: readonly Mention[]): boolean {
   return n.meanings.some((x) => x.slots.length > 0) && !n.meanings.some((x) => x.slots.some((s) => lex.setIn.get(`${s.slot}=${s.value}`)?.has(m.unit!.dimension)));
 }
 
-const verbal = /^(?:is|are|was|were|be|to|at|reads?|hits?|reaches|reached|settles|settled|draws|drew|with|has|have|had|sits|sat|lands|landed|averages|averaged|measures|measured|comes|came|gets|got|shows|showed|needs|takes|took|runs|ran|makes|it's|that's|:|from|gives|gave|stays|stayed|weighs|ends|ended|starts|goes|go|went|does|did|adds)$/;
-
 /** "The median is 31 for the one and 28 for the other": both are medians. */
 function sameMedian(p: Parsed): void {
   for (let i = 1; i < p.said.length; i++) {
@@ -185,51 +188,6 @@ function sameMedian(p: Parsed): void {
     if (!a.cue.median || b.cue.op !== 'value' || !/^(?:for|with|on|in)$/.test(lead) || p.low[a.mention.to] !== lead || !/^(?:and|but|,)$/.test(p.low[b.mention.from - 1] ?? '') || b.mention.from - a.mention.to > 6) continue;
     b.cue.median = true;
   }
-}
-
-/** A stretch without a verb of its own goes on with that of the one before. */
-function elide(p: Parsed): void {
-  for (let i = 1; i < p.said.length; i++) {
-    const { cue, segment, mention } = p.said[i]!;
-    const before = p.said[i - 1]!;
-    if (cue.op !== 'value' || (before.cue.op !== 'change' && before.cue.op !== 'share' && !before.cue.elided) || cue.because) continue;
-    // "58 degrees over the room; the Larch, by contrast, 53": so much over it too.
-    if (before.cue.overRoom && namedBetween(p, before.mention.to, mention.from) && !p.low.slice(before.mention.to, mention.from).some((w) => verbal.test(w))) { cue.overRoom = true; }
-    // "1.9 degrees warmer, 40.1 after 38.2": no changes, but what it changed to and from.
-    if (endAfterChange(p, i)) continue;
-    const words = p.low.slice(Math.max(segment.from, before.mention.to), mention.from);
-    // "22.0 on the one, so 4.5 more than before, and 24.9 on its rival": the second goes with the first, not with the aside.
-    const place = /^(?:on|in|for|at|with)$/;
-    const first = p.said[i - 2];
-    if (first?.cue.op === 'value' && first.mention.decimals === mention.decimals && place.test(p.low[first.mention.to] ?? '') && place.test(p.low[mention.to] ?? '') && p.low.slice(before.segment.from, before.segment.from + 2).includes('so')) continue;
-    // "sheds 7 percent, 58.1 now": where it is.
-    if (/^(?:now|today|currently|instead)$/.test(p.low[mention.to] ?? '') || /^(?:now|today|currently)$/.test(p.low[mention.from - 1] ?? '')) continue;
-    // … and what follows a figure as its share is one like the share before.
-    const next = p.said[i + 1];
-    if (first?.cue.op === 'value' && first.mention.decimals === mention.decimals && before.cue.op === 'share' && next?.cue.op === 'value' && next.mention.sharedUnit && goesOnAsShare(p.low, mention, next.mention)) { next.cue.elided = before.cue; continue; }
-    // "3.1 degrees cooler, 41.2 after 44.3": what it is now, and what it was.
-    if (p.low[mention.to] === 'after' && p.said[i + 1]?.mention.from === mention.to + 1) continue;
-    // "65 percent of the 38.4 it needs": what the share is of, and no share itself.
-    if (before.cue.op === 'share' && before.cue.base && mention.from >= before.cue.base.from && mention.from < before.cue.base.to) continue;
-    if (before.cue.op === 'change' && becomesOf(p, i, before.cue.because)) { cue.elided = before.cue; continue; }
-    // "a gap of 3 volts on the one, and on the other it is 20": as big as that gap is there.
-    const again = before.cue.op === 'change' && changeNouns.has(before.cue.because) && /\b(?:it's|that's|(?:it|that) (?:is|was|comes to|becomes))(?: (?:only|just|already|about|almost|nearly|still|even))*$/.test(words.join(' ')) && placedIn(p, segment, mention);
-    if (!again && words.length > 9 || words.some((w) => verbal.test(w)) && !again || words.some((w) => /^(?:;|\(|[-–—])$/.test(w)) && !gapAfter(p, before.mention.to, mention.from)) continue;
-    cue.elided = before.cue.elided ?? before.cue;
-  }
-}
-
-/** "the gap is 3.3, and flat out it shrinks to 2.1": it is the gap that does. */
-function becomesOf(p: Parsed, i: number, noun: string): boolean {
-  const { mention } = p.said[i]!;
-  const words = p.low.slice(p.said[i - 1]!.mention.to, mention.from).filter((w) => !/^(?:only|just|about|around|nearly|almost|barely|a|mere|still|then|back)$/.test(w));
-  if (phraseAt(changeNouns, [noun], 0) === undefined || mention.unit || words.at(-1) !== 'to') return false;
-  return [2, 3].some((k) => /^(?:it|that|this|which)$/.test(words.at(-1 - k) ?? '') && phraseAt(changeVerbs, words, words.length - k)?.words.length === k - 1);
-}
-
-/** A thing, a setting or a load is named before the number, in its own stretch. */
-function placedIn(p: Parsed, segment: Said['segment'], m: Mention): boolean {
-  return p.names.some((n) => n.from >= segment.from && n.to <= m.from && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting' || f === 'workload')));
 }
 
 /** "works at 41.2, or 2.7 cooler than …", "arrives on 385, or 9 percent less": with a comma after it, what a preposition leads to is where it stands. */
@@ -254,6 +212,8 @@ function shareCues(p: Parsed): void {
     const [last, other] = [p.said[list.at(-1)!]!, p.said[list.at(-2)!]!];
     if (last.cue.op === 'change' && last.mention.unit && last.mention.unit === other.mention.unit && other.cue.op === 'value' && /^, or\b/.test(p.low.slice(other.mention.to, last.mention.from).join(' '))) continue;
     const cues = list.map((i) => p.said[i]!.cue);
+    // "over the room that is 48, 43 and 39 degrees"
+    if (cues[0]!.overRoom) for (const cue of cues) cue.overRoom = true;
     // "lets it burn 164, or 97 percent": the figure, and what share that is.
     if (list.length === 2 && cues[0]!.op === 'value' && cues[1]!.op !== 'change' && p.said[list[1]!]!.mention.unit?.id === '%' && /^, (?:or|so|that's|which)$/.test(p.low.slice(p.said[list[0]!]!.mention.to, p.said[list[0]!]!.mention.to + 2).join(' '))) continue;
     const source = cues.at(-1)!.op === 'share' && cues[0]!.op !== 'share' && (cues[0]!.op === 'value' || cues[0]!.way === 'apart') ? cues.at(-1)! : cues[0]!.op === 'change' ? cues[0]! : cues.at(-1)!.op === 'change' && cues.at(-1)!.because && p.low.slice(p.said[list.at(-2)!]!.mention.to, p.said[list.at(-1)!]!.mention.from).some((w) => w === 'and' || w === 'or') ? cues.at(-1)! : cues.at(-1)!.op === 'share' ? cues.at(-1)! : undefined;

@@ -9,6 +9,7 @@ import { afterMention, afterNames, afterSentence, newSection } from './discourse
 import { grid, type Grid } from './grid.js';
 import type { SentenceHits } from './evidence.js';
 import { hitsOf } from './hits.js';
+import { withRows } from './rows-by-figures.js';
 import { toldByFigures } from './told-by-figures.js';
 import { Kept, KeptSteps } from './kept.js';
 import { lexicon, type Lexicon } from './lexicon.js';
@@ -128,7 +129,7 @@ function readHeading(facts: Facts, g: Grid, p: Parsed, before: State): Read {
 }
 
 function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: (m: Mention) => Reading | undefined): Read {
-  const hits = hitsOf(g, p, before);
+  const hits = withRows(facts, g, p, hitsOf(g, p, before), before);
   const c: Context = { facts, grid: g, parsed: p, hits, before, now: before, done: [], told: [] };
   const readings: Reading[] = [];
   const denied = takenBackTo(p.text);

@@ -37,6 +37,8 @@ export function conditionAt(c: Context, index: number): Condition | undefined {
   } else if (previous && previous.type === 'cardinal' && !previous.unit && opens(low, previous.from) && /^,(?: (?:only|just|a|good|at|least|exactly|still|as|many|all))*$/.test(low.slice(low.lastIndexOf(',', m.from), m.from).join(' ')) && m.from - previous.to <= 12) [size, of] = [previous.value.toNumber(), index - 1];
   else if (/^all(?: the| of the| of our)?$/.test(low.slice(Math.max(0, m.from - 3), m.from).join(' ').replace(/^.*?(?=all\b)/, '')) && (low[m.to] !== 'of' || /^(?:them|these|those)$/.test(low[m.to + 1] ?? '')) && !overAll(low, m.from)) size = m.value.toNumber();
   else return undefined;
+  // "of all nine combinations only one is over it": how many there are, and the other is counted.
+  if (size === m.value.toNumber() && of === index && /^of all$/.test(low.slice(Math.max(0, m.from - 2), m.from).join(' ')) && low.slice(m.to, m.to + 6).some((w) => /^(?:one|none|nothing|only|just|two|three|four|five)$/.test(w))) return undefined;
   if (size < 2 || size > 40 || m.value.toNumber() > size) return undefined;
   let to = from;
   // "all twelve, ten of them stay under": another count, and no figure of this one.
@@ -99,6 +101,8 @@ function marksOf(c: Context, index: number, condition: Condition): number[] {
   // "with 30 to spare, two of the three fit": what there is room for stands before.
   const room = own.length ? [] : said.flatMap((s, k) => (s.mention.to < said[index]!.mention.from && usable(k) && c.parsed.low[s.mention.to] === 'to' && c.parsed.low[s.mention.to + 1] === 'spare' ? [k] : []));
   if (room.length) return room.slice(-1);
+  const asked = own.length ? [] : said.flatMap((_, k) => (k < index && usable(k) && wanted(c, k) ? [k] : []));
+  if (asked.length) return asked.slice(-1);
   if (own.length || !condition.before) return own.slice(0, 1);
   const bound = boundIn(c.parsed.low, condition.from, condition.to) ? undefined : boundIn(c.parsed.low, 0, said[index]!.mention.from)!;
   return said.flatMap((s, k) => (s.mention.from >= (bound?.from ?? 0) && s.mention.to < said[index]!.mention.from && usable(k) ? [k] : [])).slice(0, 1);
@@ -114,6 +118,8 @@ export function isMark(c: Context, index: number): boolean {
 export function wanted(c: Context, index: number): boolean {
   const { low, said } = c.parsed;
   const { mention } = said[index]!;
+  // "A gram and a half is the most I put up with"
+  if (/^(?:is|was|would be) (?:about |roughly )?(?:the|my|our) (?:most|least|maximum|minimum|max|limit|ceiling|worst)(?: that)? (?:i|we|you|anyone|anybody)\b/.test(low.slice(mention.to, mention.to + 7).join(' '))) return true;
   return low[mention.from - 1] === 'the' && /^(?:that |which )?(?:i|we|you) (?!measured|saw|see|got|get|had|have|found|recorded|read|noted|heard|mentioned|said|just|did|took|started)[a-z]/.test(low.slice(mention.to, mention.to + 3).join(' '));
 }
 
@@ -213,7 +219,7 @@ export function readCondition(c: Context, index: number): { candidates: Candidat
   const alone = new Set(out.filter((x) => x.cost <= least + 1).map((x) => [...g.of.measure, ...g.of.part].map((i) => x.subject!.at[i]).join('/'))).size === 1;
   const lately = c.now.ages[g.of.measure[0]!]! <= 2 && out.some((x) => x.cost === least && x.subject!.at[g.of.measure[0]!] === c.now.topics[g.of.measure[0]!]![0]);
   const named = alone || lately || all.some((t) => t.like || t.unit) || c.hits.roles.length > 0 || c.hits.dimensions.length > 0 || c.hits.hits.some((h) => h.slot === g.of.measure[0] || h.slot === g.of.part[0]);
-  return { candidates: out.map((x) => ({ ...x, cost: x.cost - least })), sure: named && (stated !== undefined || fails || words.some((w) => keepingVerbs.has(w))) };
+  return { candidates: out.map((x) => ({ ...x, cost: x.cost - least })), sure: named && !said.some((_, k) => k < index && wanted(c, k)) && (stated !== undefined || fails || words.some((w) => keepingVerbs.has(w))) };
 }
 
 function meets(c: Context, x: Cell, operand: string, bound: Bound): boolean {

@@ -116,6 +116,9 @@ export function readCount(c: Context, index: number): { candidates: Candidate[];
       if (whole) {
         const set = otherCells(c, index);
         if (set.length) push(out, c, { kind: 'count', variant: 'keys', args: set.map((x) => x.key) }, 'count', 0.1 * k, set[0], 'the others', { exact: true });
+        // All but the one that the sentences before told of.
+        const last = out.at(-1);
+        if (last && n > 2) out.push({ ...last, cost: last.cost + 0.1, fact: withValue(last.fact, Exact.of(n - 1)) });
         continue;
       }
       push(out, c, { kind: 'count', variant, args: cells.map((x) => x.key) }, 'count', 0.1 * k, cells[0], w, { exact: true });

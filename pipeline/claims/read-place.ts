@@ -29,7 +29,10 @@ export function readPlace(c: Context, index: number): Decision {
     // "Warmest hour, °C: the Larch 52, the Rowan 57": the head of a row, and no place.
     const colon = low.indexOf(':', m.to);
     if (colon > 0 && colon < m.to + 5 && m.value.toNumber() === 1 && new Set(c.hits.hits.filter((h) => h.from > colon && c.grid.slots[h.slot]!.field === 'setup').map((h) => h.value)).size > 1) return decide(m, [], { silent: true });
-    if (low[m.to] === 'first' || /^(?:most|least)$/.test(low[m.from]!) && !(low[m.from - 1] === 'the' && sizeSaid(c, index) !== undefined) && (beside[0] === 'of' || !/^(?:efficient|power|noise|heat|frames)$/.test(beside[0] ?? ''))) return decide(m, [], { silent: true });
+    // "and draws the most, 31 watts": what there is most of is the figure behind it.
+    const next = c.parsed.said[index + 1];
+    const figured = low[m.from - 1] === 'the' && next?.mention.unit !== undefined && next.cue.op === 'value' && /^(?:,|at|with|, at|, with)$/.test(low.slice(m.to, next.mention.from).join(' ')) && figureBeside(c, index) !== undefined;
+    if (low[m.to] === 'first' || !figured && /^(?:most|least)$/.test(low[m.from]!) && !(low[m.from - 1] === 'the' && sizeSaid(c, index) !== undefined) && (beside[0] === 'of' || !/^(?:efficient|power|noise|heat|frames)$/.test(beside[0] ?? ''))) return decide(m, [], { silent: true });
   }
   // "buy whichever is the cheapest", where the record has no prices: a quantity that was never measured.
   if (m.superlative?.of.length && !m.superlative.of.some((d) => [...c.grid.measureUnits.values()].some((dims) => dims.has(d)))) return decide(m, [], { silent: true });

@@ -2,6 +2,7 @@
 import { basesFor, baseWords, changesOf } from './bases.js';
 import { type Candidate, type Context, reachOfCosts, sameCellExcept, subjectCells, unitsOf } from './context.js';
 import { type Cell, moved } from './grid.js';
+import { speaksOfChanges } from './of-changes.js';
 import { spokenBy } from './ratio-words.js';
 import { overRoomTerm, push } from './read-value.js';
 import { firstCell, substitute } from './terms.js';
@@ -26,6 +27,8 @@ export function readRatio(c: Context, index: number): Candidate[] {
   const carried = c.parsed.low[to] === 'as' || words.low.some((w) => /^(?:what|that|as|the|of)$/.test(w));
   const own = namedHere(c, index);
   for (const [k, latest] of c.now.said.slice(0, 2).entries()) {
+    // "carries twice as much water as the other": of the quantity itself, where nothing is said to change.
+    if (/^as (?:much|many) (?!as\b)\p{L}/u.test(c.parsed.low.slice(to, to + 3).join(' ')) && !speaksOfChanges(c, index)) continue;
     if (!carried || latest.kind === 'mean' || latest.kind === 'rank' || latest.kind === 'count') continue;
     // "as long as", "as loud as": of the quantity itself, and not of a change.
     if (!ofMeasureSaid(c, index, firstCell(c.grid, latest)) || (latest.kind === 'difference' && c.parsed.low[to] === 'as' && spokenBy(c.parsed.low[to + 1]).length > 0)) continue;
@@ -40,7 +43,8 @@ export function readRatio(c: Context, index: number): Candidate[] {
     if (prior && !changesOf(words).length) push(out, c, { kind: 'ratio', args: [last, prior] }, 'ratio', 0.7 + 0.6 * k, subject, 'the one before');
   }
   // "So the one takes twice as much as the other": of the quantity that was given last.
-  const given = c.now.said[0];
+  // … and "passes 20 percent more and carries twice as much water": before the change, of the same.
+  const given = c.now.said[0]?.kind === 'percent_change' && /^as (?:much|many) (?!as\b)\p{L}/u.test(c.parsed.low.slice(to, to + 3).join(' ')) && !speaksOfChanges(c, index) ? c.now.said.find((t) => t.kind === 'mean') : c.now.said[0];
   if (given?.kind === 'mean' && (/^as (?:much|many)$/.test(c.parsed.low.slice(to, to + 2).join(' ')) || c.parsed.low.slice(said.segment.from, said.mention.from).some((w) => /^(?:figure|number|value|result|reading)$/.test(w))) && !measureSaid(c, index)) for (const change of changesOf(words)) {
     const top = [substitute(c.grid, given, own), given].find((t) => t && [...own].every(([i, v]) => firstCell(c.grid, t)!.at[i] === v));
     const other = top && substitute(c.grid, top, change);

@@ -67,6 +67,8 @@ export function readRank(c: Context, index: number): Candidate[] {
     else if (!good && finishedIn(c, index, cell)) variants.push(['lowest', 0]);
     else if (c.now.order) variants.push([c.now.order, 0]);
     else if (side) variants.push([side, 0]);
+    // "The one is the hungriest of all. The other comes second": from the same end, whichever is better.
+    else if (mention.value.equals(Exact.of(2)) && rightBehind(c, cell)) variants.push([c.now.leads!.variant, 0], [c.now.leads!.variant === 'highest' ? 'lowest' : 'highest', 1.4]);
     else if (!good && c.now.leads?.of === [...measure, ...part].map((i) => cell.at[i]).join('/')) variants.push([c.now.leads.variant, 0.1]);
     else variants.push([good < 0 ? 'lowest' : 'highest', good ? 0 : 0.3], [good < 0 ? 'highest' : 'lowest', good ? 1.4 : 0.5]);
     for (const { slots, cost: extra } of sets) {
@@ -243,3 +245,9 @@ function heldFirst(c: Context, index: number): ReadonlySet<number> {
 }
 
 export type { Cell };
+
+/** Whoever was placed last came first in what is ranked here. */
+function rightBehind(c: Context, cell: Cell): boolean {
+  const last = c.grid.byKey.get(c.now.placed.at(-1) ?? '');
+  return last !== undefined && c.now.leads?.of === [...c.grid.of.measure, ...c.grid.of.part].map((i) => cell.at[i]).join('/') && [...c.grid.of.measure, ...c.grid.of.part].every((i) => last.at[i] === cell.at[i]);
+}

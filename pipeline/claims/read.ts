@@ -6,6 +6,7 @@ import { basesFor, baseWords } from './bases.js';
 import { offTheMark } from './beside-mark.js';
 import { readCameFrom } from './came-from.js';
 import { betweenChanges } from './between-changes.js';
+import { betweenRanked } from './between-ranked.js';
 import { betweenTwo } from './between-two.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
@@ -40,6 +41,7 @@ import { markBeside, measuredFrom } from './mark-beside.js';
 import { allThereIs, outOfWhole } from './out-of.js';
 import { asInRowBefore, asOfTheOneBefore } from './row-before.js';
 import { readRunExtreme } from './run-extremes.js';
+import { offsetSaid } from './offset-said.js';
 import { ofUnknown } from './of-unknown.js';
 import { fromOwnMark } from './own-mark.js';
 import { overRoomAgain } from './over-room-again.js';
@@ -193,7 +195,9 @@ function weigh(c: Context, index: number): Reading {
   if (isMark(c, index)) return as(decide(m, readValue(c, index).filter((x) => x.subject?.fixed && fit({ ...m, hedge: undefined } as Mention, x)), { silent: true }));
   const changes = betweenChanges(c, index);
   if (changes.length) return as(decide({ ...m, unit: m.unit ?? c.parsed.said[index - 1]!.mention.unit } as Mention, changes, {}));
-  for (const told of [betweenTwo, readWasThen, possessed, readCameFrom]) {
+  const offset = offsetSaid(c, index);
+  if (offset.length) return as(decide(m, offset, { silent: true }));
+  for (const told of [betweenTwo, betweenRanked, readWasThen, possessed, readCameFrom]) {
     const found = told(c, index);
     if (found.length) return as(decide(m, found, {}));
   }

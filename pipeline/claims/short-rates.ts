@@ -7,15 +7,19 @@ import type { Lexicon, Name } from './lexicon.js';
 
 const rates: Readonly<Record<string, readonly string[]>> = { L: ['L/min', 'L/h'], mL: ['mL/min'], MB: ['MB/s'], GB: ['GB/s'] };
 
-/** Sets the unit of such mentions to that of the rate, in place. Needs the name of the rate in the sentence. */
-export function shortRates(all: readonly Mention[], names: readonly Name[], lex: Lexicon): void {
+/** Sets the unit of such mentions to that of the rate, in place. Needs the name of the rate in the sentence, or words of a change: "another 4 litres". */
+export function shortRates(all: readonly Mention[], names: readonly Name[], low: readonly string[], lex: Lexicon): void {
   for (const m of all) {
     const wanted = m.unit && rates[m.unit.id];
     if (!wanted || m.adjectival) continue;
     const measures = [...lex.unitOf];
     if (measures.some(([, u]) => u.dimension === m.unit!.dimension)) continue;
     const named = (measure: string): boolean => names.some((n) => n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && s.value === measure)) || n.meanings.some((x) => x.dimension?.some((d) => d === lex.unitOf.get(measure)!.dimension)));
-    const rate = measures.find(([measure, u]: readonly [string, Unit]) => wanted.includes(u.id) && named(measure));
+    const rate = measures.find(([measure, u]: readonly [string, Unit]) => wanted.includes(u.id) && (named(measure) || changing(low, m)));
     if (rate) Object.assign(m, { unit: unit(rate[1].id) });
   }
+}
+
+function changing(low: readonly string[], m: Mention): boolean {
+  return /^(?:another|further|extra|additional)$/.test(low[m.from - 1] ?? '') || /^(?:more|less|fewer|faster|slower|ahead|behind|up|down|extra)$/.test(low[m.to] ?? '');
 }

@@ -50,6 +50,9 @@ export function known(c: Context, u: Unit): boolean {
   return c.grid.dimensions.has(kindOf(u)) || (u.dimension === 'temperature' && c.grid.dimensions.has('temperature-difference')) || (u.dimension === 'temperature-difference' && c.grid.dimensions.has('temperature'));
 }
 
+/** How far away it stood, what it cost, how long it took: said beside figures of anything. */
+const apart: ReadonlySet<string> = new Set(['money', 'duration', 'length']);
+
 /** A unit that nothing in the record has: no claim, unless the number is just what the words' own quantity gives. */
 export function foreign(c: Context, index: number): Decision {
   const m = c.parsed.said[index]!.mention;
@@ -60,7 +63,7 @@ export function foreign(c: Context, index: number): Decision {
   // The unit that the record has too, or another name of it, is no slip: the number is of another thing.
   const slipped = (u: Unit): boolean => u.dimension !== m.unit!.dimension || !u.factor.equals(m.unit!.factor);
   const right = found.filter((x) => slipped(x.fact.unit) && fit(bare, x) && !x.fact.value.equals(x.fact.value.round(-1)));
-  if (right.length && m.unit!.dimension !== 'money' && m.unit!.dimension !== 'duration') return { verdict: 'disagrees', chosen: right[0]!, why: `the record gives it in ${right[0]!.fact.unit.symbol}`, ranked: right.map((candidate) => ({ candidate, fits: false })) };
+  if (right.length && !apart.has(m.unit!.dimension)) return { verdict: 'disagrees', chosen: right[0]!, why: `the record gives it in ${right[0]!.fact.unit.symbol}`, ranked: right.map((candidate) => ({ candidate, fits: false })) };
   return { verdict: 'not-a-claim', why: `nothing in the record is in ${m.unit!.many || m.unit!.id}`, ranked: [] };
 }
 

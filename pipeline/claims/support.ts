@@ -124,7 +124,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (plain && perWatt(c, index) && !/\/W$/.test(mention.unit?.id ?? '')) return 'it speaks of something per watt';
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
   if (plain && /\bdivided by\b/.test(low.join(' '))) return 'it speaks of a quotient';
-  if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
+  if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && r.segment <= index + 1 && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
   // "between that and the windy one there are 9 decibels": how far two lie apart, of which one was not understood.
   if ((plain || (x.why === 'from the lowest to the highest' && cue.because !== 'from end to end')) && bothNamed(c, mention.from) < 2 && /\bbetween\b.*\band\b.*\b(?:there|lies?|lay|is|are|was|were|there's|it's|that's|makes|leaves|comes|sits?)(?: (?:about|only|nearly|almost|just|still|a|some|around|roughly|is|are|was|were))*$/.test(low.slice(Math.max(segment.from, mention.from - 14), mention.from).join(' '))) return 'how far two things lie apart';
   // "I put on 3 grams of fresh grease": what people did, and no reading.

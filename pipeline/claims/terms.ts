@@ -56,6 +56,8 @@ function replaced(g: Grid, term: Term, change: ReadonlyMap<number, string>, firs
     const other = cell && own!.size ? moved(g, cell, own!) : undefined;
     if (other && other.key !== a) { differs = true; args.push(other.key); } else args.push(a);
   }
+  // Two that come to be the same one are nothing to compare.
+  if (args.length === 2 && args[0] === args[1] && term.args[0] !== term.args[1]) return undefined;
   return differs ? { ...term, args } : undefined;
 }
 

@@ -1,6 +1,6 @@
 // All numeric mentions of one sentence: the number with its unit, its hedge, and why it is no claim where that can be told from the words alone.
 import { Exact, type Unit, unit } from '../quantities/index.js';
-import { type Comparison, superlatives } from './comparisons.js';
+import { comparatives, type Comparison, superlatives } from './comparisons.js';
 import { type Hedge, hedges } from './hedges.js';
 import { idle } from './idioms.js';
 import { findNumbers, type NumberSpan } from './numbers.js';
@@ -130,6 +130,8 @@ function joinTimes(t: readonly Token[], list: Mention[]): void {
     if (!small || a.type !== 'cardinal' || b.type !== 'cardinal' || a.decimals || a.step || b.decimals || b.idle || (b.unit && b.unit.id !== small) || b.value.compare(Exact.of(60)) >= 0) continue;
     const gap = t.slice(a.to, b.from).map((x) => x.low).join(' ');
     if (gap !== 'and' && gap !== '' && gap !== ',') continue;
+    // "an hour and a half, ten minutes more than the other": how long, and how much longer.
+    if (a.step || (gap === ',' && comparatives.has(t[b.to]?.low ?? ''))) continue;
     if (!b.unit && (gap !== 'and' || a.value.compare(Exact.of(24)) > 0)) continue;
     list.splice(k, 2, { ...a, to: b.to, end: b.end, value: a.value.times(Exact.of(60)).plus(b.value), unit: unit(small), composed: true });
   }
@@ -141,13 +143,22 @@ function articleUnit(t: readonly Token[], i: number): Mention | undefined {
   const u = unitAt(t, i + 1, true);
   // "promises an hour": what is said of a thing, where "for an hour" only passes.
   if (u?.unit.dimension === 'duration' && /^(?:promises?|promised|claims?|claimed|says|needs|needed|manages?|managed)$/.test(t[i - 1]?.low ?? '')) return { ...blank(t, i, u.to), unit: u.unit, loose: u.loose };
-  if (!u || u.unit.dimension === 'count' || u.unit.dimension === 'duration' || !hedgeBefore(t, i)) return undefined;
+  if (!u || u.unit.dimension === 'count' || u.unit.dimension === 'duration' || !(hedgeBefore(t, i) || compared(t, i, u.to))) return undefined;
   return { ...blank(t, i, u.to), unit: u.unit, loose: u.loose };
+}
+
+/** "is only a decibel over the other", "a volt more than that". */
+function compared(t: readonly Token[], from: number, to: number): boolean {
+  const [before, after] = [t[from - 1]?.low ?? '', t[to]?.low ?? ''];
+  return /^(?:only|just|barely|by|is|was|are|were|it's|that's|sits?|sat|ends?|ended|lands?|stays?|stayed|even)$/.test(before) && (comparatives.has(after) || /^(?:over|under|above|below|ahead|behind|apart|short|shy|off|up|down)$/.test(after));
 }
 
 /** "Tessaly last": the last place of a ranking. */
 function lastPlace(t: readonly Token[], i: number): Mention | undefined {
   const w = t[i]!;
+  // "… and last the Alder with 3"
+  const told = w.low === 'last' && /^(?:and|,|then)$/.test(t[i - 1]?.low ?? '') && t[i + 1]?.low === 'the' && /^\p{Lu}/u.test(t[i + 2]?.text ?? '');
+  if (told) return { ...blank(t, i, i + 1), type: 'ordinal', value: Exact.of(-1) };
   if (w.low !== 'last' || !/^(?:place|\.|,|;|!|of|in|by|with|and|on|at)?$/.test(t[i + 1]?.low ?? '')) return undefined;
   if (t[i - 1]?.low === 'at' || t[i - 1]?.low === 'the' && t[i + 1]?.low !== 'place' || t[i + 1]?.low === 'of' && t[i + 2]?.low === 'all') return undefined;
   return { ...blank(t, i, t[i + 1]?.low === 'place' ? i + 2 : i + 1), type: 'ordinal', value: Exact.of(-1) };

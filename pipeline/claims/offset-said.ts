@@ -1,0 +1,20 @@
+// "with the supply turned down by sixty millivolts": by how much something was set lower or higher, where the record has that.
+import { isFact } from '../facts/index.js';
+import type { Candidate, Context } from './context.js';
+import { fits } from './fit.js';
+import { push } from './read-value.js';
+import { valueOf } from './terms.js';
+
+const setting = /^(?:down|up|lower|lowered|reduced|raised|undervolt(?:ed|ing)?|offset|full|whole|entire|turned|dialled|dialed|minus|negative|pulled|taken|dropped|set|tuned|backed|off)$/;
+
+/** Just the offset that the record gives, where the words before the number say that something was set. */
+export function offsetSaid(c: Context, index: number): Candidate[] {
+  const m = c.parsed.said[index]!.mention;
+  const out: Candidate[] = [];
+  if (!m.unit || m.unit.id === '%' || !c.parsed.low.slice(Math.max(0, m.from - 5), m.from).some((w) => setting.test(w))) return out;
+  for (const x of c.grid.cells) {
+    const fact = x.role === 'offset' ? c.facts.value(x.key) : undefined;
+    if (fact && isFact(fact) && fits(m, fact, { size: true })) push(out, c, valueOf(x.key), 'constant', 0, x, 'by how much it was set');
+  }
+  return out;
+}
