@@ -79,7 +79,8 @@ export function ofNumberSaid(c: Context, index: number): Candidate[] {
   const said = { ...of, hedge: undefined } as typeof of;
   const is = (k: Cell): boolean => { const fact = c.facts.value(k.key); return k.fixed && isFact(fact) && (!of.unit || of.unit.dimension === k.unit.dimension) && fits(said, fact, { size: false, exact: true }); };
   // "The limit was 200 watts, 80 percent of the 250 allowed at stock": one that is set, of another.
-  if (spoken?.fixed && !named.size) {
+  const behind = (slot: number, v: string): boolean => c.hits.hits.some((h) => h.slot === slot && h.value === v && h.from >= of.to);
+  if (spoken?.fixed && [...named].every(([slot, v]) => behind(slot, v))) {
     const own = (g.byMeasure.get(spoken.at[g.of.measure[0]!]!) ?? []).filter((k) => k !== spoken && is(k) && g.of.part.every((i) => k.at[i] === spoken.at[i]));
     if (own.length) return own.flatMap((k) => share(c, spoken, k, 'of the number said'));
   }

@@ -102,9 +102,13 @@ function ofOneSize(c: Context, index: number, of: string): boolean {
   return [...c.grid.scale].every(([name, s]) => (name === of) === (value <= s.high * 2 && value >= s.low / 2));
 }
 
+/** "doesn't hit", "never reaches": what is not come to. */
+const notReached = /\b(?:doesn't|didn't|don't|never|won't|can't|cannot|does not|did not|not) (?:(?:even|quite|ever|actually|really) )?(?:hits?|reach(?:es|ed)?|makes?|gets? to|touch(?:es|ed)?|sees?|saw|manages?|cracks?|breaks?)$/;
+
 /** "Nobody … above", "none of these … more than", "it isn't under". */
 function boundOfAll(before: readonly string[]): boolean {
   const clause = before.slice(Math.max(before.lastIndexOf(','), before.lastIndexOf(';'), before.lastIndexOf(':')) + 1).join(' ');
+  if (notReached.test(clause)) return true;
   return /\b(?:nobody|no ?one|none|nothing|neither|no \p{L}+|not one(?: \p{L}+)?|never|isn't|wasn't|aren't|weren't|doesn't|didn't|is not|was not)\b.*\b(?:over|above|under|below|past|beyond|more than|less than|fewer than|within|closer than|nearer than|at least|at most|as much as|as many as)$/u.test(clause);
 }
 
