@@ -33,7 +33,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     if (corrected && n.from >= corrected.from && n.to <= corrected.to) continue;
     // "hums till morning in another flat", "it hangs in the living room": not where it was measured.
     if (/^(?:another|next|different|other|adjacent|neighbouring|neighboring|living|dining|spare|server|waiting)$/.test(p.low[n.from - 1] ?? '') && n.meanings.every((m) => m.slots.length > 0 && m.slots.every((s) => g.of.part.includes(s.slot) && roomParts.includes(s.value)))) continue;
-    const segment = standingBy(p, n) ?? segmentOf(p, n.from);
+    const segment = standingBy(g, p, n) ?? segmentOf(p, n.from);
     const before = p.low[n.from - 1] === 'the' ? p.low[n.from - 2] : p.low[n.from - 1];
     const room = before === 'over' || before === 'above';
     const baseOf = room && p.said[segment]?.cue.overRoom ? segment : comparedIn(g, p, n, segment);

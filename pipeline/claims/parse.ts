@@ -121,6 +121,13 @@ export function parse(text: string, lex: Lexicon): Parsed {
     const meanings = meaningsOf(lex, [`#${l.mention.value.toString()}`, ...unitWords]);
     if (meanings) l.named = { from: l.mention.from, to: l.mention.to, meanings };
   }
+  // "set to 20, 40 and 80 percent of its travel": as the last one is, so are those before it.
+  for (const l of live.filter((x) => !x.named && x.mention.sharedUnit)) {
+    const last = all.find((m) => m.from > l.mention.from && !m.sharedUnit);
+    const name = last && names.find((n) => n.from === last.from && n.to > last.from + 1 && n.meanings.some((x) => x.own));
+    const rest = name && meaningsOf(lex, [`#${l.mention.value.toString()}`, ...atoms(t.slice(last!.from, name.to), findNumbers(t.slice(last!.from, name.to))).slice(1).map((a) => a.key)]);
+    if (rest?.some((x) => x.own && x.fields[0] === name!.meanings.find((y) => y.own)!.fields[0])) l.named = { from: l.mention.from, to: l.mention.to, meanings: rest };
+  }
   for (const w of t) if (w.kind === 'time') quiet.push({ mention: { ...all[0], from: 0, to: 0, start: w.start, end: w.end } as Mention, why: 'a time mark' });
   const cuts = segments(t, live.map((l) => l.mention), names);
   const cover = coverOf(names, t.length);

@@ -29,7 +29,7 @@ const rows: [Role, boolean, string][] = [
   ['target', true, 'target|targets|goal|setpoint|set point'],
   ['target', false, 'ask for|asked for|asks for|aim|aimed|set to|held at|turned down until|asking for|to put out|to deliver|to supply|to give out|to push out|to feed out|delivering|putting out'],
   ['target', true, 'draw the line|draws the line|drew the line|draws a line|red line'],
-  ['rated', false, 'where it says|according to the box|read the box|reading the box|believe the box|ask the box|printed on|stamped on|on the listing|listing says|website says|page says|on the tin|says on the tin|leaflet says'],
+  ['rated', false, 'where it says|according to the box|read the box|reading the box|believe the box|ask the box|on the listing|listing says|website says|page says|on the tin|says on the tin|leaflet says'],
   ['rated', true, 'rated|rating|on the label|label|nominal|nameplate|on the box|advertised|promised|promises|claims|claimed|spec|data sheet|datasheet|on paper|sticker|on the sticker|box says|says on the box|on the packaging|brochure|maker says|manufacturer says'],
   ['idle', true, 'idle|idles|idled|idling|at rest|doing nothing|doing absolutely nothing|does nothing|doing nothing at all|sitting there|sat there|standby|at the desktop|on the desktop'],
   ['load', true, 'under load|loaded|at load|under full load|in load'],
