@@ -252,7 +252,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   }
   if (fromEndToEnd(low, m.from)) return { way: 'apart', because: 'from end to end', before: true };
   // "they spread over seven kelvin"
-  if (/(?:^| )(?:spreads?|stretch(?:es|ed)?|extends?|ranges?|ranged|fans?)(?: out)? (?:over|across)$/.test(low.slice(Math.max(seg.from, k - 3), k + 1).join(' ')) || (/^(?:over|across)$/.test(low[m.from - 1] ?? '') && /^(?:spreads?|stretch(?:es|ed)?|ranges?|ranged)$/.test(low[m.from - 2] ?? ''))) return { way: 'apart', because: 'the whole field', before: true };
+  if ((low[k] === 'over' || low[k] === 'across') && /(?:^| )(?:spreads?|stretch(?:es|ed)?|extends?|ranges?|ranged|fans?)(?: out)? (?:over|across)$/.test(low.slice(Math.max(seg.from, k - 3), k + 1).join(' ')) || (/^(?:over|across)$/.test(low[m.from - 1] ?? '') && /^(?:spreads?|stretch(?:es|ed)?|ranges?|ranged)$/.test(low[m.from - 2] ?? ''))) return { way: 'apart', because: 'the whole field', before: true };
   // "the whole field fits into seven kelvin"
   const segment = low.slice(seg.from, m.from);
   if (segment.some((w) => /^(?:fits|fit|within|inside|covers|cover|separates|separate|spans|span|bunched|packed|spread)$/.test(w)) && segment.some((w) => /^(?:field|pack|bunch|everyone|everything|lot|all|table|group|rest)$/.test(w))) return { way: 'apart', because: 'the whole field', before: true };

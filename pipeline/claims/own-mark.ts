@@ -21,11 +21,14 @@ const setBefore = /\b(?:(?:my|our) (?:own )?(?:goal|target|aim|line|limit|mark|c
 /** The mark that a number sets; undefined where it sets none, or one that the record has. */
 export function ownMark(c: Context, r: Reading): OwnMark | undefined {
   const { mention: m } = r;
-  if (m.type !== 'cardinal' || (r.verdict === 'agrees' && r.chosen?.subject?.fixed)) return undefined;
+  if (m.type !== 'cardinal' || !speaks.test(c.parsed.text) || (r.verdict === 'agrees' && r.chosen?.subject?.fixed)) return undefined;
   const { low } = c.parsed;
   if (!setBehind.test(low.slice(m.to, m.to + 5).join(' ')) && !setBefore.test(low.slice(Math.max(0, m.from - 12), m.from).join(' '))) return undefined;
   return { value: m.value.toNumber(), ...(m.unit && !m.loose && { unit: m.unit.id }), left: reach };
 }
+
+/** Somebody's wish or nerve is spoken of at all: most sentences need no closer look. */
+const speaks = /\b(?:i|i'd|we|we'd|my|our|most|least|where|enough|plenty|what)\b/i;
 
 const from = /^(?:over|under|above|below|past|beyond|short|short of|shy of|off|miss|misses|missed|clear|clears|cleared|pass|passes|passed|beat|beats|in hand|to spare|spare|left|too many|too much|too hot|too high|too loud|away|in reserve|of headroom)$/;
 

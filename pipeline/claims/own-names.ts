@@ -12,6 +12,7 @@ const ends = /^(?:[.,;:!?)—–]|and|but|or|so|it|they|he|she|we|you|is|was|doe
 
 /** The names that stand, and "with its own, it hums": the noun is left out. */
 export function toldByOwn(names: readonly Name[], low: readonly string[], lex: Lexicon): Name[] {
+  if (lex.owns.length !== 1 && !names.some((n) => n.meanings.some((m) => m.after))) return [...names];
   const out = names.flatMap((n): Name[] => {
     if (!n.meanings.some((m) => m.after)) return [n];
     const left = n.meanings.filter((m) => !m.after || m.after === low[n.from - 1]);

@@ -2,5 +2,5 @@
 const asked = /\b(?:an?|each|every|one) (?:extra|additional|further|more) \p{L}+\b[^?]*\b(?:costs?|takes?|needs?)\b[^?]*\?\s*$|\b(?:costs?|pay)\b[^?]*\b(?:an?|each|every|one|per) (?:extra|additional|further|more) \p{L}+[^?]*\?\s*$/iu;
 
 export function answersSlope(question: string, text: string): boolean {
-  return asked.test(question) && text.trim().split(/\s+/).length <= 7;
+  return text.length < 80 && question.trimEnd().endsWith('?') && text.trim().split(/\s+/).length <= 7 && asked.test(question);
 }

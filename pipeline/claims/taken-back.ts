@@ -22,11 +22,11 @@ const within = new RegExp(String.raw`${reported.source}[^;:—]*?[;,:—–]\s*(
 
 /** "I wrote down 31 kelvin; it isn't, it is 13": where in a sentence ends what it takes back itself; 0 for nowhere. */
 export function takenBackTo(text: string): number {
-  const m = within.exec(text);
+  const m = /n['’]t\b|\bnot\b/.test(text) ? within.exec(text) : null;
   return m ? m.index + m[0].length : 0;
 }
 
 export function takenBack(text: string, next: string): boolean {
-  if (guess.test(text.trim()) && answered.test(next)) return true;
+  if (text.trimEnd().endsWith('?') && answered.test(next) && guess.test(text.trim())) return true;
   return wrong.test(next) || (denied.test(next) && reported.test(text));
 }

@@ -63,14 +63,17 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   // "for 6.6 more frames, so each one costs it 3.6 watts", "every extra frame takes 5 watts"
   if (unit && /\b(?:each|every) (?:one(?: of (?:them|those))?|(?:extra|additional|further|single|more) \p{L}+|of (?:them|those)) (?:costs?|takes?|needs?|eats?|comes? (?:to|at))(?: (?:it|you|us|me|at|about|only|just|around|roughly|nearly|an|extra))*$/u.test(lowAt(t, n.from - 10, Math.min(n.from, 10)))) return 'a slope';
   if (unit) for (const at of [unit.to, unit.to + 1]) if (/^for (?:each|every)$/.test(lowAt(t, at, 2)) && startsNumber(t, at + 2) && t[at + 2]!.low !== 'one') return 'a slope';
-  if (unit && /^(?:(?:and|but|so) )?for (?:each|every|any) \p{L}/u.test(t.slice(0, 5).map((w) => w.low).join(' ')) && n.from > 2 && n.from < 24) return 'a slope';
+  if (unit && n.from > 2 && n.from < 24 && (t[0]!.low === 'for' || t[1]!.low === 'for') && /^(?:(?:and|but|so) )?for (?:each|every|any) \p{L}/u.test(t.slice(0, 5).map((w) => w.low).join(' '))) return 'a slope';
   if (unit && eachOne(t, unit.to)) return 'a slope';
   // "so one more frame is 7 watts": what the first costs.
-  if (unit && /\b(?:one|each|every|an) (?:extra|more|additional|single|further) \p{L}+ (?:is|was|costs?|takes?|needs?|comes? to|works out at)(?: (?:about|around|roughly|only|just|some|almost|nearly))?$/u.test(lowAt(t, n.from - 8, 8)) && n.from >= 4) return 'a slope';
+  if (unit && n.from >= 4 && leadsToCost.test(before!.low) && /\b(?:one|each|every|an) (?:extra|more|additional|single|further) \p{L}+ (?:is|was|costs?|takes?|needs?|comes? to|works out at)(?: (?:about|around|roughly|only|just|some|almost|nearly))?$/u.test(lowAt(t, n.from - 8, 8))) return 'a slope';
   if (!unit && /^(?:more|less|fewer|extra)$/.test(next?.low ?? '') && /^for (?:each|every)$/.test(lowAt(t, n.to + 2, 2)) && startsNumber(t, n.to + 4) && t[n.to + 4]!.low !== 'one') return 'a slope';
   if (isIdiom(t, n)) return 'an idiom';
   return undefined;
 }
+
+/** What may stand between a cost and what it is the cost of. */
+const leadsToCost = /^(?:is|was|costs?|takes?|needs?|to|at|about|around|roughly|only|just|some|almost|nearly)$/;
 
 /** "watts a frame", "watts for every extra frame": so much of the one for one of the other. */
 function eachOne(t: readonly Token[], at: number): boolean {

@@ -10,8 +10,9 @@ const parts: Record<string, number> = { half: 2, quarter: 4, third: 3 };
 export function joinHalves(t: readonly Token[], list: Mention[], blank: (from: number, to: number) => Mention): void {
   for (let k = 0; k < list.length; k++) {
     const b = list[k]!;
+    if (b.type !== 'fraction' || b.unit) continue;
     const part = parts[t[b.to - 1]!.low];
-    if (b.type !== 'fraction' || b.unit || !part || t[b.from - 1]?.low !== 'and' || !/^(?:a|half|quarter|third)$/.test(t[b.from]!.low) || b.to - b.from > 2) continue;
+    if (!part || t[b.from - 1]?.low !== 'and' || !/^(?:a|half|quarter|third)$/.test(t[b.from]!.low) || b.to - b.from > 2) continue;
     const a = list.find((m) => m.to === b.from - 1 && m.type === 'cardinal' && m.unit && m.decimals <= 0 && !m.step) ?? one(t, b.from - 1, blank);
     if (!a) continue;
     const joined: Mention = { ...a, to: b.to, end: b.end, value: a.value.plus(Exact.of(1n, BigInt(part))), step: Exact.of(1n, BigInt(part)) };
