@@ -15,7 +15,7 @@ const getting = /^(?:gets?|got|gains?|gained|squeezes?|squeezed|wins?|won|takes?
 const reach = 4;
 
 /** The setting that the clause says to do it; undefined where none is. */
-export function agentOf(c: Context, index: number): Hit | undefined {
+function agentOf(c: Context, index: number): Hit | undefined {
   const { mention: m, segment } = c.parsed.said[index]!;
   const { low } = c.parsed;
   const settings = c.hits.hits.filter((h) => c.grid.slots[h.slot]!.field === 'setting');
