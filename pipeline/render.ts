@@ -37,6 +37,9 @@ export async function render(examined: Examined, facts: Facts, stamp: Draft | un
   const [{ narrationText }, { cautionsFor }, { factRecord }, { readingsCsv, renderContactSheet, renderPage }] = await Promise.all([
     import('./narration/index.js'), import('./cautions/index.js'), import('./facts/index.js'), import('./page/index.js'),
   ]);
+  const cautions = cautionsFor(facts);
+  const sentences = await sentencesOf(facts);
+  const findings = inOrder(examined.findings);
   const drawing = Promise.all(asTold((await planPictures(facts)).pictures, facts, examined.said).map(async (planned) => {
     const drawn = await studio.draw(planned, draft);
     putPicture(id, planned, drawn, facts, draft, factRecord, put);
@@ -44,16 +47,17 @@ export async function render(examined: Examined, facts: Facts, stamp: Draft | un
     for (const { path, bytes } of moving) put(`${id}/pictures/${planned.stem}-${path}`, bytes);
     return { ...drawn, divides: planned.divides, listed: onSheet(planned, drawn, moving, facts) };
   }));
-  const cautions = cautionsFor(facts);
-  const sentences = await sentencesOf(facts);
-  const findings = inOrder(examined.findings);
-  const records = (await storedFacts(facts, examined.claimed)).map((fact) => ({ ...factRecord(fact, facts), ...(draft && { draft: true }) }));
-  put(`${id}/narration.md`, draftMark(stamp) + narrationText(facts, sentences, cautions));
-  const script = await filledIn(facts);
-  if (script !== undefined) put(`${id}/script.md`, draftMark(stamp) + script);
-  put(`${id}/readings.csv`, draft ? markedCsv(readingsCsv(facts)) : readingsCsv(facts));
-  put(`${id}/facts.json`, json(records));
-  put(`${id}/findings.json`, json(findings.map((f) => ({ ...f, ...(draft && { draft: true }) }))));
+  const texts = async (): Promise<void> => {
+    const records = (await storedFacts(facts, examined.claimed)).map((fact) => ({ ...factRecord(fact, facts), ...(draft && { draft: true }) }));
+    put(`${id}/narration.md`, draftMark(stamp) + narrationText(facts, sentences, cautions));
+    const script = await filledIn(facts);
+    if (script !== undefined) put(`${id}/script.md`, draftMark(stamp) + script);
+    put(`${id}/readings.csv`, draft ? markedCsv(readingsCsv(facts)) : readingsCsv(facts));
+    put(`${id}/facts.json`, json(records));
+    put(`${id}/findings.json`, json(findings.map((f) => ({ ...f, ...(draft && { draft: true }) }))));
+  };
+  // Both have ended before trouble with either is told: on a full disk both have some, and it is told once.
+  for (const ended of await Promise.allSettled([texts(), drawing])) if (ended.status === 'rejected') throw ended.reason;
   const pictures = await drawing;
   put(`${id}/index.html`, renderPage({ facts, pictures: onPage(pictures), sentences: await sentencesOf(facts, 'digits'), cautions, findings, draft, unsound, template }));
   put(`${id}/pictures/index.html`, renderContactSheet({ title: facts.about.title || id, draft, pictures: listedOnce(pictures), template }));

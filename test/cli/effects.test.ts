@@ -135,7 +135,7 @@ test('a disk that is full: a plain sentence, and what stood stays (without the r
   const out = join(disk, 'out');
   place(out, 'kept.txt', 'kept');
   const { status, stderr } = run(s.folder, ['build', '--out', out]);
-  expect(status).toBe(exitCodes.trouble.code);
+  expect(status, stderr).toBe(exitCodes.trouble.code);
   expect(stderr).toMatch(/Cannot write .*: the disk is full \(ENOSPC\)\.\n$/);
   expect(treeOf(out)).toEqual({ 'kept.txt': 'kept' });
 });
