@@ -5,6 +5,7 @@
 import type { Context } from './context.js';
 import type { Hit } from './evidence.js';
 import { type Cell, movedTo } from './grid.js';
+import { insteadOf } from './usual-setting.js';
 
 /** Verbs of what is done to a figure. */
 export const giving = /^(?:buys?|bought|saves?|saved|costs?|brings?|brought|gives?|gave|adds?|added|takes?|took|knocks?|knocked|shaves?|shaved|trims?|trimmed|earns?|earned|gains?|gained|does|did|do|makes?|made|puts?|wins?|won|helps?|helped|hurts?|raises?|raised|lowers?|lowered|cuts?|robs?|robbed|steals?|stole)$/;
@@ -31,13 +32,20 @@ function agentOf(c: Context, index: number): Hit | undefined {
   return undefined;
 }
 
-const usual = /^(?:stock|default|standard|baseline|auto|factory|reference)\b/;
+const agents = new WeakMap<Context['hits'], Map<number, Hit | undefined>>();
+
+/** The same, found once for each number, whatever readings are tried for it. */
+function knownAgent(c: Context, index: number): Hit | undefined {
+  let known = agents.get(c.hits);
+  if (!known) agents.set(c.hits, (known = new Map()));
+  if (!known.has(index)) known.set(index, agentOf(c, index));
+  return known.get(index);
+}
 
 /** The reading without what does it: at the other of two settings, else at the usual one; undefined where it might be any. */
 export function withoutAgent(c: Context, index: number, subject: Cell): Cell | undefined {
-  const agent = agentOf(c, index);
+  const agent = knownAgent(c, index);
   if (!agent || subject.at[agent.slot] !== agent.value) return undefined;
-  const others = [...c.grid.values[agent.slot]!.keys()].filter((v) => v !== agent.value);
-  const other = others.length === 1 ? others[0] : others.find((v) => usual.test(v));
+  const other = insteadOf(c.grid, agent.slot, agent.value);
   return other === undefined ? undefined : movedTo(c.grid, subject, agent.slot, other);
 }

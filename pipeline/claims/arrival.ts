@@ -7,6 +7,7 @@ import type { Candidate, Context } from './context.js';
 import { moved, movedTo } from './grid.js';
 import type { Reading } from './read.js';
 import { evaluate, firstCell, substitute, type Term, valueOf } from './terms.js';
+import { usualOf } from './usual-setting.js';
 
 type Direction = 'up' | 'down';
 
@@ -74,7 +75,7 @@ function startingPoints(c: Context, x: Candidate): Candidate['fact'][] {
   const last = now.said.find((t) => { const y = t.kind === x.term.kind ? firstCell(g, t) : undefined; return y !== undefined && y !== subject && same.every((i) => y.at[i] === subject.at[i]) && !unlike(g, y, subject); });
   if (last) return [...facts([last, ...otherThings]), ...ownSettings(firstCell(g, last))];
   const spoken = [...g.of.setting, ...g.of.setup].flatMap((i) => now.topics[i]!.map((v) => elsewhere(i, v)));
-  const usual = g.of.setting.flatMap((i) => { const v = [...g.values[i]!.keys()].find((k) => /^(?:stock|default|standard|baseline|auto|factory|reference|as-shipped)\b/.test(k)); return v === undefined ? [] : [elsewhere(i, v)]; });
+  const usual = g.of.setting.flatMap((i) => { const v = usualOf(g.values[i]!.keys()); return v === undefined ? [] : [elsewhere(i, v)]; });
   const before = g.of.phase.flatMap((i) => [...g.roles].filter(([, role]) => role === 'idle' || role === 'start').map(([v]) => elsewhere(i, v)));
   return facts([...spoken, ...usual, ...before, ...otherThings]);
 }

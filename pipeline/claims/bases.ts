@@ -10,6 +10,7 @@ import { type Context, polarity } from './context.js';
 import { type Cell, constantOf, type Grid, moved, movedTo } from './grid.js';
 import { ownBest, whole } from './cue-base.js';
 import { firstCell } from './terms.js';
+import { usualOf } from './usual-setting.js';
 
 export interface Base {
   cell: Cell;
@@ -201,7 +202,7 @@ function softBases(c: Context, subject: Cell, index: number, way: string | undef
     for (const [v, r] of g.roles) if (r === role && subject.at[phaseSlot] !== v) add(movedTo(g, subject, phaseSlot, v), way === 'up' || way === undefined || role === 'start' ? 0.5 : 0.9, false, v);
   }
   for (const i of g.of.setting) {
-    const stock = [...g.values[i]!.keys()].find((v) => /^(?:stock|default|standard|baseline|auto|factory|reference)\b/.test(v)) ?? [...g.values[i]!.keys()][0];
+    const stock = usualOf(g.values[i]!.keys()) ?? [...g.values[i]!.keys()][0];
     if (stock !== undefined && stock !== subject.at[i]) add(movedTo(g, subject, i, stock), 0.7, false, 'the usual setting');
   }
   for (const field of ['setup', 'setting'] as const) {

@@ -1,5 +1,5 @@
 // "comes down to 37 decibels from 41", "is up to 12.4, from 11.9": where it is now, and, said after it, where it was.
-import { comesFrom, loose } from './comes-from.js';
+import { comesFrom, leadAt } from './comes-from.js';
 import { basesFor, baseWords } from './bases.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { fit } from './decide.js';
@@ -12,8 +12,7 @@ export function readCameFrom(c: Context, index: number): Candidate[] {
   const { low } = c.parsed;
   const now = c.done[index - 1];
   const out: Candidate[] = [];
-  let from = m.from - 1;
-  while (from > 0 && loose.test(low[from]!)) from--;
+  const from = leadAt(low, m.from);
   if (low[from] !== 'from' || !now?.subject || now.term.kind !== 'mean' || now.subject.fixed || m.type !== 'cardinal' || !comesFrom(low, from) || !fit(c.parsed.said[index - 1]!.mention, now)) return out;
   if (c.parsed.said[index - 1]!.mention.to < from - 1 || (m.unit && m.unit.dimension !== now.fact.unit.dimension && !m.loose)) return out;
   const fields = ['setup', 'setting', 'workload', 'phase'];

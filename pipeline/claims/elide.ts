@@ -1,7 +1,6 @@
 // What a stretch of a sentence leaves unsaid: its verb, which is that of the stretch before ("gives the one 11 watts and the other 8").
 import { changeNouns, changeVerbs, type Mention, phraseAt } from '../script/index.js';
 import { goesOnAsShare } from './gapped.js';
-import { gapAfter, namedBetween } from './gapping.js';
 import type { Parsed, Said } from './parse.js';
 import { endAfterChange } from './said-direction.js';
 import { insideBase } from './standing-by.js';
@@ -15,7 +14,7 @@ export function elide(p: Parsed): void {
     const before = i > 1 && insideBase(p, i - 2, i - 1) ? p.said[i - 2]! : p.said[i - 1]!;
     if (cue.op !== 'value' || (before.cue.op !== 'change' && before.cue.op !== 'share' && !before.cue.elided) || cue.because) continue;
     // "58 degrees over the room; the Larch, by contrast, 53": so much over it too.
-    if (before.cue.overRoom && namedBetween(p, before.mention.to, mention.from) && !p.low.slice(before.mention.to, mention.from).some((w) => verbal.test(w))) { cue.overRoom = true; }
+    if (before.cue.overRoom && placedIn(p, { from: before.mention.to, to: mention.from }, mention) && !p.low.slice(before.mention.to, mention.from).some((w) => verbal.test(w))) { cue.overRoom = true; }
     // "1.9 degrees warmer, 40.1 after 38.2": no changes, but what it changed to and from.
     if (endAfterChange(p, i)) continue;
     const words = p.low.slice(Math.max(segment.from, before.mention.to), mention.from);
@@ -43,6 +42,14 @@ export function elide(p: Parsed): void {
     if (!again && !parallel && words.length > 9 || words.some((w) => verbal.test(w)) && !again && !parallel || words.some((w) => /^(?:;|\(|[-–—])$/.test(w)) && !gapAfter(p, before.mention.to, mention.from)) continue;
     cue.elided = before.cue.elided ?? before.cue;
   }
+}
+
+/** "It lies 20 below the ceiling; the Larch's, only 12.": between two numbers stand a semicolon and a thing, and no more than "only" or "about". */
+function gapAfter(p: Parsed, from: number, to: number): boolean {
+  const semicolon = p.low.indexOf(';', from);
+  if (semicolon < 0 || semicolon >= to) return false;
+  const name = p.names.find((n) => n.from > semicolon && n.from <= semicolon + 3 && n.to <= to && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')));
+  return name !== undefined && p.low.slice(name.to, to).every((w) => /^(?:,|'s|only|just|a|about|by|contrast|even|still|and|mere|full|whole|barely|almost|nearly)$/.test(w));
 }
 
 /** "the gap is 3.3, and flat out it shrinks to 2.1": it is the gap that does. */

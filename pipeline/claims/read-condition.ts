@@ -8,6 +8,7 @@ import { type Bound, boundIn, failingVerbs, keepingVerbs, loosely, negations, pr
 import { type Candidate, type Context, polarity, subjectCells } from './context.js';
 import { countedBy, type Counted } from './counted.js';
 import { type Cell, firstTime } from './grid.js';
+import { setsMark } from './own-mark.js';
 import { push } from './read-value.js';
 
 export interface Condition {
@@ -119,7 +120,7 @@ export function wanted(c: Context, index: number): boolean {
   const { low, said } = c.parsed;
   const { mention } = said[index]!;
   // "A gram and a half is the most I put up with"
-  if (/^(?:is|was|would be) (?:about |roughly )?(?:the|my|our) (?:most|least|maximum|minimum|max|limit|ceiling|worst)(?: that)? (?:i|we|you|anyone|anybody)\b/.test(low.slice(mention.to, mention.to + 7).join(' '))) return true;
+  if (setsMark(low, mention)) return true;
   return low[mention.from - 1] === 'the' && /^(?:that |which )?(?:i|we|you) (?!measured|saw|see|got|get|had|have|found|recorded|read|noted|heard|mentioned|said|just|did|took|started)[a-z]/.test(low.slice(mention.to, mention.to + 3).join(' '));
 }
 
@@ -138,7 +139,7 @@ function marks(c: Context, index: number, condition: Condition): Mark[] {
   if (out.length) return out;
   // "60 is the most I want to see, and two of the four manage that"
   const own = c.now.mark;
-  if (own && !c.hits.hits.some((h) => g.holders.has(h.value)) && low.slice(condition.from, condition.to).some((w) => /^(?:it|that|this)$/.test(w))) return [{ value: own.value, ...(own.unit && { unit: unit(own.unit) }), cost: 0 }];
+  if (own && !c.hits.hits.some((h) => g.holders.has(h.value)) && low.slice(condition.from, condition.to).some((w) => /^(?:it|that|this)$/.test(w))) return [{ value: own.value.toNumber(), ...(own.unit && { unit: unit(own.unit) }), cost: 0 }];
   for (let i = condition.from; i < condition.to; i++) {
     const u = /^(?:the|a|one)$/.test(low[i]!) ? unitAt(tokens, i + 1, true) : undefined;
     if (u) out.push({ value: 1, unit: u.unit, cost: 0 });
@@ -182,7 +183,7 @@ export function readCondition(c: Context, index: number): { candidates: Candidat
   for (const t of all) {
     // "below the limit of 95": what stands by the mark is not what is held to it.
     const at = t.at !== undefined && t.at > index && !(t.like && c.hits.bySlot[g.of.phase[0]!]!.some((h) => h.from >= condition.from && h.to <= condition.to)) ? t.at : index;
-    const units = t.like ? [t.like.unit] : t.unit ? [t.unit] : t.value === undefined ? unitsOfNamed(c, condition) : undefined;
+    const units = t.like ? [t.like.unit] : t.unit ? [t.unit] : t.value === undefined && quantities.length ? [...new Set(quantities.flatMap((q) => (g.byMeasure.get(q) ?? []).map((x) => x.unit)))] : undefined;
     for (const { cell, cost } of subjectCells(c, at, units, { ahead: at === index, measured: true, limit: 2 }).cells.slice(0, 40)) {
       if (cell.fixed || (quantities.length && !t.like && !t.unit && !quantities.includes(cell.at[g.of.measure[0]!]!)) || (t.unit && cell.unit.dimension !== t.unit.dimension && !(t.unit.dimension.startsWith('temperature') && cell.unit.dimension.startsWith('temperature')))) continue;
       if (t.like && [...g.of.measure, ...g.of.part].some((i) => t.like!.at[i] && cell.at[i] !== t.like!.at[i])) continue;
@@ -227,12 +228,6 @@ function meets(c: Context, x: Cell, operand: string, bound: Bound): boolean {
   if (!isFact(value) || !isFact(mark) || value.unit !== mark.unit) return false;
   const side = value.value.compare(mark.value);
   return bound === 'above' ? side > 0 : bound === 'below' ? side < 0 : bound === 'at-least' ? side >= 0 : side <= 0;
-}
-
-/** "go over their power limits": what it is that the limits are of. */
-function unitsOfNamed(c: Context, condition: Condition): Unit[] | undefined {
-  const units = c.hits.hits.flatMap((h) => (h.slot === c.grid.of.measure[0] && h.from >= condition.from && h.to <= condition.to ? (c.grid.byMeasure.get(h.value) ?? []).map((x) => x.unit) : []));
-  return units.length ? [...new Set(units)] : undefined;
 }
 
 function ways(g: Context['grid']): [Counted, readonly number[]][] {

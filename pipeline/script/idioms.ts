@@ -1,5 +1,7 @@
 // Numbers that state nothing measured: chapter numbers, dates, prices, resolutions, idioms. One rule a line, with its reason.
+import { lowAt, startsNumber } from './around.js';
 import type { NumberSpan } from './numbers.js';
+import { isSlope } from './slopes.js';
 import type { Token } from './tokens.js';
 import type { UnitSpan } from './unit-words.js';
 
@@ -58,43 +60,13 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   }
   if (/^(?:take|minus)$/.test(before?.low ?? '') && t[n.from - 2]?.low === 'or' && /^(?:give|plus)$/.test(t[n.from - 3]?.low ?? '')) return 'a tolerance';
   if (before?.low === '±') return 'a tolerance';
-  // "2 more frames for every 10 watts": a slope, of which the record has neither end.
-  if (unit && /^for (?:each|every)$/.test(lowAt(t, n.from - 2, 2))) return 'a slope';
-  // "for 6.6 more frames, so each one costs it 3.6 watts", "every extra frame takes 5 watts"
-  if (unit && /\b(?:each|every) (?:one(?: of (?:them|those))?|(?:extra|additional|further|single|more) \p{L}+|of (?:them|those)) (?:costs?|takes?|needs?|eats?|comes? (?:to|at))(?: (?:it|you|us|me|at|about|only|just|around|roughly|nearly|an|extra))*$/u.test(lowAt(t, n.from - 10, Math.min(n.from, 10)))) return 'a slope';
-  if (unit) for (const at of [unit.to, unit.to + 1]) if (/^for (?:each|every)$/.test(lowAt(t, at, 2)) && startsNumber(t, at + 2) && t[at + 2]!.low !== 'one') return 'a slope';
-  if (unit && n.from > 2 && n.from < 24 && (t[0]!.low === 'for' || t[1]!.low === 'for') && /^(?:(?:and|but|so) )?for (?:each|every|any) \p{L}/u.test(t.slice(0, 5).map((w) => w.low).join(' '))) return 'a slope';
-  if (unit && eachOne(t, unit.to)) return 'a slope';
-  // "so one more frame is 7 watts": what the first costs.
-  if (unit && n.from >= 4 && leadsToCost.test(before!.low) && /\b(?:one|each|every|an) (?:extra|more|additional|single|further) \p{L}+ (?:is|was|costs?|takes?|needs?|comes? to|works out at)(?: (?:about|around|roughly|only|just|some|almost|nearly))?$/u.test(lowAt(t, n.from - 8, 8))) return 'a slope';
-  if (!unit && /^(?:more|less|fewer|extra)$/.test(next?.low ?? '') && /^for (?:each|every)$/.test(lowAt(t, n.to + 2, 2)) && startsNumber(t, n.to + 4) && t[n.to + 4]!.low !== 'one') return 'a slope';
+  if (isSlope(t, n, unit)) return 'a slope';
   if (isIdiom(t, n)) return 'an idiom';
   return undefined;
 }
 
-/** What may stand between a cost and what it is the cost of. */
-const leadsToCost = /^(?:is|was|costs?|takes?|needs?|to|at|about|around|roughly|only|just|some|almost|nearly)$/;
-
-/** "watts a frame", "watts for every extra frame": so much of the one for one of the other. */
-function eachOne(t: readonly Token[], at: number): boolean {
-  const lead = /^(?:for (?:each|every|any)|a|an|each|apiece for)$/.test(lowAt(t, at, 1)) ? 1 : /^for (?:each|every|any)$/.test(lowAt(t, at, 2)) ? 2 : 0;
-  if (!lead) return false;
-  const noun = at + lead + (/^(?:extra|more|additional|single|further)$/.test(t[at + lead]?.low ?? '') ? 1 : 0);
-  return /^(?:frame|watt|degree|decibel|volt|gram|percent|point|megahertz|litre|kelvin)$/.test(t[noun]?.low ?? '');
-}
-
 function by(t: readonly Token[], i: number): boolean {
   return /^(?:by|x|×)$/.test(t[i]?.low ?? '');
-}
-
-function lowAt(t: readonly Token[], from: number, many: number): string {
-  return t.slice(Math.max(0, from), Math.max(0, from + many)).map((w) => w.low).join(' ');
-}
-
-function startsNumber(t: readonly Token[], i: number, ends = false): boolean {
-  const w = t[i];
-  if (!w) return false;
-  return w.kind === 'number' || (!ends ? /^(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fourteen|sixteen|nineteen|twenty)$/.test(w.low) : /^(?:one|two|three|four|five|six|seven|eight|nine|ten|twelve|hundred|forty|sixty|eighty|twenty)$/.test(w.low));
 }
 
 function isPercent(u: UnitSpan | undefined): boolean {

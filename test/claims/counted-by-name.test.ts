@@ -1,8 +1,6 @@
 // What is counted is told by the noun that its names share; "of the eight, it is the third" ranks among as many.
-import { describe, expect, test } from 'vitest';
-import { proof, type Verdict } from '../../pipeline/claims/index.js';
-import { Source } from '../../pipeline/places/index.js';
 import { factsOf, type Row } from './record-of.js';
+import { rightAndWrong } from './right-and-wrong.js';
 
 const rows: Row[] = [];
 const grates: [string, number][] = [['narrow', 0], ['wide', 11], ['twin', 23], ['basket', 37]];
@@ -24,14 +22,9 @@ measure,temperature,temperature
 measure,noise,noise
 `;
 const facts = factsOf(rows, names);
-const verdicts = (text: string): string[] => proof(new Source('script.md', text), facts).mentions.map((m: Verdict) => `${m.text}: ${m.verdict}`);
 
-describe.each([
+rightAndWrong(facts, [
   ['the noun of the settings', 'Into either of them went N grates, one after the other.', 'four', 'five'],
   ['all that was varied', 'Burnt on every grate, that makes N combinations in all.', '16', '15'],
   ['how many are ranked stands first', 'On the basket grate with birch logs the flue of the Cinder is at 394.3 degrees.\nOf all 16 combinations it is the N.', 'hottest', 'third hottest'],
-])('%s', (_, text, right, wrong) => {
-  const of = (n: string): string[] => verdicts(text.replace('N', n));
-  test('what is true is covered', () => expect(of(right).find((v) => v.startsWith(right))).toMatch(/: agrees$/));
-  test('what is false is caught', () => expect(of(wrong).find((v) => v.startsWith(wrong))).toMatch(/: disagrees$/));
-});
+]);

@@ -1,8 +1,7 @@
-// What people say any day about measurements: each sentence true and covered, and caught when its number is another.
-import { describe, expect, test } from 'vitest';
-import { proof, type Verdict } from '../../pipeline/claims/index.js';
-import { Source } from '../../pipeline/places/index.js';
+// What people say any day about measurements, and what they say that is no reading.
+import { expect, test } from 'vitest';
 import { factsOf, type Row } from './record-of.js';
+import { rightAndWrong, verdictOn } from './right-and-wrong.js';
 
 // Four stoves in a yard and in a shed, damper shut or open.
 const rows: Row[] = [];
@@ -43,42 +42,32 @@ measure,voltage,voltage;volts
 measure,mass,weight;grams
 `;
 const facts = factsOf(rows, names);
-const verdicts = (text: string): string[] => proof(new Source('script.md', text), facts).mentions.map((m: Verdict) => `${m.text}: ${m.verdict}`);
 
-/** Text with N for the number, what is right, what is wrong. */
-describe.each([
+rightAndWrong(facts, [
   ['a part more', 'The Rowan weighs N more than the Larch.', 'half', 'a quarter'],
   ['a part less, by', 'The Sorrel is lighter than the Larch by N.', 'a third', 'two thirds'],
-  ['what a setting does, all else being kept', 'The open damper is worth N degrees to the Rowan in the shed.', '4.6', '6.9'],
-  ['what is got out of it', 'The Rowan gets N degrees out of the open damper in the yard.', '4.6', '6.9'],
-  ['behind a semicolon', 'Shut in the shed, the Tansy stays 20.2 degrees below the limit; the Rowan, only N.', '16.2', '11.2'],
-  ['over the room, again', 'Wide open in the yard the Tansy is 44.4 degrees over the room; the Larch, by contrast, N.', '53.4', '61.4'],
-  ['over the room, in the next sentence', 'Wide open in the yard the Tansy is 44.4 degrees over the room. The Larch is N.', '53.4', '61.4'],
-  ['the unit of the sentence before', 'Wide open in the yard the Larch\'s sensor gives 1,074 millivolts. The Rowan\'s gives N.', '1,069', '1,690'],
+  ['what is got out of a setting, all else being kept', 'The Rowan gets N degrees out of the open damper in the yard.', '4.6', '6.9'],
+  ['behind a semicolon', 'Shut in the shed, the Tansy stays 20.2 degrees below the limit; the Rowan, only N.', '16.2', '11.2', 'open'],
+  ['over the room, again', 'Wide open in the yard the Tansy is 44.4 degrees over the room; the Larch, by contrast, N.', '53.4', '61.4', 'open'],
+  ['over the room, in the next sentence', 'Wide open in the yard the Tansy is 44.4 degrees over the room. The Larch is N.', '53.4', '61.4', 'open'],
+  ['the unit of the sentence before', 'Wide open in the yard the Larch\'s sensor gives 1,074 millivolts. The Rowan\'s gives N.', '1,069', '1,690', 'open'],
   ['a median that opens', 'The median weight, of the four stoves on the scales, is N grams.', '810', '910'],
   ['marks by whoever holds them', 'Of the four heaters shut in the yard, N stay under my line.', 'three', 'two'],
-  ['a setting behind both', 'The Larch has N degrees more than the Rowan wide open in the shed.', '5', '8'],
+  ['a setting behind both', 'Shut in the yard the Tansy is at 69.6 degrees. \n\nThe Sorrel has N degrees more than the Larch wide open in the shed.', '6.3', '9.3'],
   ['off a thing, on either side', 'Shut in the yard, the Larch bakes the loaf N seconds off the Rowan.', '5', '9'],
-  ['the place of a thing among its own', 'The Sorrel is loudest wide open in the yard, with N decibels.', '33.2', '36.2'],
-  ['what opens with its setting', 'The Tansy shut in the shed is next. Against the Sorrel shut in the shed it is N degrees cooler.', '15.3', '12.3'],
-])('%s', (_, text, right, wrong) => {
-  const of = (n: string): string | undefined => { const said = verdicts(text.replace('N', n)); return said.find((v) => v.startsWith(n) || v.includes(` ${n}`)) ?? said.at(-1); };
-  test('what is true is covered', () => expect(of(right)).toMatch(/: agrees$/));
-  test('what is false is no part of it', () => expect(of(wrong)).not.toMatch(/: agrees$/));
-  test('nothing true is wrong', () => expect(verdicts(text.replace('N', right)).filter((v) => v.endsWith(': disagrees'))).toEqual([]));
-});
+]);
 
-describe('what is no reading', () => {
-  test.each([
-    ['a bound of all', 'Nobody shut in the yard stays under 69 degrees.'],
-    ['a bound that is denied', 'Wide open in the yard the Tansy isn\'t under thirty-six decibels.'],
-    ['how near no one comes', 'No stove comes within five degrees of the limit, wide open.'],
-    ['a slope', 'For each degree that it gains, the Rowan shut in the yard carries 14 grams more iron.'],
-    ['what one more costs', 'Wide open in the shed one extra degree is 9 seconds on the Larch.'],
-    ['a warm-up', 'Baking starts after a warm-up of twenty seconds, wide open in the yard.'],
-    ['a size', 'The Larch is 510 wide and 300 deep, and stands wide open in the yard.'],
-    ['a guess and its answer', 'How heavy is the Rowan? A hundred and fifty grams? No, 980.'],
-    ['a mark of one\'s own', 'Seventy degrees is where I get nervous. Shut in the yard the Rowan is past that by 3.6.'],
-    ['two of the loudest', 'The two loudest stoves stand in the yard, wide open.'],
-  ])('%s', (_, text) => expect(verdicts(text).filter((v) => v.endsWith(': disagrees'))).toEqual([]));
+test.each([
+  ['how near no one comes', 'No stove got within four degrees of the limit, not even the Sorrel shut in the shed.', 'four'],
+  ['a bound that is denied', 'Wide open in the yard the Tansy isn\'t under thirty-six decibels.', 'thirty-six'],
+  ['a slope', 'For each degree that it gains, the Rowan shut in the yard carries 14 grams more iron.', '14'],
+  ['a warm-up', 'Wide open in the yard the Larch needs 474 seconds, after a warm-up of 240 seconds.', '240'],
+  ['a size', 'The Larch hums at 36.8 decibels wide open in the yard. It has one pipe, 37 long and 31 thick.', '37'],
+  ['a guess and its answer', 'How heavy is the Rowan? A hundred and fifty grams? No, 980.', 'A hundred and fifty'],
+])('%s is no reading', (_, text, n) => expect(verdictOn(facts, text, n)).toMatch(/^(?:untied|not-a-claim)$/));
+
+test('what is told from a mark of one\'s own is measured from it', () => {
+  const text = (n: string): string => `Seventy degrees is where I get nervous. Shut in the yard the Rowan is past that by ${n}.`;
+  expect(verdictOn(facts, text('3.6'), '3.6')).toBe('agrees');
+  expect(verdictOn(facts, text('5.6'), '5.6')).not.toBe('agrees');
 });

@@ -10,10 +10,10 @@ export function conditions(stage: Stage): Draft[] {
 }
 
 function compared({ facts, points }: Stage): Draft[] {
-  const one = (field: 'setup' | 'setting') => [...new Map(points.filter((p) => p.parts[field]).map((p) => [p.parts[field], p.key])).values()];
   // House rules are no contender, whatever they set.
   const holders = new Set(facts.holders());
-  const setups = one('setup').filter((k) => !holders.has(k.split('/')[0]!));
+  const one = (field: 'setup' | 'setting') => [...new Map(points.filter((p) => p.parts[field] && !(field === 'setup' && holders.has(p.parts.setup))).map((p) => [p.parts[field], p.key])).values()];
+  const setups = one('setup');
   const settings = one('setting');
   const contenders = setups.length > 2 && points.every((p) => facts.about.setups.get(p.parts.setup)?.kind === 'product');
   const counts = [
