@@ -1,7 +1,7 @@
 // "Hottest is the Larch, coolest the Alder, and there are 12 degrees between them": the two whose places were just told.
 import { type Candidate, type Context, unitsOf } from './context.js';
 import { fit } from './decide.js';
-import { siblings } from './bases.js';
+import { siblings } from './siblings.js';
 import { number } from './read-change.js';
 import { push } from './read-value.js';
 

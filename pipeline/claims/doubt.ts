@@ -5,7 +5,8 @@
 //   "31.2 degrees for 2.7 decibels"        the price of a change that was not named
 import { convert, Exact } from '../quantities/index.js';
 import { isFact, withValue } from '../facts/index.js';
-import { baseWords, siblingsOf } from './bases.js';
+import { baseWords } from './bases.js';
+import { siblingsOf } from './siblings.js';
 import { becoming } from './becoming.js';
 import { type Candidate, type Context, oddlySized, sameCellExcept, signOf } from './context.js';
 import { fit } from './decide.js';

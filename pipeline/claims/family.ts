@@ -1,6 +1,6 @@
 // Parts of one thing that are numbered alike: the bays of a rack, the cores of a chip. What is said of "the bays" is said over all of them.
 import type { Context } from './context.js';
-import { siblings } from './bases.js';
+import { siblings } from './siblings.js';
 import type { Cell, Grid } from './grid.js';
 import { onlySet } from './measured.js';
 

@@ -5,7 +5,7 @@
 import type { Mention } from '../script/index.js';
 import { constantOf, type Cell, type Grid } from './grid.js';
 import type { Candidate, Context } from './context.js';
-import { siblingsOf } from './bases.js';
+import { siblingsOf } from './siblings.js';
 import { fit } from './decide.js';
 import { givesJust } from './gives-just.js';
 import { factOf } from './doubt.js';

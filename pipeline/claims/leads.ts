@@ -1,6 +1,6 @@
 // Which way a table runs, by the figure of whoever is said to win it: "The Corrow wins with 212 seconds, the Ashlar comes second."
 import { isFact } from '../facts/index.js';
-import { siblingsOf } from './bases.js';
+import { siblingsOf } from './siblings.js';
 import type { Candidate, Context } from './context.js';
 
 const winning = new Set('wins won leads led tops topped'.split(' '));

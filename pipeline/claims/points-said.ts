@@ -3,7 +3,8 @@
 //   "a loss of 18 percent, six points worse than that of the mean"        the one said last, and the same of what is named
 //   "49 percent of the limit, although on slow it is 4 points lower"       the same share elsewhere, and the one said last
 import { isFact } from '../facts/index.js';
-import { baseWords, changesOf, siblings } from './bases.js';
+import { baseWords, changesOf } from './bases.js';
+import { siblings } from './siblings.js';
 import { type Candidate, type Context, polarity, signOf } from './context.js';
 import { fit } from './decide.js';
 import type { Cell } from './grid.js';

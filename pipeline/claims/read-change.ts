@@ -1,7 +1,8 @@
 // A mention read as a change: a difference, a rise over idle, a percentage, against what the words or the context compare with.
 import type { Way } from '../script/index.js';
 import { passedOver } from './oblique.js';
-import { basesFor, baseWords, changesOf, medianSet, siblings } from './bases.js';
+import { basesFor, baseWords, changesOf, medianSet } from './bases.js';
+import { siblings } from './siblings.js';
 import { type Candidate, type Context, polarity, reachOfCosts, sameCellExcept, signOf, subjectCells, unitsOf } from './context.js';
 import { type Cell, moved, movedTo } from './grid.js';
 import { fit } from './decide.js';

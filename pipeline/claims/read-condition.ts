@@ -3,7 +3,7 @@
 import { type Unit, unit } from '../quantities/index.js';
 import { unitAt } from '../script/index.js';
 import { isFact } from '../facts/index.js';
-import { siblings } from './bases.js';
+import { siblings } from './siblings.js';
 import { type Bound, boundIn, failingVerbs, keepingVerbs, loosely, negations, proVerbs, turned } from './condition-words.js';
 import { type Candidate, type Context, polarity, subjectCells } from './context.js';
 import { countedBy, type Counted } from './counted.js';

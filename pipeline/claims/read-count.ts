@@ -1,7 +1,7 @@
 // A mention read as a count of what the record has: setups, settings, loads, runs, combinations, or those that meet a mark.
 import { Exact } from '../quantities/index.js';
 import { withValue } from '../facts/index.js';
-import { siblings } from './bases.js';
+import { siblings } from './siblings.js';
 import { type Candidate, type Context, subjectCells } from './context.js';
 import { countedBy, type Counted, setSize } from './counted.js';
 import { type Listed, listedBehind } from './counted-list.js';

@@ -1,5 +1,5 @@
 // A change against an extreme: "the loudest is the loop on high, 15 decibels above the quietest", "8 degrees above the coolest".
-import { siblings } from './bases.js';
+import { siblings } from './siblings.js';
 import type { Way } from '../script/index.js';
 import { type Candidate, type Context, polarity, reachOfCosts, signOf, subjectCells } from './context.js';
 import type { Cell } from './grid.js';

@@ -1,6 +1,6 @@
 // Two mentions read as the ends of a range over several readings: "between 22 and 23 degrees", "from 37.4 to 43".
 import { changeVerbs, phraseAt } from '../script/index.js';
-import { siblings } from './bases.js';
+import { siblings } from './siblings.js';
 import { type Candidate, type Context, subjectCells, unitsOf } from './context.js';
 import { familyOf, familySaid } from './family.js';
 import type { Cell } from './grid.js';

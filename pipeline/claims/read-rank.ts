@@ -1,6 +1,6 @@
 // A mention read as a place in a ranking: a superlative, "second loudest", "First, …", "in sixth place", "last".
 import { Exact, type Unit } from '../quantities/index.js';
-import { siblings } from './bases.js';
+import { siblings } from './siblings.js';
 import { type Candidate, type Context, polarity, subjectCells, unitsOf } from './context.js';
 import { evidenceFor } from './evidence.js';
 import { type Cell, firstTime, type Grid, kindOf, movedTo } from './grid.js';

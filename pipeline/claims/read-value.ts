@@ -1,6 +1,6 @@
 // A mention read as a plain value: of one reading, over the room, a median, or a constant.
 import { type Fact, isFact } from '../facts/index.js';
-import { siblings } from './bases.js';
+import { siblings } from './siblings.js';
 import { correctedSpan, correctedTerm } from './corrected.js';
 import { fits } from './fit.js';
 import { type Candidate, type Context, oddlySized, oddSize, subjectCells, unitsOf } from './context.js';

@@ -1,5 +1,5 @@
 // A thing that is spoken of by where it came, and not by its name: "the winner is 54 quicker", "the loser needs 20 more".
-import { extreme } from './bases.js';
+import { extreme } from './siblings.js';
 import type { Context } from './context.js';
 import type { Cell } from './grid.js';
 

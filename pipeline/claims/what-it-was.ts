@@ -3,7 +3,7 @@
 // named earlier. Where none of them gives the multiple, what it was is not known, and nothing is told wrong.
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { moved } from './grid.js';
-import { siblings } from './bases.js';
+import { siblings } from './siblings.js';
 import { push } from './read-value.js';
 import { evaluate, firstCell, substitute, type Term } from './terms.js';
 
