@@ -24,14 +24,21 @@ export function powerOfRuns(runs: number, effect: number, level = 0.95): number 
 export function runsToTell(difference: number, sd: number, power = 0.8, level = 0.95): number | undefined {
   const effect = Math.abs(difference) / sd;
   if (!(sd > 0)) return difference === 0 ? undefined : 2;
-  if (!(effect > 0) || powerOfRuns(mostRuns, effect, level) < power) return undefined;
-  let low = 1;
-  let high = 2;
-  while (powerOfRuns(high, effect, level) < power) [low, high] = [high, Math.min(mostRuns, high * 2)];
+  if (!(effect > 0)) return undefined;
+  const enough = (runs: number): boolean => powerOfRuns(runs, effect, level) >= power;
+  // What it would take if the scatter were known is never far off: the search begins there.
+  const guess = 2 * ((tFactor(level, Infinity) + (power > 0.5 ? tFactor(2 * power - 1, Infinity) : 0)) / effect) ** 2;
+  let high = Math.min(mostRuns, Math.max(2, Math.ceil(guess) + 1));
+  let low = high;
+  for (let step = 1; !enough(high); step *= 2) {
+    if (high === mostRuns) return undefined;
+    [low, high] = [high, Math.min(mostRuns, high + step)];
+  }
+  for (let step = 1; low === high || (low > 1 && enough(low)); step *= 2) [low, high] = [Math.max(1, low - step), low];
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if (powerOfRuns(middle, effect, level) < power) low = middle;
-    else high = middle;
+    if (enough(middle)) high = middle;
+    else low = middle;
   }
   return high;
 }
