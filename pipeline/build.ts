@@ -5,7 +5,7 @@ import { MovingStudio } from './moving.js';
 import { indexKey, keyOf, sortOut } from './due.js';
 import { Episodes, type Examined, type Project, unknownEpisodes } from './examine.js';
 import { UsageError } from './exit-codes.js';
-import { Cache, codeVersion, disk, type Disk, episodeIds, findDuckdb, findTool, manifestName, Output, type Published, readManifest, Standing, template, tooNear } from './files/index.js';
+import { Cache, clearLeftovers, codeVersion, disk, type Disk, episodeIds, findDuckdb, findTool, lockName, manifestName, Output, type Published, readManifest, stagingName, Standing, template, tooNear } from './files/index.js';
 import { type Finding, type Severity } from './places/index.js';
 import type { Card, Draft } from './render.js';
 
@@ -68,6 +68,7 @@ export async function build(options: Options, progress: Progress): Promise<Built
   const before = readManifest(options.out, project.disk);
   const { due, kept, complete } = sortOut(checked.examined, before, standing, project, options);
   if (complete) {
+    clearLeftovers(options.out, project.disk);
     const unchanged = [...before.values()].flatMap((m) => Object.keys(m.files)).sort();
     standing.remember(unchanged);
     return { ...nothing, published: { written: [], unchanged, removed: [], left: [] } };
@@ -105,9 +106,9 @@ export function again<R extends Checked | Built>(result: R): R {
   return { ...result, drawn: 0, reused: 0, moved: 0, published: { written: [], unchanged: [...written, ...unchanged].sort(), removed: [], left: [] } };
 }
 
-/** Everything that has to stand in the output folder for the result to hold. */
+/** Everything that has to stand in the output folder for the result to hold, and what must not: a killed build's leftovers. */
 export function outputsOf({ published }: Built, { out }: Options): string[] {
-  return published ? [manifestName, ...published.written, ...published.unchanged].map((path) => resolve(out, path)) : [];
+  return published ? [manifestName, lockName, stagingName, ...published.written, ...published.unchanged].map((path) => resolve(out, path)) : [];
 }
 
 /** Why the outputs of an episode are a draft: for what stands wrong in it, or only because one was asked for. */

@@ -3,12 +3,12 @@
 import { dirname, join } from 'node:path';
 import { disk, type Disk } from './disk.js';
 import { hash } from './hash.js';
-import { takeLock } from './lock.js';
+import { lockName, takeLock } from './lock.js';
 import { type Made, type Manifest, isInside, manifestName, readManifest, writeManifest } from './manifest.js';
 import { Standing } from './standing.js';
 import { errorCode, FileTrouble, tell } from './trouble.js';
 
-const stagingName = '.staging';
+export const stagingName = '.staging';
 
 /** What publishing did, in paths from the output folder on, each list in order. */
 export interface Published {
@@ -185,4 +185,14 @@ function ownPaths(manifest: Manifest): [string, string[]][] {
     for (const [path, sha] of Object.entries(made.files)) own.set(path, [...(own.get(path) ?? []), sha]);
   }
   return [...own].sort(([a], [b]) => (a < b ? -1 : 1));
+}
+
+/** Clears what a killed build left in a folder where there is nothing to write; one that still works there is let be. */
+export function clearLeftovers(folder: string, fs: Disk = disk): void {
+  if (![lockName, stagingName].some((name) => fs.existsSync(join(folder, name)))) return;
+  try {
+    new Output(folder, fs).close();
+  } catch (thrown) {
+    if (!(thrown instanceof FileTrouble)) throw thrown;
+  }
 }

@@ -44,6 +44,23 @@ test('killed at any moment, each output is old or new and whole, and the next bu
   }
 }, 600_000);
 
+test('what a killed build left is cleared where all is in place as well', () => {
+  const { folder } = sample({ bench: one });
+  run(folder, ['build']);
+  const out = join(folder, 'out');
+  // No process has so high a number (proc_sys_kernel(5): pid_max is at most 4,194,304).
+  fs.writeFileSync(join(out, '.lock'), '99999999 1\n');
+  fs.mkdirSync(join(out, '.staging'));
+  fs.writeFileSync(join(out, '.staging/0'), 'half');
+  expect(run(folder, ['build']).status).toBe(0);
+  expect(fs.readdirSync(out).filter((f) => f.startsWith('.'))).toEqual(['.manifest.json']);
+  // A build that is still at work keeps its lock, and is no reason to fail.
+  const own = `${process.pid} ?\n`;
+  fs.writeFileSync(join(out, '.lock'), own);
+  expect(run(folder, ['build']).status).toBe(0);
+  expect(fs.readFileSync(join(out, '.lock'), 'utf8')).toBe(own);
+});
+
 test.each(['SIGINT', 'SIGTERM'] as const)('%s clears up, and what stood stays', async (signal) => {
   const { folder, data } = sample({ bench: changed });
   run(folder, ['build']);
