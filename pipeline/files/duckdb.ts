@@ -2,6 +2,7 @@
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { disk, type Disk } from './disk.js';
+import { firstFile } from './first-file.js';
 
 const name = '@duckdb/node-api';
 
@@ -12,7 +13,7 @@ export function duckdbPaths(env: NodeJS.ProcessEnv = process.env, from = process
   return [...new Set([...named, ...beside(import.meta.url), ...beside(join(from, 'package.json'))])].map((folder) => join(folder, name, 'package.json'));
 }
 
-/** The first of them that is there. */
+/** The first of them that is there and can be reached. */
 export function findDuckdb(fs: Disk = disk): string | undefined {
-  return duckdbPaths().find((path) => fs.statSync(path, { throwIfNoEntry: false })?.isFile());
+  return firstFile(duckdbPaths(), fs);
 }

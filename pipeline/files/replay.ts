@@ -4,7 +4,7 @@ import { createHash } from 'node:crypto';
 import { closeSync, lstatSync, openSync, readdirSync, readFileSync, readSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 
-/** Size in bytes and time of change in milliseconds; undefined where there is no such file. */
+/** Size in bytes and time of change in milliseconds; undefined where no such file can be seen. */
 export type Stamp = [path: string, size: number | undefined, time: number | undefined];
 
 export interface Run {
@@ -56,8 +56,12 @@ function holds(run: Run): boolean {
 }
 
 export function stampOf(path: string): Stamp {
-  const stat = statSync(path, { throwIfNoEntry: false });
-  return stat ? [path, stat.size, stat.mtimeMs] : [path, undefined, undefined];
+  try {
+    const stat = statSync(path, { throwIfNoEntry: false });
+    return [path, stat?.size, stat?.mtimeMs];
+  } catch {
+    return [path, undefined, undefined];
+  }
 }
 
 export function contentHash(path: string): string {

@@ -3,6 +3,7 @@ import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { tmpdir } from 'node:os';
 import { disk, type Disk } from './disk.js';
+import { firstFile } from './first-file.js';
 import { FileTrouble, tell } from './trouble.js';
 
 /** Where a program of this name would be found, in the order of the search path. */
@@ -11,9 +12,9 @@ export function toolPaths(name: string, env: NodeJS.ProcessEnv = process.env): s
   return (env.PATH ?? '').split(process.platform === 'win32' ? ';' : ':').filter(Boolean).flatMap((folder) => endings.map((e) => join(folder, name + e)));
 }
 
-/** The first of them that is there. */
+/** The first of them that is there and can be reached. */
 export function findTool(name: string, fs: Disk = disk): string | undefined {
-  return toolPaths(name).find((path) => fs.statSync(path, { throwIfNoEntry: false })?.isFile());
+  return firstFile(toolPaths(name), fs);
 }
 
 export interface ToolRun {
