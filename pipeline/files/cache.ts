@@ -1,5 +1,5 @@
 // Work done before, by the hash of what it was done from. A cache may be lost, broken or locked at any time: then the work is done again.
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { disk, type Disk } from './disk.js';
 import { hash } from './hash.js';
 import { errorCode, FileTrouble } from './trouble.js';
@@ -101,7 +101,6 @@ export class Cache {
   #write(path: string | undefined, content: Uint8Array | string): void {
     if (path === undefined) return;
     try {
-      this.#fs.mkdirSync(dirname(path), { recursive: true });
       writeWhole(path, content, this.#fs);
     } catch (thrown) {
       if (!(thrown instanceof FileTrouble)) quiet(thrown);

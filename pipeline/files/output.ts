@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { disk, type Disk } from './disk.js';
 import { hash } from './hash.js';
 import { lockName, takeLock } from './lock.js';
+import { makeFolder } from './make-folder.js';
 import { type Made, type Manifest, isInside, manifestName, readManifest, writeManifest } from './manifest.js';
 import { Standing } from './standing.js';
 import { errorCode, FileTrouble, tell } from './trouble.js';
@@ -37,7 +38,7 @@ export class Output {
     this.folder = folder;
     this.#fs = fs;
     this.#standing = standing;
-    tell('write into', folder, () => fs.mkdirSync(folder, { recursive: true }));
+    tell('write into', folder, () => makeFolder(folder, fs));
     this.#letGo = takeLock(folder, fs);
     try {
       this.#clear();
@@ -123,7 +124,7 @@ export class Output {
 
   #clear(): void {
     tell('clear', join(this.folder, stagingName), () => this.#fs.rmSync(join(this.folder, stagingName), { recursive: true, force: true }));
-    for (const name of this.#fs.readdirSync(this.folder)) {
+    for (const name of tell('read', this.folder, () => this.#fs.readdirSync(this.folder))) {
       if (name.startsWith(`${manifestName}.`) && name.endsWith('.tmp')) this.#fs.rmSync(join(this.folder, name), { force: true });
     }
   }

@@ -1,6 +1,7 @@
 // A file is written under another name beside its place and then renamed: whoever looks sees the old one or the new one, whole.
 import { dirname } from 'node:path';
 import { disk, type Disk } from './disk.js';
+import { makeFolder } from './make-folder.js';
 import { errorCode, tell } from './trouble.js';
 
 /** Makes missing folders on the way. On failure nothing is left behind and the old file stands as it was. `mode`: permissions, where they are to be kept. */
@@ -8,7 +9,7 @@ export function writeWhole(path: string, content: Uint8Array | string, fs: Disk 
   const temporary = `${path}.${process.pid}.tmp`;
   tell('write', path, () => {
     try {
-      fs.mkdirSync(dirname(path), { recursive: true });
+      makeFolder(dirname(path), fs);
       fs.writeFileSync(temporary, content, mode === undefined ? {} : { mode });
       fs.renameSync(temporary, path);
     } catch (thrown) {
