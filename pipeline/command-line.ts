@@ -3,7 +3,7 @@ import { Command, CommanderError, Option } from 'commander';
 import { again, build, type Built, check, type Checked, type Options, outputsOf } from './build.js';
 import { exitCodes } from './exit-codes.js';
 import { addExplain } from './explain-command.js';
-import { disk, Recorder, rememberRun } from './files/index.js';
+import { disk, needWorkingFolder, Recorder, rememberRun } from './files/index.js';
 import { addLook } from './look-command.js';
 import { dataOption, folder } from './options.js';
 import { type Severity, wrap } from './places/index.js';
@@ -34,7 +34,9 @@ export async function run(args: string[]): Promise<number> {
     .helpCommand('help [command]', 'print help for a command')
     .showHelpAfterError('(figureproof --help tells what there is)')
     .addHelpText('after', `\nExit codes:\n${exitCodeLines().join('\n')}\n`)
-    .exitOverride();
+    .exitOverride()
+    // Help needs no folder.
+    .hook('preAction', () => needWorkingFolder());
 
   examining(program.command('check').argument('[episodes...]', 'ids of episodes; all where none is named'))
     .description('read the records, derive the facts, run every check, proof the texts; write nothing')

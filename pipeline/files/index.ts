@@ -16,4 +16,5 @@ export * from './standing.js';
 export * from './templates.js';
 export * from './tool.js';
 export * from './trouble.js';
+export * from './working-folder.js';
 export * from './write-whole.js';
