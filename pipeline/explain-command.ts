@@ -3,6 +3,7 @@ import type { Command } from 'commander';
 import { open } from './build.js';
 import { exitCodes, UsageError } from './exit-codes.js';
 import type { Episodes } from './examine.js';
+import { findingFromHere, fromHere, rootOf } from './from-here.js';
 import { dataOption } from './options.js';
 import { distance, inOrder, nearest, printFinding } from './places/index.js';
 import { columnsOf, inkFor } from './terminal.js';
@@ -33,7 +34,7 @@ async function explainFact(id: string, episodes: Episodes, asked: string[]): Pro
   for (const episode of asked) {
     const facts = await episodes.facts(episode);
     if (!facts) continue;
-    const explanation = explain(facts, id);
+    const explanation = explain(facts, id, (file) => fromHere(file, rootOf(episodes.project.data)));
     if (explanation.derivation) found.push({ episode, text: String(explanation), data: { episode, ...explanation.derivation } });
     else unknown.push({ episode, text: String(explanation), near: Math.min(...explanation.nearest.map((n) => distance(id, n))) });
   }
@@ -74,7 +75,7 @@ async function explainCheck(name: string, episodes: Episodes, asked: string[]): 
   const options = { data: episodes.project.data };
   lines.push(found.length === 0 ? 'It finds nothing here.' : 'Found here', ...found.flatMap(({ examined, own }) => own.flatMap((f) => ['', ...printFinding(f, printing(examined, options, look))])));
   const { run: _, ...described } = check ?? { run: undefined };
-  return { text: lines.join('\n'), data: { ...described, findings: found.flatMap((f) => f.own) } };
+  return { text: lines.join('\n'), data: { ...described, findings: found.flatMap(({ own }) => own.map((f) => findingFromHere(f, rootOf(options.data)))) } };
 }
 
 function indented(text: string): string[] {

@@ -5,6 +5,7 @@ import { open } from './build.js';
 import { UsageError } from './exit-codes.js';
 import { unreadable } from './proof-texts.js';
 import { type Given, recordName } from './files/index.js';
+import { rootOf } from './from-here.js';
 import { Facts } from './facts/index.js';
 import type { Finding, Lines, Source } from './places/index.js';
 import { bareEpisode, readNames, readReadings } from './records/index.js';
@@ -73,7 +74,7 @@ async function fromEpisode(data: string, id: string): Promise<Against> {
   const { project, episodes } = open({ data, only: [id], cache: undefined });
   const { facts, episode, findings, sources } = await episodes.read(id);
   const { weigh } = await import('./checks/index.js');
-  return { facts, ...(episode && { episode }), findings: unreadable(episode ? weigh(findings, episode) : findings), sources, root: dirname(project.data) };
+  return { facts, ...(episode && { episode }), findings: unreadable(episode ? weigh(findings, episode) : findings), sources, root: rootOf(project.data) };
 }
 
 export type { Given };

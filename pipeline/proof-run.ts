@@ -1,9 +1,10 @@
 // One proof from the command line to the exit code.
 import { realpathSync } from 'node:fs';
-import { basename, dirname, isAbsolute, join, relative, sep } from 'node:path';
+import { basename, dirname, isAbsolute, relative, sep } from 'node:path';
 import { counts } from './build.js';
 import { exitCodes, UsageError } from './exit-codes.js';
 import { FileTrouble, Folder, tell, wholeGiven } from './files/index.js';
+import { findingFromHere, fromHere } from './from-here.js';
 import { decode } from './logs/index.js';
 import { comparePlaces, type Finding, harmless, type Lines, type PrintOptions, type Severity, Source } from './places/index.js';
 import { type Proofed, proofJson, proofScript } from './proof.js';
@@ -58,7 +59,7 @@ async function weighed(proofed: Proofed, { episode }: Against): Promise<Proofed>
 async function told(proofed: Proofed, against: Against, given: Given, print: PrintOptions): Promise<number> {
   const findings = [...against.findings, ...proofed.findings].sort((a, b) => comparePlaces(a.place, b.place));
   const failing = findings.filter((f) => counts(f, given.failOn)).length;
-  const text = given.json ? JSON.stringify(proofJson({ mentions: proofed.mentions, findings }), null, 1)
+  const text = given.json ? JSON.stringify(proofJson({ mentions: proofed.mentions, findings: findings.map((f) => findingFromHere(f, against.root)) }), null, 1)
     : given.sarif ? await asSarif(findings, print)
     : (await report({ ...proofed, findings }, against, given, print, failing)).join('\n');
   process.stdout.write(`${text}\n`);
@@ -108,8 +109,4 @@ function printing(sources: readonly Lines[], root: string): PrintOptions {
     line: (file, line) => byFile.get(file)?.line(line),
     path: (file) => harmless(fromHere(file, root)),
   };
-}
-
-function fromHere(file: string, root: string): string {
-  return relative(process.cwd(), isAbsolute(file) ? file : join(root, file)).split(sep).join('/');
 }

@@ -33,7 +33,7 @@ export function addStale(program: Command, end: (code: number) => void): void {
           plans.set(k.episode, facts && { facts, pictures: (await planPictures(facts)).pictures });
         }
         const why = whyStale(k, plans.get(k.episode));
-        told.push({ file: k.file, stale: why !== undefined, why: why ?? 'shows what the record says' });
+        told.push({ file: join(folder, k.file), stale: why !== undefined, why: why ?? 'shows what the record says' });
       }
       const stale = told.filter((t) => t.stale);
       const lines = [...stale.map((t) => `${t.file}: ${t.why}`), `${stale.length} of ${told.length} picture${told.length === 1 ? '' : 's'} stale.`];

@@ -1,9 +1,10 @@
 // What check and build say in the end, for a person and as JSON.
-import { join, relative, sep } from 'node:path';
+import { join } from 'node:path';
 import type { Built, Checked, Options } from './build.js';
 import { counts } from './build.js';
 import { exitCodes } from './exit-codes.js';
 import type { Examined } from './examine.js';
+import { findingFromHere, fromHere, rootOf } from './from-here.js';
 import { type Finding, type Ink, inOrder, padEnd, padStart, type PrintOptions, printFinding, harmless, width, wrap } from './places/index.js';
 
 export interface Look {
@@ -27,7 +28,7 @@ export function summary(result: Checked | Built, options: Options, look: Look): 
 export function asJson(result: Checked | Built, options: Options): object {
   const built = 'draft' in result ? { draft: result.draft, out: options.out, built: result.published !== undefined, ...result.published, pictures: { drawn: result.drawn, reused: result.reused, moved: result.moved } } : {};
   const exit = result.fails ? exitCodes.findings.code : exitCodes.fine.code;
-  return { exit, ...built, episodes: result.examined.map(({ id, title, ready, counts: c, findings }) => ({ id, title, ready, ...c, findings: inOrder(findings) })) };
+  return { exit, ...built, episodes: result.examined.map(({ id, title, ready, counts: c, findings }) => ({ id, title, ready, ...c, findings: inOrder(findings).map((f) => findingFromHere(f, rootOf(options.data))) })) };
 }
 
 export function printing(examined: Examined, options: Pick<Options, 'data'>, look: Look): PrintOptions {
@@ -36,9 +37,8 @@ export function printing(examined: Examined, options: Pick<Options, 'data'>, loo
 
 /** Paths as the person would type them here. */
 export function printingAll(examined: readonly Examined[], { data }: Pick<Options, 'data'>): Pick<PrintOptions, 'line' | 'path'> {
-  const project = relative(process.cwd(), join(data, '..'));
   const lines = new Map(examined.flatMap((e) => Object.entries(e.lines)));
-  return { line: (file, line) => lines.get(`${file}:${line}`), path: (file) => harmless(join(project, file).split(sep).join('/')) };
+  return { line: (file, line) => lines.get(`${file}:${line}`), path: (file) => harmless(fromHere(file, rootOf(data))) };
 }
 
 /** What has to be put right stands last, where a person's eye is when the command is done. */

@@ -46,6 +46,8 @@ export interface Derivation {
   from: Derivation[];
 }
 
+type Path = (file: string) => string;
+
 export class Explanation {
   /** Undefined when there is no such fact. */
   readonly derivation: Derivation | undefined;
@@ -65,14 +67,15 @@ export class Explanation {
   }
 }
 
-export function explain(facts: Facts, id: string): Explanation {
+/** `path` makes of the name of a file the one to be told. */
+export function explain(facts: Facts, id: string, path: Path = (file) => file): Explanation {
   const fact = facts.get(id.trim());
-  if (isFact(fact)) return new Explanation(derivationOf(facts, fact));
+  if (isFact(fact)) return new Explanation(derivationOf(facts, fact, path));
   const why = fact ? `${id} cannot be derived: ${fact.why}.` : `There is no fact "${id}".`;
   return new Explanation(undefined, why, suggestIds(facts, id));
 }
 
-function derivationOf(facts: Facts, fact: Fact): Derivation {
+function derivationOf(facts: Facts, fact: Fact, path: Path): Derivation {
   const from = facts.operands(fact);
   const budget = budgetTable(facts, fact);
   const outcome = tellOutcome(facts, fact);
@@ -87,21 +90,21 @@ function derivationOf(facts: Facts, fact: Fact): Derivation {
     ...(outcome && { outcome }),
     ...(fact.sofa && { sofa: fact.sofa }),
     ...(fact.second && { second: fact.second.shown }),
-    readings: from.length ? [] : readingsOf(facts, fact),
-    from: from.map((f) => derivationOf(facts, f)),
+    readings: from.length ? [] : readingsOf(facts, fact, path),
+    from: from.map((f) => derivationOf(facts, f, path)),
   };
 }
 
-function readingsOf(facts: Facts, fact: Fact): DerivedReading[] {
+function readingsOf(facts: Facts, fact: Fact, path: Path): DerivedReading[] {
   const aside = fact.kind === 'mean' ? fact.keys.flatMap((k) => facts.readings(k, { aside: true })).filter((r) => r.aside) : [];
-  return [...fact.readings, ...aside].map(tell);
+  return [...fact.readings, ...aside].map((r) => tell(r, path));
 }
 
-function tell(r: Reading): DerivedReading {
+function tell(r: Reading, path: Path): DerivedReading {
   const { value, decimals, unit } = r.quantity;
   const { firstLine = 0, lastLine = 0, samples = 0 } = r.log ?? {};
   const how = loggedInWords(r);
-  return { run: r.run, shown: `${value.toFixed(decimals)} ${unit.symbol}`.trim(), file: r.place.file, line: r.place.line, ...(r.log && { log: { firstLine, lastLine, samples, ...(how && { how }) } }), ...(r.aside && { aside: r.aside.reason }) };
+  return { run: r.run, shown: `${value.toFixed(decimals)} ${unit.symbol}`.trim(), file: path(r.place.file), line: r.place.line, ...(r.log && { log: { firstLine, lastLine, samples, ...(how && { how }) } }), ...(r.aside && { aside: r.aside.reason }) };
 }
 
 function places(decimals: number): string {

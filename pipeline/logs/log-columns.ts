@@ -1,5 +1,5 @@
 // Which of a log's columns are wanted, and where they stand in its rows.
-import { type Finding, nearest } from '../places/index.js';
+import { type Finding, nameInRecord, nearest } from '../places/index.js';
 import type { ColumnName, LogLayout } from './layout.js';
 import type { LogText } from './log-text.js';
 import { number, unread, word } from './plain-row.js';
@@ -33,8 +33,8 @@ export function findColumns(row: readonly string[], layout: LogLayout, text: Log
     lacking.push({
       code: 'log-column', severity: 'error', place: name.place, said: name.name, subject: text.file,
       message: headings
-        ? `${text.file} has no column "${name.name}"; ${near ? `did you mean "${near}"?` : `it has ${headings.map((h) => `"${h}"`).slice(0, 12).join(', ')}${headings.length > 12 ? ' …' : ''}`}`
-        : `${text.file} has ${count(width, 'column')} and, by its layout, no headings; "${name.name}" is no number from 1 to ${width}`,
+        ? `${nameInRecord(text.file)} has no column "${name.name}"; ${near ? `did you mean "${near}"?` : `it has ${headings.map((h) => `"${h}"`).slice(0, 12).join(', ')}${headings.length > 12 ? ' …' : ''}`}`
+        : `${nameInRecord(text.file)} has ${count(width, 'column')} and, by its layout, no headings; "${name.name}" is no number from 1 to ${width}`,
       ...(near && { suggest: near }),
       ...(headings && { related: [{ place: text.wholeLine(1 + layout.skip), label: 'its headings' }] }),
     });

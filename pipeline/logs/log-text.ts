@@ -1,6 +1,6 @@
 // The text of a log, of which no more than a block is held: read in order by its rows, and by line where a finding speaks of one.
 import { isAscii } from 'node:buffer';
-import type { Finding, Lines, Place } from '../places/index.js';
+import { type Finding, type Lines, nameInRecord, type Place } from '../places/index.js';
 import { Blocks, usualBlock } from './blocks.js';
 import { type Bytes, bytesOf, stretch } from './bytes.js';
 import { CsvStream } from './csv-stream.js';
@@ -65,7 +65,7 @@ export class LogText implements Lines {
   /** Why its bytes can no longer be had, if so: then nothing that was read of it counts. */
   get trouble(): Finding | undefined {
     const { trouble } = this.#bytes;
-    return trouble === undefined ? undefined : { code: 'file-missing', severity: 'error', place: this.top(), said: this.file, subject: this.file, message: `The file ${this.file} cannot be read: ${trouble}` };
+    return trouble === undefined ? undefined : { code: 'file-missing', severity: 'error', place: this.top(), said: this.file, subject: this.file, message: `The file ${nameInRecord(this.file)} cannot be read: ${trouble}` };
   }
 
   /** That, or that it is not in its encoding, once `stream` has been read to the end. */

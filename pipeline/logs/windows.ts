@@ -2,7 +2,7 @@
 import type { LogLayout, LogWindow, SteadyRule } from './layout.js';
 import { boundsOf } from './cuts.js';
 import type { ReadLog } from './read-log.js';
-import { type Finding, type Lines, nearest } from '../places/index.js';
+import { type Finding, type Lines, nameInRecord, nearest } from '../places/index.js';
 import { type Steady, steadyRows } from './steady-window.js';
 
 export interface Window {
@@ -64,7 +64,7 @@ function phaseSegments(log: ReadLog, layout: LogLayout, source: Lines, findings:
     const near = nearest(said, seen);
     findings.push({
       code: 'log-phase-missing', severity: 'error', place, said, subject: source.file,
-      message: `${source.file} has no line with the phase "${said}"; its column says ${[...seen].slice(0, 8).map((s) => `"${s}"`).join(', ')}${near ? `; did you mean "${near}"?` : ''}`,
+      message: `${nameInRecord(source.file)} has no line with the phase "${said}"; its column says ${[...seen].slice(0, 8).map((s) => `"${s}"`).join(', ')}${near ? `; did you mean "${near}"?` : ''}`,
     });
   }
   return segments;
@@ -78,7 +78,7 @@ function cutOut(log: ReadLog, layout: LogLayout, wanted: LogWindow, segments: Ma
     if (!findings.some((f) => f.code === 'log-phase-missing')) {
       findings.push({
         code: 'log-phase-missing', severity: 'error', place: wanted.place, said: base!, subject: source.file,
-        message: `${source.file} has no phase "${base!}" to cut this window from; ${near ? `did you mean ${near}?` : `it has ${[...segments.keys()].join(', ') || 'none'}${wanted.of ? '' : ' (say "of" and the phase)'}`}`,
+        message: `${nameInRecord(source.file)} has no phase "${base!}" to cut this window from; ${near ? `did you mean ${near}?` : `it has ${[...segments.keys()].join(', ') || 'none'}${wanted.of ? '' : ' (say "of" and the phase)'}`}`,
       });
     }
     return undefined;

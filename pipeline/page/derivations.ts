@@ -1,5 +1,6 @@
 // How each figure was made: what it is, where, how it was computed, and where its readings stand.
 import { budgetTable, expandedShown, type Fact, factName, type Facts, isFact, outcomeOf, splitKey } from '../facts/index.js';
+import { nameInRecord } from '../places/index.js';
 import { whereShown } from './places-of.js';
 
 export interface DerivationRow {
@@ -37,7 +38,7 @@ const outcomeWords = { higher: 'higher', lower: 'lower', same: 'about the same',
 function standsIn(fact: Fact): string {
   const files = new Map<string, number[]>();
   for (const { place } of fact.readings) {
-    const name = place.file.split('/').slice(2).join('/') || place.file;
+    const name = nameInRecord(place.file);
     files.set(name, [...(files.get(name) ?? []), place.line]);
   }
   return [...files].map(([file, lines]) => `${file}:${spans(lines)}`).join(', ');

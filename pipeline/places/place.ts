@@ -80,6 +80,11 @@ export class Source implements Lines {
   }
 }
 
+/** The name of an episode's file as its record writes it: what can be said of it wherever one works. */
+export function nameInRecord(file: string): string {
+  return file.split('/').slice(2).join('/') || file;
+}
+
 export function comparePlaces(a: Place, b: Place): number {
   return (a.file < b.file ? -1 : a.file > b.file ? 1 : 0) || a.line - b.line || a.column - b.column;
 }
