@@ -1,12 +1,10 @@
 // Bars of one phase: settings in groups of setups (or the other way round), from a true zero.
 import { factName, type Facts, type KeyField, nameOf, phaseNote, quantityName, bestOf, whyClose } from '../facts/index.js';
-import type { Colour } from '../theme/index.js';
 import { barSpec } from './bar-spec.js';
 import type { Chart, ChartRequest, Workbench } from './chart.js';
 import { commonName, type Row, rowName, select, selectFacts, type Selection } from './rows.js';
+import { tones, tonesOf } from './tones.js';
 import { figure, foot, subtitle, unitSymbol } from './words.js';
-
-const tones: Colour[] = ['muted', 'plain', 'text'];
 
 export const bars: Chart = {
   kind: 'bars',
@@ -22,6 +20,7 @@ export const bars: Chart = {
     const seriesIds = series ? [...new Set(chosen.rows.map((r) => r.parts[series]))] : [''];
     if (chosen.by.length > 2) return work.complain('picture-incomplete', `picture "${request.name}" would mix setups, settings and workloads; name one workload`, request.name);
     if (seriesIds.length > tones.length) return work.complain('too-many-rows', `picture "${request.name}" would show ${seriesIds.length} bars in each group, and ${tones.length} are the most; name fewer setups or settings`, request.name);
+    const toneOf = series ? tonesOf(facts, series, seriesIds) : undefined;
     const groups = [...new Map(chosen.rows.map((r) => [groupOf(r, group), r]))].slice(request.slice?.from, request.slice?.to);
     const shown = chosen.rows.filter((r) => groups.some(([id]) => id === groupOf(r, group)));
     // Across two things that differ at once, no bar is the best.
@@ -30,7 +29,7 @@ export const bars: Chart = {
     const heading = {
       title: request.title ?? (request.facts ? factName(facts.about, chosen.rows[0]!.fact) : quantityName(facts.about, chosen.measure, chosen.part) + phaseNote(facts, chosen)),
       subtitle: subtitle(facts, chosen, unitSymbol(chosen.rows.map((r) => r.fact)), commonName(facts, chosen.rows[0]!, chosen.by)),
-      legend: series ? seriesIds.map((id, i) => ({ label: nameOf(facts.about, series, id), colour: tones[i]! })) : [],
+      legend: series ? seriesIds.map((id) => ({ label: nameOf(facts.about, series, id), colour: toneOf!.get(id)! })) : [],
       foot: notes.text,
     };
     const { body } = work.frame(heading);
@@ -41,7 +40,7 @@ export const bars: Chart = {
         name,
         bars: rows.map((r) => ({
           series: series ? r.parts[series] : '', value: r.fact.value.toNumber(), text: figure(r.fact),
-          colour: r.fact === winner.fact ? 'highlight' : series ? tones[seriesIds.indexOf(r.parts[series])]! : 'plain',
+          colour: r.fact === winner.fact ? 'highlight' : series ? toneOf!.get(r.parts[series])! : 'plain',
         })),
       })),
     });

@@ -1,16 +1,16 @@
 // What one measure costs in another: each setting (or product) as a point, e.g. frame rate against power.
 import { betterWords, type Fact, isFact, nameOf, quantityName, withFields } from '../facts/index.js';
-import { brief, type Colour, measure, type TextStyle } from '../theme/index.js';
+import { brief, measure, type TextStyle } from '../theme/index.js';
 import { acrossLayers, below, fittingTicks, mostTicks, ticks, tickStyle, upLayers, widestTick } from './axis.js';
 import type { Chart } from './chart.js';
 import { type Point, placeLabels } from './place-labels.js';
 import { commonName, type Row, rowName, select } from './rows.js';
 import { baseSpec, type Spec } from './spec.js';
+import { tones, tonesOf } from './tones.js';
 import { foot } from './words.js';
 
 const name: TextStyle = { size: 48, weight: 600 };
 const radius = 19;
-const tones: Colour[] = ['plain', 'muted', 'text'];
 
 export const tradeoff: Chart = {
   kind: 'tradeoff',
@@ -29,13 +29,14 @@ export const tradeoff: Chart = {
     const series = chosen.by.length > 1 ? chosen.by[0] : undefined;
     const seriesIds = series ? [...new Set(rows.map((r) => r.row.parts[series]))] : [''];
     if (seriesIds.length > tones.length) return work.complain('too-many-rows', `picture "${request.name}" would show ${seriesIds.length} lines, and ${tones.length} are the most; name fewer setups`, request.name);
+    const toneOf = series ? tonesOf(facts, series, seriesIds) : undefined;
     const notes = foot(facts, rows.flatMap((r) => [r.up, r.across]), ['scales not from zero'], commonName(facts, first.row, chosen.by));
     const [upName, acrossName] = [quantityName(facts.about, chosen.measure, chosen.part), quantityName(facts.about, otherMeasure, otherPart ?? '')];
     const axisWords = (what: string, fact: Fact, id: string): string => `${what}: ${fact.unit.symbol}${betterWords(facts.about, id) ? `, ${betterWords(facts.about, id)}` : ''}`;
     const heading = {
       title: request.title ?? `${upName} against ${lower(acrossName)}`,
       subtitle: `${axisWords('Up', first.up, chosen.measure)} · ${axisWords('across', first.across, otherMeasure)}`,
-      legend: series ? seriesIds.map((id, i) => ({ label: nameOf(facts.about, series, id), colour: tones[i]!, shape: 'dot' as const })) : [],
+      legend: series ? seriesIds.map((id) => ({ label: nameOf(facts.about, series, id), colour: toneOf!.get(id)!, shape: 'dot' as const })) : [],
       foot: notes.text,
     };
     const { stage } = work;
@@ -57,7 +58,7 @@ export const tradeoff: Chart = {
     labels.forEach((l, i) => {
       if (!l) work.complain('label-too-long', `there is no room for "${brief(points[i]!.text)}" beside its point in picture "${request.name}"; name fewer setups or settings`, points[i]!.text);
     });
-    const data = rows.map((r, i) => ({ x: r.across.value.toNumber(), y: r.up.value.toNumber(), order: i, series: series ? r.row.parts[series] : '', colour: colours[tones[series ? seriesIds.indexOf(r.row.parts[series]) : 0]!] }));
+    const data = rows.map((r, i) => ({ x: r.across.value.toNumber(), y: r.up.value.toNumber(), order: i, series: series ? r.row.parts[series] : '', colour: colours[series ? toneOf!.get(r.row.parts[series])! : 'plain'] }));
     const x: Spec = { type: 'quantitative', axis: null, scale: { domain: across.domain, nice: false, zero: false } };
     const y: Spec = { type: 'quantitative', axis: null, scale: { domain: up.domain, nice: false, zero: false } };
     const paint = { field: 'colour', type: 'nominal', scale: null };
