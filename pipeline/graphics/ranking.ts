@@ -1,12 +1,13 @@
 // A ranked list at the right, so that the left of the footage stays free.
-import { basisOf, bestOf, type Fact, factName, type Facts, isFact, isMeasured, type Key, nameOf, phaseNote, type PictureRequest, splitKey, whyClose } from '../facts/index.js';
+import { basisOf, bestOf, closeNotes, type Fact, factName, type Facts, isFact, isMeasured, type Key, nameOf, phaseNote, type PictureRequest, splitKey } from '../facts/index.js';
 import { capHeight, type Line, measure, mostRows } from '../theme/index.js';
 import { showNumber } from '../quantities/index.js';
 import { type Composer, lowerLeft } from './compose.js';
 import type { Graphic } from './graphic.js';
 import { betterOf, differing, inCommon, sentence, where } from './words.js';
 
-const pitch = 104;
+/** From row to row; closer where that makes room for what stands below. */
+const pitches = { usual: 104, least: 96 };
 const barHeight = 10;
 const least = 640;
 
@@ -32,7 +33,9 @@ export const ranking: Graphic = {
     const common = inCommon(facts, splitKey(first.fact.subject)!, differs);
     const basis = basisOf(facts, rows.map((r) => r.fact));
     const better = facts.about.measures.get(measureId)?.better ?? 'neither';
-    const won = bestOf(facts, measureId, all.map((r) => r.fact));
+    const comparable = !differs.includes('workload');
+    const won = comparable ? bestOf(facts, measureId, all.map((r) => r.fact)) : {};
+    const close = comparable && better !== 'neither' ? closeNotes(facts, all.map((r) => r.fact), (f) => all.find((r) => r.fact === f)?.place?.shown, rows.map((r) => r.fact)) : [];
     const named = rows.map((r) => ({ ...r, name: where(facts, splitKey(r.fact.subject)!, differs) || nameOf(facts.about, 'phase', phase), text: showNumber(r.fact.value, r.fact.decimals) }));
     const valueWidth = Math.max(...named.map((r) => measure(r.text, type.value)));
     const rankWidth = better === 'neither' ? 0 : Math.max(...named.map((r) => measure(r.place?.shown ?? '', type.value))) + space.small;
@@ -47,26 +50,32 @@ export const ranking: Graphic = {
     const lines: Line[] = [...head.lines, ...under.lines];
     const bars: { x: number; y: number; width: number; height: number; colour: string }[] = [];
     const greatest = Math.max(...all.map((r) => r.fact.value.toNumber()));
-    let top = under.bottom + gaps.part;
     const nameRoom = width - rankWidth - valueWidth - space.small;
-    named.forEach((r) => {
+    const names = named.map((r) => sheet.block(r.name, type.name, 'text', { x: x + rankWidth, top: 0, width: nameRoom, most: stage.id === 'wide' ? 1 : 2 }));
+    const belows = names.map((n) => n.bottom - capHeight * type.name.size);
+    const footText = [common, basis.runs, basis.room, ...close].filter(Boolean).join(' · ');
+    const foot = footText ? sheet.block(sentence(footText), type.small, 'quiet', { x, top: 0, width, most: 5 }) : undefined;
+    const start = under.bottom + gaps.part;
+    const end = capHeight * type.value.size + 20 + (foot ? barHeight + gaps.part + foot.bottom : barHeight);
+    const taken = start - content.top + belows.reduce((sum, b) => sum + b, end) + padding.top + padding.bottom;
+    const pitch = Math.max(pitches.least, Math.min(pitches.usual, Math.floor((fullPanel.height - taken) / Math.max(1, rows.length - 1))));
+    let top = start;
+    named.forEach((r, i) => {
       const lead = r.fact === won.fact;
+      const below = belows[i]!;
       if (r.place && rankWidth) lines.push(...sheet.block(r.place.shown, type.value, 'quiet', { x, top, width: rankWidth }).lines);
-      const name = sheet.block(r.name, type.name, 'text', { x: x + rankWidth, top, width: nameRoom, most: stage.id === 'wide' ? 1 : 2 });
-      lines.push(...name.lines);
+      lines.push(...movedDown(names[i]!.lines, top));
       lines.push(...sheet.block(r.text, type.value, lead ? 'highlight' : 'text', { x: content.right, top, width: valueWidth + 1, anchor: 'end' }).lines);
       const value = r.fact.value.toNumber();
-      const below = name.bottom - capHeight * type.name.size - top;
       if (greatest > 0 && value >= 0) bars.push({ x: x + rankWidth, y: top + below + capHeight * type.value.size + 20, width: ((width - rankWidth) * value) / greatest, height: barHeight, colour: lead ? 'highlight' : 'muted' });
       top += pitch + below;
     });
-    const footText = [common, basis.runs, basis.room, won.close ? whyClose[won.close].best : ''].filter(Boolean).join(' · ');
-    const foot = footText ? sheet.block(sentence(footText), type.small, 'quiet', { x, top: top - pitch + capHeight * type.value.size + 20 + barHeight + gaps.part, width, most: 5 }) : undefined;
-    const bottom = foot?.bottom ?? top - pitch + capHeight * type.value.size + 30;
+    const bottom = top - pitch + end;
+    if (foot) lines.push(...movedDown(foot.lines, bottom - foot.bottom));
     const height = bottom - content.top + padding.top + padding.bottom;
     if (height > fullPanel.height) sheet.complain(rows.length > 2 ? 'too-many-rows' : 'label-too-long', `picture "${request.name}" is ${Math.ceil(height - fullPanel.height)} px too high; name fewer rows or shorten its names`);
     const { panel, shift } = stage.narrow ? lowerLeft(stage, width, bottom) : beside();
-    const moved = lines.concat(foot?.lines ?? []).map((l) => ({ ...l, y: l.y + shift }));
+    const moved = movedDown(lines, shift);
     return {
       title, lines: moved,
       panel,
@@ -83,6 +92,10 @@ export const ranking: Graphic = {
     }
   },
 };
+
+function movedDown(lines: readonly Line[], by: number): Line[] {
+  return lines.map((l) => ({ ...l, y: l.y + by }));
+}
 
 interface Ranked {
   fact: Fact;

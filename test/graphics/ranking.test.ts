@@ -1,5 +1,6 @@
 // A ranking of more rows than a phone can show is split; places and bars stay those of all.
 import { expect, test } from 'vitest';
+import { prepareChart } from '../../pipeline/charts/index.js';
 import { prepareGraphic, rowsOf } from '../../pipeline/graphics/index.js';
 import { Facts } from '../../pipeline/facts/index.js';
 import { place, sample } from '../charts/sample.js';
@@ -36,4 +37,18 @@ test('rows that are too high for a picture are too many for it, so that they are
   const low = { ...wide, panel: { ...wide.panel, height: 500 } };
   const { findings } = prepareGraphic({ ...request, slice: { from: 0, to: 6, part: 1, parts: 2 } }, facts, low, template);
   expect(findings.map((f) => f.code)).toContain('too-many-rows');
+});
+
+test.each(stages.map((s) => [s.id, s] as const))('places that the runs do not tell apart are said to be so, as on the chart, and six rows stay together on %s', (_, stage) => {
+  const flows = { alder: '4.5 4.5 4.6', birch: '4.1 4.2 4.1', cedar: '3.4 3.4 3.5', elder: '3.0 2.9 3.2', hazel: '2.9 2.8 3.1', larch: '2.8 2.6 3.0' };
+  const six = new Facts(sample({
+    setups: Object.fromEntries(Object.keys(flows).map((id) => [id, id])), settings: { full: 'Full speed' }, measures: { flow: ['Flow', 'higher'] }, parts: { loop: 'Loop' },
+    readings: Object.fromEntries(Object.entries(flows).map(([id, runs]) => [`${id}/full/scene/flow/loop/load`, `${runs} L/min`])),
+  }));
+  const ranked = { ...request, measure: 'flow' };
+  for (const { value, findings } of [prepareGraphic(ranked, six, stage, template), prepareChart({ ...ranked, kind: 'ranked' }, six, stage)]) {
+    expect(findings).toEqual([]);
+    expect(value!.alt).toContain('places 4 to 6 too close to call');
+  }
+  expect(prepareGraphic({ ...ranked, setups: ['alder', 'birch', 'cedar'] }, six, stage, template).value!.alt).not.toContain('too close');
 });
