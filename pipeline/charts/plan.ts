@@ -1,5 +1,5 @@
 // Which charts suit an episode whose record asks for none, and why; and how a chart with too many rows is split.
-import { type Fact, type Facts, isFact, isMeasured, type Key, type KeyParts, quantityName, roomParts, splitKey, withFields, bestOf } from '../facts/index.js';
+import { type Fact, type Facts, isFact, isMeasured, type Key, type KeyParts, perPriceOf, quantityName, roomParts, splitKey, withFields, bestOf } from '../facts/index.js';
 import { changed, limits, type Proposed } from '../story/index.js';
 import { mostRows, type Stage } from '../theme/index.js';
 import { changingLogs } from './changes.js';
@@ -239,11 +239,11 @@ function forPower(facts: Facts, pairs: Pair[], stage: Stage): Asked[] {
   return [fits ? whole : { ...whole, setups: [shape.setups[0]!] }];
 }
 
-/** The first measure for the money, where every setup has a price and more is better. */
+/** The first measure for the money, where every setup is a product with a price and more is better. */
 function perPrice(facts: Facts, base: { measure: string; part: string }, only: { settings?: string[] }): Asked[] {
   if (facts.about.measures.get(base.measure)?.better !== 'higher') return [];
   const rows = select({ kind: '', name: '', ...base, ...only, place: facts.about.place }, facts)?.rows ?? [];
-  const ids = rows.map((r) => facts.priceOf(r.parts.setup)).map((price, i) => price === undefined ? undefined : facts.derive('per_price', [rows[i]!.key, price])).filter(isFact).map((f) => f.id);
+  const ids = rows.flatMap((r) => perPriceOf(facts, r.key)?.id ?? []);
   return ids.length > 1 && ids.length === rows.length ? [{ kind: 'ranked', name: `${base.measure}-${base.part}-per-price`, facts: ids }] : [];
 }
 

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { readQuantity } from '../../pipeline/quantities/index.js';
 import { factsOf } from '../facts/episode.js';
+import type { Setup } from '../../pipeline/records/index.js';
 import { arrangement, bench, box, mapOf, measure, named, place, product, said, sayings, setting, stock, undervolt } from './episodes.js';
 
 const quantity = (text: string) => {
@@ -170,8 +171,12 @@ describe('per watt and per price', () => {
   test('not where there are two powers to choose from', () => expect(said('a/b/c/frame_rate/average/load: 96 fps\na/b/c/power/board/load: 240 W\na/b/c/power/wall/load: 300 W').join(' ')).not.toContain('per watt'));
   test('per price, unless nobody could follow the figure', () => {
     const setups = (price: string) => mapOf({ ...product('a', 'the A'), price: { amount: quantity(price), place } });
-    expect(said('a/b/c/frame_rate/average/load: 100 fps', { setups: setups('400 EUR') })).toContain('The average frame rate came to zero point two five frames per second per euro of its price under load.');
+    expect(said('a/b/c/frame_rate/average/load: 100 fps', { setups: setups('400 EUR') })).toContain('The average frame rate came to zero point two five frames per second per euro of the price of the A under load.');
     expect(said('a/b/c/frame_rate/average/load: 100 fps', { setups: setups('4000 EUR') }).join(' ')).not.toContain('euro');
+  });
+  test('not per price of a box that was tested beside a bench: what performs is the same in both', () => {
+    const setups = mapOf<Setup>(bench, { ...product('box', 'the box'), price: { amount: quantity('119 EUR'), place } });
+    expect(said('bench/b/c/frame_rate/average/load: 118 fps\nbox/b/c/frame_rate/average/load: 116 fps', { setups }).join(' ')).not.toContain('euro');
   });
 });
 

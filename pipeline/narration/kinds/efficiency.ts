@@ -1,9 +1,9 @@
 // What a watt and a unit of money buy.
 import { Exact } from '../../quantities/index.js';
-import { type Facts, isFact, kelvinPerWatt, type Key, roomParts } from '../../facts/index.js';
+import { type Facts, isFact, kelvinPerWatt, type Key, perPriceOf, roomParts } from '../../facts/index.js';
 import type { Point, Scene, Stage } from '../scenes.js';
 import type { Draft } from '../sentence.js';
-import { definite } from '../names.js';
+import { definite, namedOf, noun } from '../names.js';
 import { quantity, subject } from '../subject.js';
 
 export function efficiency(stage: Stage, scene: Scene, section: string): Draft[] {
@@ -56,8 +56,9 @@ function resistances(stage: Stage, scene: Scene, section: string): Draft[] {
 }
 
 function perPrice(stage: Stage, { key, parts }: Point, section: string): Draft[] {
-  const price = stage.facts.about.setups.get(parts.setup)?.kind === 'product' ? stage.facts.priceOf(parts.setup) : undefined;
-  const fact = price === undefined ? undefined : stage.facts.derive('per_price', [key, price]);
-  if (!isFact(fact) || fact.value.compare(sayable) < 0) return [];
-  return [{ section, facts: [fact], text: (v) => `${stage.opening(parts)}${definite(quantity(stage, parts))} came to ${v.say(fact)} of its price ${stage.when({ key, parts })}` }];
+  const fact = perPriceOf(stage.facts, key);
+  if (!fact || fact.value.compare(sayable) < 0) return [];
+  // Never "its price": that would be the price of whatever the sentence is about.
+  const priced = noun(namedOf(stage.facts, 'setup', parts.setup));
+  return [{ section, facts: [fact], text: (v) => `${stage.opening(parts)}${definite(quantity(stage, parts))} came to ${v.say(fact)}${priced ? ` of the price of ${priced}` : ''} ${stage.when({ key, parts })}` }];
 }
