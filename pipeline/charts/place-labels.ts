@@ -14,6 +14,11 @@ export interface Placed {
   y: number;
 }
 
+interface Area {
+  width: number;
+  height: number;
+}
+
 interface Box {
   left: number;
   right: number;
@@ -23,6 +28,9 @@ interface Box {
 
 /** Right, left, above, below, then the corners. */
 const sides: [dx: number, dy: number][] = [[1, 0], [-1, 0], [0, -1], [0, 1], [1, -1], [-1, -1], [1, 1], [-1, 1]];
+
+/** Points of one name stand together when they are at most so many radii apart. */
+const closest = 3;
 
 /** As many as are tried before it is given up: some thousands take a moment. */
 const mostTries = 20_000;
@@ -46,13 +54,49 @@ export interface Label {
   leader?: Leader;
 }
 
-/** Undefined for a point beside which there is no room. Coordinates in pixels of the plot; `area` is where labels may stand. */
-export function placeLabels(points: readonly Point[], style: TextStyle, radius: number, area: { width: number; height: number }): (Label | undefined)[] {
+/** A point, or several of one name that stand together, with the circle around them. */
+interface Spot extends Point {
+  radius: number;
+  /** Indexes of its points. */
+  of: number[];
+}
+
+/**
+ * Undefined for a point beside which there is no room. Where there is not room for all, points of one name that stand close
+ * together (one setting in two setups) share it. Coordinates in pixels of the plot; `area` is where labels may stand.
+ */
+export function placeLabels(points: readonly Point[], style: TextStyle, radius: number, area: Area): (Label | undefined)[] {
+  const each = place(points.map((p, i) => ({ ...p, radius, of: [i] })), points, style, radius, area);
+  const spots = each.every(Boolean) ? [] : together(points, radius);
+  const shared = spots.length < points.length ? place(spots, points, style, radius, area) : [];
+  if (shared.length === 0 || !shared.every(Boolean)) return each;
+  const nothing: Label = { lines: [] };
+  return points.map((_, i) => {
+    const at = spots.findIndex((s) => s.of.includes(i));
+    return spots[at]!.of[0] === i ? shared[at] : nothing;
+  });
+}
+
+function together(points: readonly Point[], radius: number): Spot[] {
+  const spots: Spot[] = [];
+  points.forEach((p, i) => {
+    const near = spots.find((s) => s.text === p.text && s.of.every((j) => Math.hypot(points[j]!.x - p.x, points[j]!.y - p.y) <= radius * closest));
+    const of = [...(near?.of ?? []), i];
+    const [xs, ys] = [of.map((j) => points[j]!.x), of.map((j) => points[j]!.y)];
+    const [x, y] = [xs, ys].map((v) => (Math.min(...v) + Math.max(...v)) / 2) as [number, number];
+    const spot = { text: p.text, x, y, of, radius: radius + Math.max(...of.map((j) => Math.hypot(points[j]!.x - x, points[j]!.y - y))) };
+    if (near) Object.assign(near, spot);
+    else spots.push(spot);
+  });
+  return spots;
+}
+
+function place(spots: readonly Spot[], points: readonly Point[], style: TextStyle, radius: number, area: Area): (Label | undefined)[] {
   const dots = points.map((p): Box => ({ left: p.x - radius, right: p.x + radius, top: p.y - radius, bottom: p.y + radius }));
   const inside = (box: Box): boolean => box.left >= 0 && box.right <= area.width && box.top >= 0 && box.bottom <= area.height;
-  const choices = points.map((p, i) => candidates(p, style, radius).filter(({ box, leader }) => inside(box) && !dots.some((d, j) => meet(d, box) || (leader && j !== i && crosses(leader, d)))));
+  const choices = spots.map((s) => candidates(s, style, s.radius).filter(({ box, leader }) => inside(box) && !dots.some((d, j) => meet(d, box) || (leader && !s.of.includes(j) && crosses(leader, d)))));
   // The points with the fewest places first; going back where a choice leaves another without a place.
-  const order = points.map((_, i) => i).filter((i) => choices[i]!.length > 0).sort((a, b) => choices[a]!.length - choices[b]!.length || a - b);
+  const order = spots.map((_, i) => i).filter((i) => choices[i]!.length > 0).sort((a, b) => choices[a]!.length - choices[b]!.length || a - b);
   let tries = 0;
   let best: (Candidate | undefined)[] = [];
   const go = (n: number, taken: (Candidate | undefined)[]): boolean => {
@@ -65,7 +109,7 @@ export function placeLabels(points: readonly Point[], style: TextStyle, radius: 
     return false;
   };
   go(0, []);
-  return points.map((_, i) => best[order.indexOf(i)]);
+  return spots.map((_, i) => best[order.indexOf(i)]);
 }
 
 function clash(a: Candidate, b: Candidate): boolean {

@@ -11,7 +11,7 @@ export interface Misfit {
 
 /**
  * Breaks into as few lines as need be, the lines as even as can be: between the parts of "a · b · c" first (the dot goes),
- * else at spaces; never at no-break or thin spaces, nor between a number and its unit.
+ * else at spaces, where need be within a part and not at its dot; never at no-break or thin spaces, nor between a number and its unit.
  */
 export function wrap(text: string, style: TextStyle, width: number, most: number): { lines: string[] } | { misfit: Misfit } {
   const whole = text.trim();
@@ -33,6 +33,8 @@ export function wrap(text: string, style: TextStyle, width: number, most: number
     const each = parts.map((p) => wrap(p, style, width, most));
     const lines = each.flatMap((w) => ('lines' in w ? w.lines : []));
     if (lines.length <= most && each.every((w) => 'lines' in w)) return { lines };
+    const held = wrap(whole.replaceAll(dot, '\u00a0·\u00a0'), style, width, most);
+    if ('lines' in held) return held;
   }
   return { misfit: tooLong(text, style, width, most) };
 }

@@ -50,6 +50,7 @@ describe('wrap', () => {
     ['Stock', 600, 2, ['Stock']],
     ['Power limit seventy-five percent', 600, 2, ['Power limit', 'seventy-five percent']],
     ['lower is better · mean of 3 runs · room 21.0 °C', 900, 2, ['lower is better', 'mean of 3 runs · room 21.0 °C']],
+    ['Copse 24, front panel closed, two 140 mm fans · lent', 900, 2, ['Copse 24, front panel closed,', 'two 140\u00a0mm fans\u00a0·\u00a0lent']],
     ['one line is allowed and this is more', 500, 1, undefined],
     ['Supercalifragilisticexpialidocious', 300, 3, undefined],
   ])('%s in %d px on %d lines', (text, width, most, lines) => {
