@@ -40,7 +40,10 @@ export async function render(examined: Examined, facts: Facts, stamp: Draft | un
   const cautions = cautionsFor(facts);
   const sentences = await sentencesOf(facts);
   const findings = inOrder(examined.findings);
-  const drawing = Promise.all(asTold((await planPictures(facts)).pictures, facts, examined.said).map(async (planned) => {
+  const plan = await planPictures(facts);
+  // What is wrong with a picture is for its author: it stands on the contact sheet and not on the page for viewers.
+  const ofPictures = findings.filter((f) => plan.findings.some((g) => g.code === f.code && g.subject === f.subject && g.message === f.message));
+  const drawing = Promise.all(asTold(plan.pictures, facts, examined.said).map(async (planned) => {
     const drawn = await studio.draw(planned, draft);
     putPicture(id, planned, drawn, facts, draft, factRecord, put);
     const moving = await motion.files(planned, draft);
@@ -59,8 +62,8 @@ export async function render(examined: Examined, facts: Facts, stamp: Draft | un
   // Both have ended before trouble with either is told: on a full disk both have some, and it is told once.
   for (const ended of await Promise.allSettled([texts(), drawing])) if (ended.status === 'rejected') throw ended.reason;
   const pictures = await drawing;
-  put(`${id}/index.html`, renderPage({ facts, pictures: onPage(pictures), sentences: await sentencesOf(facts, 'digits'), cautions, findings, draft, unsound, template }));
-  put(`${id}/pictures/index.html`, renderContactSheet({ title: facts.about.title || id, draft, pictures: listedOnce(pictures), template }));
+  put(`${id}/index.html`, renderPage({ facts, pictures: onPage(pictures), sentences: await sentencesOf(facts, 'digits'), cautions, findings: findings.filter((f) => !ofPictures.includes(f)), draft, unsound, template }));
+  put(`${id}/pictures/index.html`, renderContactSheet({ title: facts.about.title || id, draft, pictures: listedOnce(pictures), findings: ofPictures, template }));
   const first = pictures[0];
   return {
     id, title: facts.about.title, draft, unsound, readings: examined.counts.readings, facts: examined.counts.facts,

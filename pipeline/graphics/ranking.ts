@@ -2,7 +2,7 @@
 import { basisOf, bestOf, closeNotes, type Fact, factName, type Facts, isFact, isMeasured, type Key, nameOf, phaseNote, type PictureRequest, splitKey } from '../facts/index.js';
 import { capHeight, type Line, measure, mostRows } from '../theme/index.js';
 import { showNumber } from '../quantities/index.js';
-import { type Composer, lowerLeft } from './compose.js';
+import { type Composer, lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
 import { betterOf, differing, inCommon, sentence, where } from './words.js';
 
@@ -64,18 +64,18 @@ export const ranking: Graphic = {
       const lead = r.fact === won.fact;
       const below = belows[i]!;
       if (r.place && rankWidth) lines.push(...sheet.block(r.place.shown, type.value, 'quiet', { x, top, width: rankWidth }).lines);
-      lines.push(...movedDown(names[i]!.lines, top));
+      lines.push(...move(names[i]!.lines, top));
       lines.push(...sheet.block(r.text, type.value, lead ? 'highlight' : 'text', { x: content.right, top, width: valueWidth + 1, anchor: 'end' }).lines);
       const value = r.fact.value.toNumber();
       if (greatest > 0 && value >= 0) bars.push({ x: x + rankWidth, y: top + below + capHeight * type.value.size + 20, width: ((width - rankWidth) * value) / greatest, height: barHeight, colour: lead ? 'highlight' : 'muted' });
       top += pitch + below;
     });
     const bottom = top - pitch + end;
-    if (foot) lines.push(...movedDown(foot.lines, bottom - foot.bottom));
+    if (foot) lines.push(...move(foot.lines, bottom - foot.bottom));
     const height = bottom - content.top + padding.top + padding.bottom;
     if (height > fullPanel.height) sheet.complain(rows.length > 2 ? 'too-many-rows' : 'label-too-long', `picture "${request.name}" is ${Math.ceil(height - fullPanel.height)} px too high; name fewer rows or shorten its names`);
     const { panel, shift } = stage.narrow ? lowerLeft(stage, width, bottom) : beside();
-    const moved = movedDown(lines, shift);
+    const moved = move(lines, shift);
     return {
       title, lines: moved,
       panel,
@@ -92,10 +92,6 @@ export const ranking: Graphic = {
     }
   },
 };
-
-function movedDown(lines: readonly Line[], by: number): Line[] {
-  return lines.map((l) => ({ ...l, y: l.y + by }));
-}
 
 interface Ranked {
   fact: Fact;

@@ -1,5 +1,6 @@
 // One page with every picture of an episode, as it will be seen: over light, dark and busy footage, large, on a phone, and by every eye.
 import { type Deficiency, deficiencies } from '../theme/index.js';
+import { acceptedFindings, openFindings, type PageFinding } from './findings.js';
 import { colourRules } from './palette.js';
 import { fill, type TemplateReader } from './templates.js';
 
@@ -25,6 +26,8 @@ export interface ContactSheet {
   title: string;
   draft: boolean;
   pictures: readonly SheetPicture[];
+  /** What was found wrong with pictures, those that could not be made included. */
+  findings: readonly PageFinding[];
   template: TemplateReader;
 }
 
@@ -38,11 +41,12 @@ const grounds = [{ id: 'light', name: 'light footage' }, { id: 'dark', name: 'da
 
 const eyes: Record<Deficiency, string> = { protan: 'without red cones', deutan: 'without green cones', tritan: 'without blue cones' };
 
-export function renderContactSheet({ title, draft, pictures, template }: ContactSheet): string {
+export function renderContactSheet({ title, draft, pictures, findings, template }: ContactSheet): string {
   return fill(template('page/contact-sheet.hbs'), {
     css: colourRules() + template('page/page.css') + template('page/contact-sheet.css'),
     title, draft, empty: pictures.length === 0, count: `${pictures.length} picture${pictures.length === 1 ? '' : 's'}`,
     filters: Object.entries(deficiencies).map(([id, rows]) => ({ id, values: [...rows.map((row) => `${row.join(' ')} 0 0`), '0 0 0 1 0'].join(' ') })),
+    open: openFindings(findings), accepted: acceptedFindings(findings),
     pictures: pictures.map((p, i) => view(p, i)),
   });
 }

@@ -283,3 +283,13 @@ test('warnings stop a build only where they are asked to', async () => {
   expect((await s.build({ failOn: 'warning' })).published).toBeUndefined();
   expect((await s.build()).published).toBeDefined();
 });
+
+test('what is wrong with a picture stands on the contact sheet, and not on the page for viewers', async () => {
+  const system = `system: [{part: Case, detail: "${'closed-at-the-front-'.repeat(3)}"}]\n`;
+  const s = sample({ bench: bench.replace(/pictures:[^]*/, `${system}pictures:\n  - {graphic: parts, name: parts}\n`) });
+  await s.build();
+  const [page, sheet] = ['bench/index.html', 'bench/pictures/index.html'].map((name) => Buffer.from(s.outputs()[name]!, 'latin1').toString());
+  expect(sheet).toContain('until then there is none of 1080×1920');
+  expect(sheet).toContain('label-too-long');
+  for (const words of ['until then', 'label-too-long']) expect(page).not.toContain(words);
+});

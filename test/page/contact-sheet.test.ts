@@ -10,6 +10,7 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { renderContactSheet, type SheetPicture } from '../../pipeline/page/index.js';
 import { hostile, template } from './pages.js';
+import { place } from '../charts/sample.js';
 
 const picture = (change: Partial<SheetPicture> = {}): SheetPicture => ({
   stem: '01-core', kind: 'bars', title: 'Core temperature', alt: 'Open bench: 66 °C; Closed case: 75 °C.', why: 'core temperature changes from 66 °C to 75 °C', from: '0123456789abcdef',
@@ -18,10 +19,10 @@ const picture = (change: Partial<SheetPicture> = {}): SheetPicture => ({
   files: ['01-core-1920x1080.png', '01-core.json'], ...change,
 });
 const pages = {
-  full: () => renderContactSheet({ title: 'One card', draft: false, template, pictures: [picture(), picture({ stem: '02-board', moving: { name: '02-board-1920x1080.webp', width: 1920, height: 1080, build: 'in-out' } })] }),
-  draft: () => renderContactSheet({ title: 'One card', draft: true, template, pictures: [picture({ facts: [], stills: [] })] }),
-  hostile: () => renderContactSheet({ title: hostile, draft: false, template, pictures: [picture({ title: hostile, alt: hostile, why: hostile, kind: hostile, facts: [{ id: hostile, shown: hostile }] })] }),
-  empty: () => renderContactSheet({ title: 'Nothing', draft: false, template, pictures: [] }),
+  full: () => renderContactSheet({ title: 'One card', draft: false, findings: [], template, pictures: [picture(), picture({ stem: '02-board', moving: { name: '02-board-1920x1080.webp', width: 1920, height: 1080, build: 'in-out' } })] }),
+  draft: () => renderContactSheet({ title: 'One card', draft: true, findings: [], template, pictures: [picture({ facts: [], stills: [] })] }),
+  hostile: () => renderContactSheet({ title: hostile, draft: false, findings: [{ code: 'label-too-long', severity: 'note', message: hostile }, { code: 'too-many-rows', severity: 'warning', message: hostile, accepted: { reason: hostile, place } }], template, pictures: [picture({ title: hostile, alt: hostile, why: hostile, kind: hostile, facts: [{ id: hostile, shown: hostile }] })] }),
+  empty: () => renderContactSheet({ title: 'Nothing', draft: false, findings: [], template, pictures: [] }),
 };
 
 const validator = new HtmlValidate({
