@@ -35,16 +35,21 @@ export async function proofScript(script: Source, facts: Facts, options: ProofOp
       exact: parts.slice(first, last + 1).every((p) => !p.filled),
     };
   };
+  // What stands in a part that was filled in is put right in the record, not here.
+  const turnedTo = (turn: Finding['turn']): { turn?: NonNullable<Finding['turn']> } => {
+    const at = turn && back(turn.place);
+    return at?.exact ? { turn: { ...turn!, place: at.place } } : {};
+  };
   const moved = (m: Verdict): Verdict => {
     const { place, exact } = back(m.place);
-    const { suggest, ...rest } = m;
-    return { ...rest, place, ...(exact && suggest !== undefined && { suggest }) };
+    const { suggest, turn, ...rest } = m;
+    return { ...rest, place, ...turnedTo(turn), ...(exact && suggest !== undefined && { suggest }) };
   };
   const found = (f: Finding): Finding => {
     if (f.place.file !== script.file) return f;
     const { place, exact } = back(f.place);
-    const { suggest, ...rest } = f;
-    return { ...rest, place, ...(exact && suggest !== undefined && { suggest }) };
+    const { suggest, turn, ...rest } = f;
+    return { ...rest, place, ...turnedTo(turn), ...(exact && suggest !== undefined && { suggest }) };
   };
   return { mentions: result.mentions.map(moved), findings: result.findings.map(found), spoken, bound: true };
 }
@@ -65,8 +70,12 @@ export function proofJson({ mentions, findings }: ProofResult): object {
   return {
     mentions: mentions.map((m) => ({
       line: m.place.line, column: m.place.column, endLine: m.place.endLine, endColumn: m.place.endColumn, text: m.text, verdict: m.verdict, kind: m.kind, from: m.from, facts: m.facts,
-      said: m.said, recorded: m.recorded ?? null, derivation: m.derivation ?? null, why: m.why, slip: m.slip ?? null, suggest: m.suggest ?? null,
+      said: m.said, recorded: m.recorded ?? null, derivation: m.derivation ?? null, why: m.why, slip: m.slip ?? null, suggest: m.suggest ?? null, turn: m.turn ? told(m.turn) : null,
     })),
-    findings: findings.map(({ place, related, ...f }) => ({ ...f, ...place, ...(related && { related: related.map((r) => ({ label: r.label, ...r.place })) }) })),
+    findings: findings.map(({ place, related, turn, ...f }) => ({ ...f, ...place, ...(turn && { turn: told(turn) }), ...(related && { related: related.map((r) => ({ label: r.label, ...r.place })) }) })),
   };
+}
+
+function told({ place: { line, column, endColumn }, text, suggest }: NonNullable<Finding['turn']>): object {
+  return { line, column, endColumn, text, suggest };
 }

@@ -1,6 +1,6 @@
 // What a change is measured from where a figure or a step just before it tells.
 import type { Context } from './context.js';
-import { fits } from './fit.js';
+import { fits } from '../wording/index.js';
 import type { Cell } from './grid.js';
 
 /** "The one weighs 912 grams, and the other is 77 lighter": the same of another thing, whose figure was given just before. */

@@ -1,7 +1,7 @@
 // From the readings of a mention to a verdict. The best reading by its words decides; the value only breaks ties among
 // readings about as good, and keeps an alarm back where a less likely reading would fit.
 import type { Candidate } from './context.js';
-import { fits } from './fit.js';
+import { fits } from '../wording/index.js';
 import type { Mention } from '../script/index.js';
 
 export type VerdictWord = 'agrees' | 'disagrees' | 'untied' | 'not-a-claim';

@@ -9,7 +9,7 @@ import { siblingsOf } from './siblings.js';
 import { fit } from './decide.js';
 import { givesJust } from './gives-just.js';
 import { factOf } from './doubt.js';
-import { inSaidUnit } from './fit.js';
+import { inSaidUnit } from '../wording/index.js';
 import { nowhereNear } from './nowhere-near.js';
 import { contradicts, wayOf } from './said-outright.js';
 

@@ -16,7 +16,7 @@ function contradicted(m: Verdict, facts: Facts): Finding {
     code: 'claim-disagrees', severity: 'error', place: m.place, said: m.text,
     message: `Says ${m.text}; the record gives ${m.recorded ?? 'another figure'}${what}.`,
     ...(m.facts[0] && { subject: m.facts[0] }), ...(m.recorded && { recorded: m.recorded }), ...(m.derivation && { derivation: `${m.derivation}, as ${m.facts[0]}` }),
-    ...(m.slip && { slip: m.slip }), ...(m.suggest !== undefined && { suggest: m.suggest }), ...(related.length > 0 && { related }),
+    ...(m.slip && { slip: m.slip }), ...(m.suggest !== undefined && { suggest: m.suggest }), ...(m.turn && { turn: m.turn }), ...(related.length > 0 && { related }),
   };
 }
 

@@ -1,7 +1,7 @@
 // "0.4 under the 80 at which it gives up": a limit, a target or a rating that is said by its number alone.
 import { isFact } from '../facts/index.js';
 import type { Context } from './context.js';
-import { fits } from './fit.js';
+import { fits } from '../wording/index.js';
 import type { Role } from './roles.js';
 
 /** What the number in the words of a comparison is on record as; `told`: the words say otherwise what it is compared with. */

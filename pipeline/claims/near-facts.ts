@@ -1,6 +1,6 @@
 // The facts that a number which could not be tied may be meant to state, and the pin that ties it.
 import { type Facts, isFact } from '../facts/index.js';
-import { inSaidUnit } from './fit.js';
+import { inSaidUnit } from '../wording/index.js';
 import type { Verdict } from './verdict.js';
 
 export interface NearFact {

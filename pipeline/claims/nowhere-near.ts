@@ -3,7 +3,7 @@ import { type Facts, isFact } from '../facts/index.js';
 import type { Mention } from '../script/index.js';
 import type { Unit } from '../quantities/index.js';
 import type { Cell } from './grid.js';
-import { stepOf } from './fit.js';
+import { stepOf } from '../wording/index.js';
 
 const sizes = new WeakMap<Facts, Map<Cell, number>>();
 

@@ -1,7 +1,7 @@
 // "with the supply turned down by sixty millivolts": by how much something was set lower or higher, where the record has that.
 import { isFact } from '../facts/index.js';
 import type { Candidate, Context } from './context.js';
-import { fits } from './fit.js';
+import { fits } from '../wording/index.js';
 import { push } from './read-value.js';
 import { valueOf } from './terms.js';
 

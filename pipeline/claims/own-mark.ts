@@ -5,7 +5,7 @@ import { convert, type Exact, unit } from '../quantities/index.js';
 import { type Fact, isFact, withValue } from '../facts/index.js';
 import type { Mention } from '../script/index.js';
 import { type Candidate, type Context, subjectCells } from './context.js';
-import { fits } from './fit.js';
+import { fits } from '../wording/index.js';
 import { push } from './read-value.js';
 import type { Reading } from './read.js';
 import { valueOf } from './terms.js';

@@ -85,7 +85,7 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
       const { readings, after } = kept.headings.get(s.text, under, () => readHeading(facts, g, p, under));
       state = after;
       // A heading names and counts, but claims nothing that could be wrong.
-      for (const r of readings) mentions.push(tellVerdict(r.verdict === 'agrees' && (r.chosen?.kind === 'count' || r.chosen?.kind === 'constant') ? r : { ...r, verdict: 'not-a-claim', why: 'a heading' }, script, s, facts));
+      for (const r of readings) mentions.push(tellVerdict(r.verdict === 'agrees' && (r.chosen?.kind === 'count' || r.chosen?.kind === 'constant') ? r : { ...r, verdict: 'not-a-claim', why: 'a heading' }, script, s, p, facts));
       continue;
     }
     const pinned = pins.within(s.start, s.start + s.text.length);
@@ -103,10 +103,10 @@ export function proof(script: Source, facts: Facts, options: ProofOptions = {}):
     const done = pinned ? readSentence(facts, g, p, before, (m) => pins.read(g, m, s.start)) : kept.read.get(s.text, before, () => readSentence(facts, g, p, before));
     looked.push({ sentence: s, parsed: p, hits: done.hits, before });
     options.seen?.({ sentence: s, parsed: p, hits: done.hits, grid: g, before, readings: done.readings });
-    done.readings.forEach((r, i) => mentions.push(tellVerdict(restated(g, agreed, r, done.hits.hits, i), script, s, facts)));
+    done.readings.forEach((r, i) => mentions.push(tellVerdict(restated(g, agreed, r, done.hits.hits, i), script, s, p, facts)));
     for (const q of p.quiet) {
       const own = pinned ? pins.read(g, q.mention, s.start) : undefined;
-      mentions.push(own ? tellVerdict(own, script, s, facts) : quietVerdict(q, script, s));
+      mentions.push(own ? tellVerdict(own, script, s, p, facts) : quietVerdict(q, script, s));
     }
     state = done.after;
   }

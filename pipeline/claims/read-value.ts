@@ -2,7 +2,7 @@
 import { type Fact, isFact } from '../facts/index.js';
 import { siblings } from './siblings.js';
 import { correctedSpan, correctedTerm } from './corrected.js';
-import { fits } from './fit.js';
+import { fits } from '../wording/index.js';
 import { type Candidate, type Context, oddlySized, oddSize, subjectCells, unitsOf } from './context.js';
 import { familyOf, familySaid } from './family.js';
 import { type Cell, constantOf, firstTime } from './grid.js';

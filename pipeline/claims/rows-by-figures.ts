@@ -3,7 +3,7 @@
 // that have changed places, is a mistake.
 import { type Facts, isFact, roomParts } from '../facts/index.js';
 import type { SentenceHits } from './evidence.js';
-import { fits } from './fit.js';
+import { fits } from '../wording/index.js';
 import type { Cell, Grid } from './grid.js';
 import { numberLists } from './lists.js';
 import type { Parsed } from './parse.js';

@@ -1,7 +1,7 @@
 // "rose 31 degrees, from 40 to 70": a change and its two ends, said in one sentence, that do not go together.
 import { Exact, inWords, showNumber, type Unit } from '../quantities/index.js';
 import { changeNouns, changeVerbs, type Mention, phraseAt } from '../script/index.js';
-import { stepOf } from './fit.js';
+import { stepOf } from '../wording/index.js';
 import type { Parsed } from './parse.js';
 import { plain, verbBeforeFrom, wayAfter, type WrongWay, wrongWays } from './said-direction.js';
 import { eachSentence, type SelfCheck, type SelfFault } from './self-check.js';

@@ -1,6 +1,6 @@
 // One quantity said two ways in two places: sentences that speak of the same things in the same words, with another number.
 import type { Mention } from '../script/index.js';
-import { roundsTo } from './fit.js';
+import { roundsTo } from '../wording/index.js';
 import type { Parsed } from './parse.js';
 import type { SelfCheck, SelfFault, SelfSentence } from './self-check.js';
 

@@ -12,7 +12,7 @@ import { type Candidate, type Context, sameCellExcept, subjectCells } from './co
 import { fit } from './decide.js';
 import { isFact } from '../facts/index.js';
 import type { Dimension } from '../quantities/index.js';
-import { fits } from './fit.js';
+import { fits } from '../wording/index.js';
 import { type Cell, constantOf, moved } from './grid.js';
 import { ofItsRating, ratedSides } from './of-rating.js';
 import { markedSides, ofTheMark } from './share-of-mark.js';

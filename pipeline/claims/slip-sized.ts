@@ -9,7 +9,7 @@ import { fit } from './decide.js';
 import { endsSaid } from './doubt.js';
 import { against, digitsSwapped, near } from './far-off.js';
 import { givesJust } from './gives-just.js';
-import { inSaidUnit } from './fit.js';
+import { inSaidUnit } from '../wording/index.js';
 import { significant } from './insist.js';
 import { nowhereNear } from './nowhere-near.js';
 import type { Reading } from './read.js';

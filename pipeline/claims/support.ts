@@ -9,7 +9,7 @@
 import { comparatives } from '../script/index.js';
 import { isFact } from '../facts/index.js';
 import { fit } from './decide.js';
-import { fits } from './fit.js';
+import { fits } from '../wording/index.js';
 import { baseWords } from './bases.js';
 import { type Candidate, type Context, oddlySized } from './context.js';
 import type { Cell } from './grid.js';

@@ -1,52 +1,77 @@
 // A reading put into the words of a verdict.
 import type { Source } from '../places/index.js';
 import { show } from '../quantities/index.js';
-import type { Fact, Facts } from '../facts/index.js';
+import type { Facts } from '../facts/index.js';
 import type { Mention, Sentence } from '../script/index.js';
-import { likelySlip, alternativesTo } from '../slips/index.js';
+import { alternativesTo, likelySlip, otherQuantity, type Said, type Slip } from '../slips/index.js';
+import { isFair, suggestion, toldAsSize, turned as turnedRound, turnedBefore } from '../wording/index.js';
+import type { Candidate } from './context.js';
+import { meantBy } from './meant.js';
+import type { Parsed } from './parse.js';
 import type { Reading } from './read.js';
-import { suggestion } from './suggest.js';
 import type { Considered, Verdict } from './verdict.js';
 
 /** How many of the readings of a number a verdict tells of. */
 export const mostTold = 8;
 
-export function tellVerdict(r: Reading, script: Source, s: Sentence, facts: Facts): Verdict {
+export function tellVerdict(r: Reading, script: Source, s: Sentence, p: Parsed, facts: Facts): Verdict {
   const m = r.mention;
   const text = script.text.slice(s.start + m.start, s.start + m.end);
-  const fact = r.verdict === 'not-a-claim' ? undefined : r.chosen?.fact;
+  const told = r.verdict === 'disagrees' && r.chosen && !explained(slipOf(r.mention, r.chosen, facts)) ? meantBy(r) : r.chosen;
+  const fact = r.verdict === 'not-a-claim' ? undefined : told?.fact;
   let considered: Considered[] | undefined;
   const consider = (): Considered[] => r.ranked.slice(0, mostTold).map(({ candidate: x, fits }): Considered => ({ kind: x.kind, fact: x.fact.id, shown: x.fact.shown, fits, cost: x.cost, why: x.why }));
   const place = script.place(s.start + m.start, s.start + m.end);
-  const kind = r.verdict === 'not-a-claim' ? '' : r.chosen?.kind ?? '';
-  const from = fact ? [...(r.chosen!.keys ?? fact.keys)] : [];
+  const kind = r.verdict === 'not-a-claim' ? '' : told?.kind ?? '';
+  const from = fact ? [...(told!.keys ?? fact.keys)] : [];
   const ids = fact ? [fact.id] : [];
   if (!fact || r.verdict === 'untied') return { place, text, verdict: r.verdict, kind, from, facts: ids, said: text, why: r.why, get candidates() { return (considered ??= consider()); }, mention: m };
   const out: Verdict = {
-    place, text, verdict: r.verdict, kind, from, facts: ids, said: text, why: r.why, get candidates() { return (considered ??= consider()); }, mention: m,
+    place, text, verdict: r.verdict, kind, from, facts: ids, said: text, why: told === r.chosen ? r.why : told!.why, get candidates() { return (considered ??= consider()); }, mention: m,
     get recorded() { return recordedFor(m, fact); }, get derivation() { return fact.formula; },
   };
   if (r.verdict !== 'disagrees') return out;
-  const slip = slipOf(r, fact, facts);
-  if (slip) out.slip = slip;
+  const slip = slipOf(m, told!, facts);
+  if (slip) out.slip = slip.says;
   // Markup inside the number has no place in the suggestion.
-  const better = text === s.text.slice(m.start, m.end) ? suggestion(m, text, r.chosen!) : undefined;
+  if (text !== s.text.slice(m.start, m.end)) return out;
+  const better = suggestion(m, text, told!, slip, s.text.slice(m.end));
   if (better !== undefined) out.suggest = better;
+  else if (slip?.kind === 'direction') {
+    const cue = p.said.find((x) => x.mention.from === m.from)?.cue;
+    const word = cue && (turnedRound(p.tokens, m, cue.because, (m.unit ?? fact.unit).dimension) ?? turnedBefore(p.tokens, m.from));
+    if (word) out.turn = { place: script.place(s.start + word.start, s.start + word.end), text: s.text.slice(word.start, word.end), suggest: word.put };
+  }
   return out;
 }
 
-const slips = new WeakMap<Reading, string>();
+/** A slip that says where the number comes from, and not only that its digits are like the right one's. */
+function explained(slip: Slip | undefined): boolean {
+  return slip !== undefined && slip.kind !== 'digit';
+}
 
-/** What kind of mistake it is, in words; empty where none explains it. Looked for once for each reading, as what is wrong may stay wrong for long. */
-function slipOf(r: Reading, fact: Fact, facts: Facts): string {
-  let says = slips.get(r);
-  if (says === undefined) {
-    const { mention: m } = r;
-    const turned = r.chosen!.sign !== 0 && fact.value.sign() !== 0 && fact.value.sign() !== r.chosen!.sign;
-    says = turned ? 'the right size may be said, but the direction is the other one' : likelySlip({ value: m.value, decimals: Math.max(0, m.decimals), ...(m.unit && !m.loose && { unit: m.unit }) }, fact, alternativesTo(fact, facts))?.says ?? '';
-    slips.set(r, says);
+const slips = new WeakMap<Candidate, Map<Mention, Slip | null>>();
+
+/** What kind of mistake it is; undefined where none explains it. Looked for once for each reading, as what is wrong may stay wrong for long. */
+function slipOf(m: Mention, told: Candidate, facts: Facts): Slip | undefined {
+  let known = slips.get(told);
+  if (!known) slips.set(told, (known = new Map()));
+  let slip = known.get(m);
+  if (slip === undefined) {
+    const sign = told.fact.value.sign();
+    // A size is told without its sign: as that which the record has.
+    const value = toldAsSize(told) && sign < 0 ? m.value.abs().negated() : toldAsSize(told) ? m.value.abs() : m.value;
+    const turned = told.sign !== 0 && sign !== 0 && sign !== told.sign;
+    slip = turned && isFair(m, told) ? { kind: 'direction', says: 'the right size may be said, but the direction is the other one' }
+      : turned ? null : likelySlip(said(m, told, value), told.fact, alternativesTo(told.fact, facts)) ?? otherQuantity({ value, decimals: Math.max(0, m.decimals), ...(m.unit && { unit: m.unit }) }, told.fact, facts) ?? null;
+    known.set(m, slip);
   }
-  return says;
+  return slip ?? undefined;
+}
+
+/** "degrees" are of whatever scale the record has, where it has a temperature. */
+function said(m: Mention, { fact }: Candidate, value: Mention['value']): Said {
+  return { value, decimals: Math.max(0, m.decimals), ...(m.unit && !(m.loose && /^temperature/.test(fact.unit.dimension)) && { unit: m.unit }) };
 }
 
 function recordedFor(m: Mention, fact: Reading['ranked'][number]['candidate']['fact']): string {

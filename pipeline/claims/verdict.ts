@@ -31,7 +31,10 @@ export interface Verdict {
   derivation?: string;
   why: string;
   slip?: string;
+  /** What to write instead of `text`. */
   suggest?: string;
+  /** Where the number is right and its direction is not: the word that says which way, and the one for the other way. */
+  turn?: { place: Place; text: string; suggest: string };
   candidates: Considered[];
   /** The number as it was read. */
   mention: Mention;

@@ -22,6 +22,8 @@ export interface Finding {
   slip?: string;
   /** The right words, where there is just one way to put it right. */
   suggest?: string;
+  /** Where something else in the same line puts it right as well: the words there, and what to write instead of them. */
+  turn?: { place: Place; text: string; suggest: string };
   /** Where the readings that it rests on stand, and anything else worth a look. */
   related?: { place: Place; label: string }[];
   /** Set when the record accepts this finding at this place; an accepted finding never stops a build. */

@@ -35,7 +35,7 @@ export function printFinding(finding: Finding, options: PrintOptions, last?: Fin
     ...(last && samePlace(last.place, finding.place) ? [] : excerpt(finding.place, options, tone)),
     ...say('derived', withoutRepeat(finding.derivation, finding.message)),
     ...say('likely', last?.code === finding.code && last.slip === finding.slip ? undefined : withoutRepeat(finding.slip, finding.message)),
-    ...say('write instead', finding.suggest),
+    ...say('write instead', finding.suggest ?? (finding.turn && `${finding.turn.suggest} (for ${finding.turn.text}, column ${finding.turn.place.column})`)),
   ];
   if (finding.severity === 'note') return lines;
   return [...lines, ...gathered(finding.related ?? [], finding.place, options).flatMap((line) => say('see', line)), ...acceptance(finding, options)];

@@ -44,8 +44,8 @@ export function sarif(findings: readonly Finding[], options: SarifOptions): Log 
 function result(f: Finding, ruleIndex: number, options: SarifOptions): Result {
   const { said, recorded, derivation, slip, subject } = f;
   const related = (f.related ?? []).map(({ place, label }, id): Location => ({ id, ...location(place, options), message: { text: label || 'a reading that it rests on' } }));
-  const fix = f.suggest !== undefined && quotes(f, options) ? f.suggest : undefined;
-  const properties = Object.fromEntries(Object.entries({ subject, said, recorded, derivation, slip, suggest: f.suggest }).filter(([, v]) => v !== undefined));
+  const fix = [f.suggest === undefined ? undefined : { place: f.place, said, put: f.suggest }, f.turn && { place: f.turn.place, said: f.turn.text, put: f.turn.suggest }].find((x) => x && quotes(x, options));
+  const properties = Object.fromEntries(Object.entries({ subject, said, recorded, derivation, slip, suggest: f.suggest ?? f.turn?.suggest }).filter(([, v]) => v !== undefined));
   return {
     ruleId: f.code,
     ruleIndex,
@@ -54,7 +54,7 @@ function result(f: Finding, ruleIndex: number, options: SarifOptions): Result {
     locations: [location(f.place, options)],
     ...(related.length > 0 && { relatedLocations: related }),
     ...(fix !== undefined && {
-      fixes: [{ description: { text: `Write "${fix}"` }, artifactChanges: [{ artifactLocation: { uri: encode(options.uri(f.place.file)) }, replacements: [{ deletedRegion: region(f.place), insertedContent: { text: fix } }] }] }],
+      fixes: [{ description: { text: `Write "${fix.put}"` }, artifactChanges: [{ artifactLocation: { uri: encode(options.uri(fix.place.file)) }, replacements: [{ deletedRegion: region(fix.place), insertedContent: { text: fix.put } }] }] }],
     }),
     ...(f.accepted && { suppressions: [{ kind: 'external', status: 'accepted', justification: f.accepted.reason, location: location(f.accepted.place, options) }] }),
     ...(Object.keys(properties).length > 0 && { properties }),
@@ -62,7 +62,7 @@ function result(f: Finding, ruleIndex: number, options: SarifOptions): Result {
 }
 
 /** Whether what stands at the place is just what was said, so that it can be replaced. */
-function quotes({ place, said }: Finding, { line }: SarifOptions): boolean {
+function quotes({ place, said }: { place: Place; said: string | undefined }, { line }: SarifOptions): boolean {
   return said !== undefined && place.line === place.endLine && line(place.file, place.line)?.slice(place.column - 1, place.endColumn - 1) === said;
 }
 

@@ -1,3 +1,4 @@
 export * from './slip.js';
 export * from './alternatives.js';
 export * from './naming.js';
+export * from './other-quantity.js';

@@ -12,6 +12,8 @@ export interface Slip {
   says: string;
   /** The fact that gives the value said, where it is another one. */
   gives?: Fact;
+  /** The unit in which the number said is right. */
+  unit?: Unit;
 }
 
 /** A number as it was said; `decimals` is the precision said. Without a unit it is taken in that of the fact. */
@@ -42,7 +44,7 @@ export function likelySlip(said: Said, recorded: Fact, alternatives: Iterable<Al
     }
     if ((a.decimals ?? said.decimals) === said.decimals && gives(said, a.fact)) return { kind: a.kind, says: a.says, gives: a.fact };
   }
-  return (!looked && own && nearOwn(said, own)) || convertedAsTemperature(said, recorded) || otherUnit(said, recorded) || (own && otherDigits(said, own)) || undefined;
+  return (!looked && own && nearOwn(said, own)) || convertedAsTemperature(said, recorded) || percentForPoints(said, recorded) || otherUnit(said, recorded) || (own && otherDigits(said, own)) || undefined;
 }
 
 /** Slips in the value itself, likelier than that another one was meant. */
@@ -87,11 +89,16 @@ function convertedAsTemperature(said: Said, fact: Fact): Slip | undefined {
   return { kind: 'temperature-for-difference', says: 'a difference was converted as if it were a temperature' };
 }
 
+function percentForPoints(said: Said, fact: Fact): Slip | undefined {
+  if (said.unit?.id !== 'points' || fact.unit.id !== '%' || !same(said, fact.value)) return undefined;
+  return { kind: 'percent-for-points', says: 'these are percent, not percentage points' };
+}
+
 function otherUnit(said: Said, fact: Fact): Slip | undefined {
   for (const u of units.values()) {
     if (u.dimension !== fact.unit.dimension || u.id === (said.unit ?? fact.unit).id || u.dimension === 'share') continue;
     const value = convert(fact.value, fact.unit, u);
-    if (value && value.sign() !== 0 && same(said, value)) return { kind: 'wrong-unit', says: `the number is right in ${u.symbol}: ${show(said.value, u, said.decimals)}` };
+    if (value && value.sign() !== 0 && same(said, value)) return { kind: 'wrong-unit', says: `the number is right in ${u.symbol}: ${show(said.value, u, said.decimals)}`, unit: u };
   }
   return undefined;
 }

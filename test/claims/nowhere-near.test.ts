@@ -1,7 +1,7 @@
 // What is passed over as nowhere near is never what the exact comparison would find right.
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { fits } from '../../pipeline/claims/fit.js';
+import { fits } from '../../pipeline/wording/fair.js';
 import { grid } from '../../pipeline/claims/grid.js';
 import { onlySet, wasMeasured } from '../../pipeline/claims/measured.js';
 import { nowhereNear } from '../../pipeline/claims/nowhere-near.js';

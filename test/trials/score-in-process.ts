@@ -10,6 +10,8 @@ import { bareEpisode, readNames, readReadings } from '../../pipeline/records/ind
 export interface Score {
   folder: string;
   mistakes: number; caught: number; falseAlarms: number; claims: number; covered: number; tied: number; distractors: number; quiet: number;
+  /** Of the mistakes caught, those in a number, a unit, a place or a direction (not in a name), and how many the words suggested undo. */
+  undoable: number; undone: number;
   missed: string[]; alarms: string[]; uncovered: string[]; loose: string[];
 }
 
@@ -28,13 +30,20 @@ export function factsOf(folder: string): Facts {
   return new Facts(bareEpisode(readings, names, new Source('readings.csv', '').place(0)));
 }
 
+/** Whether the words suggested make the line what it was; points are percentage points, and a word for the other way may have a like one. */
+function undoes(m: Verdict, edited: string, was: string): boolean {
+  const plain = (line: string): string => line.replace(/percentage points?/g, 'points').replace(/\bhotter\b/g, 'warmer').replace(/\bquicker\b/g, 'faster');
+  const put = m.suggest !== undefined ? { place: m.place, text: m.suggest } : m.turn && { place: m.turn.place, text: m.turn.suggest };
+  return put !== undefined && plain(edited.slice(0, put.place.column - 1) + put.text + edited.slice(put.place.endColumn - 1)) === plain(was);
+}
+
 export function score(folder: string): Score {
   const facts = factsOf(folder);
   const lines = readFileSync(join(folder, 'script.md'), 'utf8').split('\n');
   const run = (text: readonly string[]): (Verdict & Span)[] => proof(new Source('script.md', text.join('\n')), facts).mentions.map((m) => ({ ...m, start: m.place.column, end: m.place.endColumn }));
   const claims = rows(join(folder, 'claims.csv'));
   const mistakes = rows(join(folder, 'mistakes.csv'));
-  const out: Score = { folder: basename(folder), mistakes: mistakes.length, caught: 0, falseAlarms: 0, claims: 0, covered: 0, tied: 0, distractors: 0, quiet: 0, missed: [], alarms: [], uncovered: [], loose: [] };
+  const out: Score = { folder: basename(folder), mistakes: mistakes.length, caught: 0, falseAlarms: 0, claims: 0, covered: 0, tied: 0, distractors: 0, quiet: 0, undoable: 0, undone: 0, missed: [], alarms: [], uncovered: [], loose: [] };
   const clean = run(lines);
   const wrong = clean.filter((m) => m.verdict === 'disagrees');
   const key = (m: Verdict): string => `${m.place.line} ${m.text}`;
@@ -66,10 +75,13 @@ export function score(folder: string): Score {
     const edited = [...lines];
     const from = edited[n - 1]!.indexOf(x.find!);
     edited[n - 1] = edited[n - 1]!.replace(x.find!, () => x.replace!);
-    const hits = run(edited).filter((m) => m.verdict === 'disagrees' && m.place.line === n && !before.has(key(m)));
     const reach = { start: from + 1 - 60, end: from + 1 + x.replace!.length + 60 };
-    if (hits.some((m) => overlap(m, reach) > 0)) out.caught++;
-    else {
+    const hits = run(edited).filter((m) => m.verdict === 'disagrees' && m.place.line === n && !before.has(key(m)) && overlap(m, reach) > 0);
+    if (hits.length > 0) {
+      out.caught++;
+      if (x.kind !== 'swapped' && x.kind !== 'wrong_subject') out.undoable++;
+      if (x.kind !== 'swapped' && x.kind !== 'wrong_subject' && hits.some((m) => undoes(m, edited[n - 1]!, lines[n - 1]!))) out.undone++;
+    } else {
       const span = { start: from + 1, end: from + 1 + x.replace!.length };
       const there = run(edited).filter((m) => m.place.line === n && overlap(m, span) > 0).map((m) => `${m.text}: ${m.verdict} ${m.facts[0] ?? ''} ${m.why}`);
       out.missed.push(`${x.id} ${x.kind} line ${n}: '${x.find}' -> '${x.replace}' [${there.join(' ; ')}]`);

@@ -117,11 +117,19 @@ const floors: Record<string, { caught: number; alarms: number; coverage: number;
 
 const share = (a: number, b: number): number => (b ? (100 * a) / b : 100);
 
+const scores: ReturnType<typeof score>[] = [];
+
 describe.each(Object.entries(floors))('%s', (folder, floor) => {
   const s = score(join(import.meta.dirname, folder));
+  scores.push(s);
   test('false alarms on the true script', () => expect(s.alarms.slice(floor.alarms)).toEqual([]));
   test('mistakes caught', () => expect(share(s.caught, s.mistakes), s.missed.join('\n')).toBeGreaterThanOrEqual(floor.caught));
   test('claims covered', () => expect(share(s.covered, s.claims), s.uncovered.join('\n')).toBeGreaterThanOrEqual(floor.coverage));
   test('tied to the right readings', () => expect(share(s.tied, s.covered), s.loose.join('\n')).toBeGreaterThanOrEqual(floor.tied));
   test('what is no claim stays quiet', () => expect(share(s.quiet, s.distractors), s.uncovered.join('\n')).toBeGreaterThanOrEqual(floor.quiet));
+});
+
+test('what is suggested undoes most mistakes that are caught in a number, a unit, a place or a direction', () => {
+  const sum = (of: (s: (typeof scores)[number]) => number): number => scores.reduce((n, s) => n + of(s), 0);
+  expect(share(sum((s) => s.undone), sum((s) => s.undoable))).toBeGreaterThanOrEqual(83);
 });
