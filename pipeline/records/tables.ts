@@ -178,7 +178,7 @@ export function ambiguousOnce(findings: Finding[]): Finding[] {
 
 export function unknownUnit(code: string, place: Place, name: string): Finding {
   if (!name) return bad(code, place, 'a unit is missing here', '');
-  const near = nearest(name, [...units.values()].flatMap((u) => [u.id, u.symbol, ...u.also]).filter((u) => u.length > 1));
+  const near = nearest(name, [...units.values()].flatMap((u) => [u.id, u.symbol, u.one, u.many, ...u.also]).filter((u) => u.length > 1));
   return { ...bad(code, place, `unknown unit "${name}"${near ? `; did you mean ${near}?` : ''}`, name), ...(near && { suggest: near }) };
 }
 

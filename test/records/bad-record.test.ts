@@ -66,6 +66,7 @@ const cases: Case[] = [
   ['not a number', run('‹.nan›'), ['value-form', 'finite']],
   ['infinity', run('‹-.inf›'), ['value-form', 'finite']],
   ['an unknown unit', run('‹61 Wats›'), ['unit-unknown', 'did you mean']],
+  ['an unknown unit that is nearest to how one is said', run('‹61 Volz›'), ['unit-unknown', 'did you mean volt?']],
   ['an unknown unit behind runs', run('61 62 63 ‹Wats›'), ['unit-unknown', 'did you mean']],
   ['one bad run of three', run('61 ‹6_2› 63 W'), ['value-form', '62']],
   ['a spread', run('‹61 ± 1 W›'), ['value-form', 'spread']],
