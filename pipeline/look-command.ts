@@ -4,7 +4,7 @@ import type { Command } from 'commander';
 import { build, type Options } from './build.js';
 import { exitCodes, UsageError } from './exit-codes.js';
 import { disk, findTool, openFile, readManifest } from './files/index.js';
-import { dataOption, folder } from './options.js';
+import { dataOption, defaults, folder } from './options.js';
 import type { Card } from './render.js';
 import { summary } from './summary.js';
 import { columnsOf, inkFor, progressBar } from './terminal.js';
@@ -12,7 +12,7 @@ import { columnsOf, inkFor, progressBar } from './terminal.js';
 export function addLook(program: Command, end: (code: number) => void): void {
   dataOption(program.command('look').argument('[episode]', 'id of an episode; the newest where none is named'))
     .description('build, as a draft where something counts as an error, and open the contact sheet: every picture over light, dark and busy footage')
-    .option('--out <folder>', 'where the outputs go', folder, 'out')
+    .option('--out <folder>', 'where the outputs go', folder, defaults.out)
     .action(async (episode: string | undefined, given: { data: string; out: string }) => {
       const options: Options = { data: given.data, out: given.out, cache: '.cache', only: episode ? [episode] : [], draft: false, failOn: 'error' };
       const bar = progressBar(process.stderr, false);

@@ -1,8 +1,11 @@
 // Options that several commands share.
 import { type Command, InvalidArgumentError } from 'commander';
 
+/** Where one works with nothing said. */
+export const defaults = { data: 'data', out: 'out' };
+
 export function dataOption(command: Command): Command {
-  return command.option('--data <folder>', 'the folder that holds one folder an episode', folder, 'data');
+  return command.option('--data <folder>', 'the folder that holds one folder an episode', folder, defaults.data);
 }
 
 /** The name of a folder as given on the command line, which may be of one that is not there yet. */

@@ -4,6 +4,7 @@ import { basename, dirname, join, relative, resolve, sep } from 'node:path';
 import { Argument, type Command } from 'commander';
 import { exitCodes, UsageError } from './exit-codes.js';
 import { episodeIds, FileTrouble, largestFile, recordName, tell, writeWhole } from './files/index.js';
+import { nextCommand } from './next-command.js';
 import { dataOption } from './options.js';
 import { nearest, printFinding, Source } from './places/index.js';
 import { columnsOf, inkFor } from './terminal.js';
@@ -68,7 +69,7 @@ async function writeNew(id: string, { data, print, ...given }: New): Promise<num
   else {
     if (existsSync(path)) throw new UsageError(`${path} is there already and stays as it is; with --print the new record is only printed.`);
     writeWhole(path, text);
-    process.stdout.write(`Written: ${path}\nFill it in, then: figureproof check ${id}\n`);
+    process.stdout.write(`Written: ${path}\nFill it in, then: ${nextCommand(['check', id], { data })}\n`);
   }
   return exitCodes.fine.code;
 }
@@ -112,7 +113,7 @@ async function importInto(file: string, given: Import): Promise<number> {
 function episodeFolder(data: string, id: string): string {
   const ids = episodeIds(data);
   const near = nearest(id, ids);
-  if (!ids.includes(id)) throw new UsageError(`There is no episode "${id}" in ${data}${near ? `; did you mean "${near}"?` : `; begin one with: figureproof new ${id}`}`);
+  if (!ids.includes(id)) throw new UsageError(`There is no episode "${id}" in ${data}${near ? `; did you mean "${near}"?` : `; begin one with: ${nextCommand(['new', id], { data })}`}`);
   return join(data, id);
 }
 

@@ -5,6 +5,7 @@ import { counts } from './build.js';
 import { exitCodes } from './exit-codes.js';
 import type { Examined } from './examine.js';
 import { findingFromHere, fromHere, rootOf } from './from-here.js';
+import { nextCommand } from './next-command.js';
 import { type Finding, type Ink, inOrder, padEnd, padStart, type PrintOptions, printFinding, harmless, width, wrap } from './places/index.js';
 
 export interface Look {
@@ -86,7 +87,7 @@ function closing(result: Checked | Built, findings: Finding[], options: Options,
     : ink('good', findings.length === 0 ? 'Nothing found.' : 'Nothing found that counts as an error.');
   if (!('draft' in result)) return [verdict];
   const { published } = result;
-  if (!published) return [verdict, `Nothing was built; what stands in ${options.out} is as it was. To see a draft all the same: figureproof build --draft`];
+  if (!published) return [verdict, `Nothing was built; what stands in ${options.out} is as it was. To see a draft all the same: ${nextCommand(['build', ...options.only, '--draft'], { data: options.data, out: options.out })}`];
   const parts = [`${plural(published.written.length, 'file')} written`, `${published.unchanged.length} unchanged`];
   if (published.removed.length > 0) parts.push(`${published.removed.length} removed`);
   const lines = [verdict, `${result.draft ? 'A draft' : 'Built'} in ${options.out}: ${parts.join(', ')}.`];

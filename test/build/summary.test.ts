@@ -36,6 +36,8 @@ test.each([60, 80, 120])('nothing is wider than %d columns', (columns) => {
 test('a build that was stopped says that nothing has changed, and how to go on', () => {
   const text = summary({ examined: mixed, fails: true, draft: false, drawn: 0, reused: 0 } as Built, options, look(200)).join('\n');
   expect(text).toMatch(/Nothing was built; what stands in out is as it was\. .*figureproof build --draft$/);
+  const elsewhere = summary({ examined: mixed, fails: true, draft: false, drawn: 0, reused: 0 } as Built, { ...options, data: 'd', out: 'o', only: ['a'] }, look(200)).join('\n');
+  expect(elsewhere).toMatch(/figureproof build a --draft --data d --out o$/);
 });
 
 test('an accepted finding never counts, and others from the severity on that is asked for', () => {

@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import * as fs from 'node:fs';
 import { join } from 'node:path';
 import Ajv from 'ajv/dist/2020.js';
@@ -5,7 +6,7 @@ import { parse } from 'yaml';
 import { expect, test } from 'vitest';
 import { exitCodes } from '../../pipeline/exit-codes.js';
 import { place, scratch } from '../files/scratch.js';
-import { run } from './run.js';
+import { cli, run } from './run.js';
 
 test('a new record is sound as it stands, and is never written over another', () => {
   const folder = scratch();
@@ -20,6 +21,16 @@ test('a new record is sound as it stands, and is never written over another', ()
   expect([again.status, again.stderr]).toEqual([exitCodes.usage.code, expect.stringMatching(/is there already/)]);
   expect(fs.readFileSync(join(folder, 'data/two-coolers/episode.yaml'), 'utf8')).toBe(text);
   expect(run(folder, ['new', 'two-coolers', '--print']).stdout).toMatch(/^title: Two coolers$/m);
+});
+
+test('what is to be typed next works as it is told, whatever the folder is called', () => {
+  const folder = scratch({ 'x.csv': tidy });
+  for (const data of ['.', 'my own', "it's"]) {
+    const { stdout } = run(folder, ['new', 'bench', '--data', data]);
+    const next = /^Fill it in, then: figureproof (.*)$/m.exec(stdout)![1]!;
+    expect(spawnSync('sh', ['-c', `"$0" "$1" ${next}`, process.execPath, cli], { cwd: folder, encoding: 'utf8' }).stdout, next).toMatch(/^bench /m);
+  }
+  expect(run(folder, ['import', 'x.csv', '--episode', 'wholly-other', '--data', 'my own'])).toMatchObject({ status: exitCodes.usage.code, stderr: expect.stringContaining("begin one with: figureproof new wholly-other --data 'my own'") });
 });
 
 test.each(['../out', 'a/b', '.hidden', '', '-x '])('%j names no episode', (id) => {
