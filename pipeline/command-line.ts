@@ -1,15 +1,16 @@
 // The commands and their options.
-import { Command, CommanderError, Option } from 'commander';
+import { type Command, CommanderError, Option } from 'commander';
 import { again, build, type Built, check, type Checked, type Options, outputsOf } from './build.js';
 import { exitCodes } from './exit-codes.js';
 import { addExplain } from './explain-command.js';
 import { disk, needWorkingFolder, Recorder, rememberRun } from './files/index.js';
 import { addLook } from './look-command.js';
-import { dataOption, folder } from './options.js';
+import { dataOption, defaults, folder } from './options.js';
 import { type Severity, wrap } from './places/index.js';
 import { addProof } from './proof-command.js';
 import { addRecordCommands } from './record-commands.js';
 import { addStale } from './stale-command.js';
+import { StrictCommand } from './strict-command.js';
 import { asJson, printingAll, summary } from './summary.js';
 import { type Bar, columnsOf, inkFor, progressBar } from './terminal.js';
 
@@ -27,7 +28,7 @@ interface Given {
 export async function run(args: string[]): Promise<number> {
   let code: number = exitCodes.fine.code;
   const end = (given: number | undefined): void => void (code = given ?? exitCodes.fine.code);
-  const program = new Command('figureproof')
+  const program = new StrictCommand('figureproof')
     .description('One source for each number of a hardware test episode, from the sensor to the screen.')
     .version(await version(), '--version', 'print the version')
     .helpOption('-h, --help', 'print help')
@@ -47,7 +48,7 @@ export async function run(args: string[]): Promise<number> {
 
   examining(program.command('build').argument('[episodes...]', 'ids of episodes; all where none is named'))
     .description('check, and where nothing counts as an error make pictures, narration and pages')
-    .option('--out <folder>', 'where the outputs go', folder, 'out')
+    .option('--out <folder>', 'where the outputs go', folder, defaults.out)
     .option('--draft', 'build even where there are errors, every output stamped as a draft')
     .action(async (only: string[], given: Given) => {
       end(await report(build, options(only, given), given, args));

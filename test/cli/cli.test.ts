@@ -39,6 +39,7 @@ test('findings are printed with their line, and end with 1', () => {
 test.each<[string, string[], RegExp]>([
   ['no such command', ['chekc'], /unknown command 'chekc'\n\(Did you mean check\?\)/],
   ['no such option', ['check', '--jsno'], /unknown option '--jsno'\n\(Did you mean --json\?\)/],
+  ['several of them at once, each with what it may have meant', ['build', '--drafts', '--outt', 'x', '--json', '--qqqq=1', '--', '--no'], /^error: unknown option '--drafts'\n\(Did you mean --draft\?\)\nerror: unknown option '--outt'\n\(Did you mean --out\?\)\nerror: unknown option '--qqqq=1'\n\(figureproof --help tells/],
   ['no such severity', ['check', '--fail-on', 'never'], /Allowed choices are error, warning, note/],
   ['no such episode', ['check', 'bencj', 'quoting'], /There is no episode "bencj" in data; did you mean "bench"\?/],
   ['several of them', ['build', 'x', 'quotin'], /"x" in data\.\nThere is no episode "quotin" in data; did you mean "quoting"\?/],
