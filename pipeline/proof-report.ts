@@ -1,7 +1,7 @@
 // What the proof of a script says in the end, for a person.
 import { nearFacts, pinFor, type Verdict } from './claims/index.js';
 import type { Facts } from './facts/index.js';
-import { type Finding, inOrder, type PrintOptions, printFinding } from './places/index.js';
+import { type Finding, type PrintOptions, printFinding, worstLast } from './places/index.js';
 
 export interface Report {
   findings: readonly Finding[];
@@ -18,7 +18,7 @@ export interface Report {
 export function proofReport(report: Report, print: PrintOptions, failing: number): string[] {
   const { ink } = print;
   const untied = new Map(report.mentions.filter((m) => m.verdict === 'untied').map((m) => [`${m.place.line}:${m.place.column}`, m]));
-  const lines = inOrder(report.findings).flatMap((f) => {
+  const lines = worstLast(report.findings).flatMap((f) => {
     const m = f.code === 'claim-untied' ? untied.get(`${f.place.line}:${f.place.column}`) : undefined;
     return [...printFinding(f, print), ...(m ? pins(m, report, print) : []), ''];
   });

@@ -6,7 +6,7 @@ import { exitCodes } from './exit-codes.js';
 import type { Examined } from './examine.js';
 import { findingFromHere, fromHere, rootOf } from './from-here.js';
 import { nextCommand } from './next-command.js';
-import { type Finding, type Ink, inOrder, padEnd, padStart, type PrintOptions, printFinding, harmless, width, wrap } from './places/index.js';
+import { type Finding, type Ink, inOrder, padEnd, padStart, type PrintOptions, printFinding, harmless, width, worstLast, wrap } from './places/index.js';
 
 export interface Look {
   columns: number;
@@ -40,21 +40,6 @@ export function printing(examined: Examined, options: Pick<Options, 'data'>, loo
 export function printingAll(examined: readonly Examined[], { data }: Pick<Options, 'data'>): Pick<PrintOptions, 'line' | 'path'> {
   const lines = new Map(examined.flatMap((e) => Object.entries(e.lines)));
   return { line: (file, line) => lines.get(`${file}:${line}`), path: (file) => harmless(fromHere(file, rootOf(data))) };
-}
-
-/** What has to be put right stands last, where a person's eye is when the command is done. */
-function worstLast(findings: readonly Finding[]): Finding[] {
-  const rank = (f: Finding): string => (f.accepted ? 'accepted' : f.severity);
-  const sorted = inOrder(findings);
-  return ['accepted', 'note', 'warning', 'error'].flatMap((r) => {
-    const own = sorted.filter((f) => rank(f) === r);
-    return r === 'error' ? own : byCode(own);
-  });
-}
-
-/** What is alike stands together, each kind where the first of it stood; errors stay in the order in which they are put right. */
-function byCode(findings: readonly Finding[]): Finding[] {
-  return [...new Set(findings.map((f) => f.code))].flatMap((code) => findings.filter((f) => f.code === code));
 }
 
 function table(examined: Examined[], { ink, columns }: Look): string[] {

@@ -1,3 +1,4 @@
+export * from './order.js';
 export * from './place.js';
 export * from './finding.js';
 export * from './nearest.js';

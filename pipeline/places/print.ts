@@ -1,5 +1,5 @@
 // A finding as a person reads it in a terminal: where, what, the line itself with the span underlined, and the way out.
-import type { Finding, Severity } from './finding.js';
+import type { Finding } from './finding.js';
 import type { Place } from './place.js';
 import { harmless, width, wrap } from './width.js';
 
@@ -60,15 +60,6 @@ export function excerpt(place: Place, options: PrintOptions, tone: Ink = 'error'
   const mark = '^'.repeat(Math.max(1, width(cut.mid)));
   const more = whole ? ` (to line ${place.endLine})` : '';
   return [`${gutter}${cut.lead}${cut.mid}${cut.tail}`.trimEnd(), `${blank}${' '.repeat(width(cut.lead))}${options.ink(tone, mark)}${more}`];
-}
-
-/** Most severe first, accepted ones last, otherwise in the order of the places. */
-export function inOrder(findings: readonly Finding[]): Finding[] {
-  const rank: Record<Severity, number> = { error: 0, warning: 1, note: 2 };
-  const weight = (f: Finding): number => (f.accepted ? 3 : rank[f.severity]);
-  const before = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
-  return [...findings].sort((a, b) =>
-    weight(a) - weight(b) || before(a.place.file, b.place.file) || a.place.line - b.place.line || a.place.column - b.place.column || before(a.code, b.code));
 }
 
 /** What the record says to accept a finding, ready to be copied: broken where YAML allows it, and nowhere else. */
