@@ -3,7 +3,7 @@
 import { basename, join } from 'node:path';
 import { type Cache, type Disk, findDuckdb, Folder, type Given, hashGiven, hashOf, isPattern, recordName, template, wholeGiven } from './files/index.js';
 import { type Finding, type Lines, nearest, type Place, type Source } from './places/index.js';
-import { nothingRead } from './nothing-read.js';
+import { nothingRead } from './nothing-to-tell.js';
 import { proofTexts, unreadable, withoutTexts } from './proof-texts.js';
 import type { Plan } from './draw.js';
 import type { Facts } from './facts/index.js';

@@ -14,5 +14,6 @@ export const proofRules: Record<string, Rule> = {
   'bound-fact': { says: 'A template asks for a fact that the record does not give', help: 'Name a fact of the record; figureproof explain FACT tells about one.' },
   'bound-name': { says: 'A template asks for a name that the record does not have', help: 'Name a thing of the record by its id.' },
   ...Object.fromEntries(selfChecks.map((c) => [c.code, { says: c.says, help: c.help }])),
+  'nothing-said': { says: 'A text has not a word in it', help: 'Write it, or take it out of the record; if it held something, it was emptied by mistake.' },
   'text-encoding': { says: 'A file is not in the encoding it should have', help: 'Save the file as UTF-8.' },
 };

@@ -1,6 +1,7 @@
 // One script against the facts: read as it stands, or filled in first where it is a template.
 import { proof, type ProofOptions, type ProofResult, type Verdict } from './claims/index.js';
 import type { Facts } from './facts/index.js';
+import { nothingSaid } from './nothing-to-tell.js';
 import { type Finding, type Place, Source } from './places/index.js';
 
 export interface Proofed extends ProofResult {
@@ -15,6 +16,8 @@ export function isBound(script: Source): boolean {
 }
 
 export async function proofScript(script: Source, facts: Facts, options: ProofOptions = {}): Promise<Proofed> {
+  const empty = nothingSaid(script);
+  if (empty.length > 0) return { mentions: [], findings: empty, spoken: script, bound: false };
   if (!isBound(script)) return { ...proof(script, facts, options), spoken: script, bound: false };
   const { boundParts } = await import('./narration/bound.js');
   const { value: parts, findings } = boundParts(script, facts);

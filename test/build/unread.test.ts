@@ -53,6 +53,14 @@ test('where no text says a number there is nothing to say', async () => {
   expect(codes((await s.check()).examined[0]!)).not.toContain('texts-not-proofed');
 });
 
+test('a script that was emptied says so', async () => {
+  const s = sample({ bench: spoken });
+  s.write('bench/script.md', '\n');
+  const { findings } = (await s.check()).examined[0]!;
+  expect(findings.filter((f) => f.code === 'nothing-said').map((f) => [f.severity, f.place.file, f.subject])).toEqual([['note', 'data/bench/script.md', 'script.md']]);
+  expect(codes(await found(spoken))).not.toContain('nothing-said');
+});
+
 test('a record without a reading says so, and one whose readings are in error does not', async () => {
   const noted = async (record: string): Promise<string[]> => codes(await found(record)).filter((c) => c === 'nothing-read');
   expect(await noted('title: To fill in\nsetups: {bench: Open bench}\nreadings:\n')).toEqual(['nothing-read']);

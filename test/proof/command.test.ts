@@ -87,6 +87,23 @@ test('the report: the line underlined, what the record gives, how, and the right
   for (const l of lines) expect(width(l)).toBeLessThanOrEqual(80);
 });
 
+test('worst last, as check tells it: what has to be put right stands just above the counts', () => {
+  writeFileSync(join(folder, 'mixed.md'), `${wrong}It was 4711 there.\n${wrong}`);
+  const heads = proof('mixed.md', ...tables).stdout.split('\n').flatMap((l) => /^(error|warning|note) .*:(\d+):\d+$/.exec(l)?.slice(1).join(' ') ?? []);
+  expect(heads).toEqual(['note 2', 'error 1', 'error 3']);
+});
+
+test('a script without a word says so, against whatever it is proofed', () => {
+  for (const [i, text] of ['', ' \n\n', '---\n---\n', '\uFEFF'].entries()) {
+    writeFileSync(join(folder, `empty-${i}.md`), text);
+    for (const against of [tables, ['--alone'], ['--episode', 'bench']]) {
+      const { status, stdout } = proof(`empty-${i}.md`, ...against);
+      expect([status, stdout], text).toEqual([0, expect.stringMatching(/^note nothing-said empty-\d\.md:1:1\n {2}There is nothing in this text/)]);
+    }
+    expect(JSON.parse(proof(`empty-${i}.md`, '--alone', '--sarif').stdout).runs[0].results[0].ruleId).toBe('nothing-said');
+  }
+});
+
 test('SARIF speaks of the script by its relative path, and of the readings', () => {
   const [result] = JSON.parse(proof('data/bench/texts/script.md', '--sarif').stdout).runs[0].results;
   expect(result.locations[0].physicalLocation).toEqual({ artifactLocation: { uri: 'data/bench/texts/script.md' }, region: { startLine: 1, startColumn: 58, endLine: 1, endColumn: 68 } });
