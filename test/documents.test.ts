@@ -11,6 +11,7 @@ import { factKinds } from '../pipeline/facts/index.js';
 import { graphics } from '../pipeline/graphics/index.js';
 import { Source } from '../pipeline/places/index.js';
 import { outline } from '../pipeline/records/index.js';
+import { scratch } from './files/scratch.js';
 import { between, exitCodesTable, picturesTable, replaceBetween, roomsTable } from './documents.js';
 
 const root = resolve(import.meta.dirname, '..');
@@ -98,6 +99,23 @@ test('the first record of the README can be read, and its other YAML is YAML', (
   expect(findings).toEqual([]);
   expect(value).toBeDefined();
   for (const b of others) expect(parseDocument(b).errors).toEqual([]);
+});
+
+test('the commands of the README go with its first record, and the figures that it names of it are there', () => {
+  const [first] = blocks(readme, 'yaml');
+  const folder = scratch({ 'data/ex/episode.yaml': first! });
+  const typed = blocks(readme, 'sh').flatMap((b) => b.split('\n')).flatMap((l) => /^node dist\/cli\.js (.*?)\s*(?:#|$)/.exec(l)?.[1] ?? []);
+  // Those about files of the demo are left out, and what opens a window.
+  const commands = typed.filter((c) => !/\bdata\/|\.(?:md|csv)\b|^look$|--help/.test(c));
+  expect(commands.map((c) => c.split(' ')[0])).toEqual(expect.arrayContaining(['check', 'build', 'explain']));
+  const said = [...readme.matchAll(/(?<=record above[^.]*)`([a-z_]+:[^` ]+)`/g)].map((m) => `explain "${m[1]}"`);
+  expect(said.length).toBeGreaterThan(0);
+  for (const command of [...commands, ...said]) {
+    const ran = spawnSync('sh', ['-c', `"$0" "$1" ${command}`, process.execPath, join(root, 'dist/cli.js')], { cwd: folder, encoding: 'utf8' });
+    expect(ran.status, command + ran.stdout + ran.stderr).toBe(0);
+    // Nothing in it is doubtful either.
+    if (command === 'check') expect(ran.stdout).toMatch(/\nNothing found\.\n$/);
+  }
 });
 
 test('why each dependency is there stands in DEVELOPERS', () => {
