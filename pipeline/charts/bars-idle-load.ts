@@ -1,9 +1,9 @@
 // Idle and load side by side, with the rise between them.
-import { isFact, nameOf, quantityName, bestOf, whyClose } from '../facts/index.js';
+import { beforeRounding, isFact, nameOf, quantityName, bestOf, whyClose } from '../facts/index.js';
 import type { Chart } from './chart.js';
 import { barSpec } from './bar-spec.js';
 import { commonName, rowName, select } from './rows.js';
-import { figure, foot, sofaNote, subtitle, unitSymbol } from './words.js';
+import { figure, foot, subtitle, unitSymbol } from './words.js';
 
 export const barsIdleLoad: Chart = {
   kind: 'bars-idle-load',
@@ -23,7 +23,7 @@ export const barsIdleLoad: Chart = {
     const measured = all.flatMap((r) => [r.idle, r.load]);
     const winner = !chosen.comparable ? {} : bestOf(facts, chosen.measure, all.map((r) => r.load));
     const [idleName, loadName] = ['idle', chosen.phase].map((p) => nameOf(facts.about, 'phase', p)) as [string, string];
-    const notes = foot(facts, shown.flatMap((r) => [r.load, r.idle]), [...(winner.close ? [whyClose[winner.close].best] : []), ...sofaNote(shown.map((r) => r.rise))]);
+    const notes = foot(facts, shown.flatMap((r) => [r.load, r.idle]), [...(winner.close ? [whyClose[winner.close].best] : []), beforeRounding(shown.map((r) => r.rise))]);
     const unit = unitSymbol(measured);
     const heading = {
       title: request.title ?? `${quantityName(facts.about, chosen.measure, chosen.part)}, ${idleName.toLowerCase()} and ${loadName.toLowerCase()}`,

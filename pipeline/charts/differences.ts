@@ -1,5 +1,5 @@
 // How far each row lies from a baseline: bars to either side of a true zero, muted where the runs cannot tell.
-import { type Fact, type Facts, isFact, judge, nameOf, phaseNote, quantityName, withFields } from '../facts/index.js';
+import { beforeRounding, type Fact, type Facts, isFact, judge, nameOf, phaseNote, quantityName, withFields } from '../facts/index.js';
 import { barSpec } from './bar-spec.js';
 import type { Chart, ChartRequest } from './chart.js';
 import { commonName, type Row, rowName, select, type Selection } from './rows.js';
@@ -17,7 +17,7 @@ export const differences: Chart = {
     const { base, field } = made;
     const shown = made.rows.slice(request.slice?.from, request.slice?.to);
     const doubtful = shown.some((r) => !told(facts, r.change));
-    const notes = foot(facts, shown.map((r) => r.change), doubtful ? ['muted: no clear difference'] : []);
+    const notes = foot(facts, shown.map((r) => r.change), [doubtful ? 'muted: no clear difference' : '', beforeRounding(shown.map((r) => r.change))]);
     const by = chosen.by;
     const baseName = nameOf(facts.about, field, base);
     const heading = {

@@ -1,5 +1,5 @@
 // How much of its limit each row used: the limit is one line for all.
-import { type Fact, isFact, nameOf, quantityName } from '../facts/index.js';
+import { beforeRounding, type Fact, isFact, nameOf, quantityName } from '../facts/index.js';
 import { showNumber } from '../quantities/index.js';
 import { barSpec } from './bar-spec.js';
 import type { Chart } from './chart.js';
@@ -17,7 +17,7 @@ export const shareOfLimit: Chart = {
     const all = shares(facts, chosen);
     if (all.length === 0) return work.complain('picture-empty', `picture "${request.name}" needs a limit for ${chosen.measure}, and the record has none`, request.name);
     const shown = all.slice(request.slice?.from, request.slice?.to);
-    const notes = foot(facts, shown.map((r) => r.row.fact));
+    const notes = foot(facts, shown.map((r) => r.row.fact), [beforeRounding(shown.map((r) => r.share))]);
     const limitName = nameOf(facts.about, 'phase', 'limit').toLowerCase();
     const heading = {
       title: request.title ?? `${quantityName(facts.about, chosen.measure, chosen.part)}, share of the ${limitName}`,

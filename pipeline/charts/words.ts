@@ -25,8 +25,3 @@ export function unitSymbol(shown: readonly Fact[]): string {
   const symbols = new Set(shown.map((f) => f.unit.symbol));
   return symbols.size === 1 ? [...symbols][0]! : '';
 }
-
-/** Viewers subtract the rounded figures on the sofa. */
-export function sofaNote(shown: readonly Fact[]): string[] {
-  return shown.some((f) => f.sofa) ? ['differences taken before rounding'] : [];
-}

@@ -15,6 +15,7 @@ export { isIdle, roomParts } from './neighbours.js';
 export { isMeasured } from './measured.js';
 export { atReferenceRoom, atReferenceRooms } from './reference-room.js';
 export { approaches, approachesOf } from './approaches.js';
+export { beforeRounding } from './sofa.js';
 export { perPriceOf } from './per-price.js';
 export { kelvinPerWatt } from './resistance.js';
 export { bestOf, type Closeness, closeNotes, tooClose, whyClose } from './closeness.js';

@@ -4,6 +4,13 @@ import { type Fact, withValue } from './fact.js';
 import type { About } from './facts.js';
 import type { Operation } from './operations.js';
 
+/** "differences taken before rounding": the remark below a picture whose figures, as shown, would give another result; else empty. */
+export function beforeRounding(shown: readonly Fact[]): string {
+  const odd = shown.some((f) => f.sofa);
+  const [one, many] = shown.some((f) => f.sofa && f.unit.id !== '%') ? ['difference', 'differences'] : ['percentage', 'percentages'];
+  return odd ? `${shown.length > 1 ? many : one} taken before rounding` : '';
+}
+
 /** A sentence, or nothing where the rounded figures give the same rounded result. */
 export function sofaNote(op: Operation, inputs: readonly Fact[], fact: Fact, about: About): string | undefined {
   if (!op.onTheSofa) return undefined;

@@ -1,5 +1,5 @@
 // Two figures and the way from one to the other.
-import { basisOf, factName, type Fact, type Facts, isFact, phaseNote, type PictureRequest, splitKey } from '../facts/index.js';
+import { basisOf, beforeRounding, factName, type Fact, type Facts, isFact, phaseNote, type PictureRequest, splitKey } from '../facts/index.js';
 import { capHeight, inkLeft, measure, type Stage, type TextStyle } from '../theme/index.js';
 import { type Block, type Composer, lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
@@ -29,7 +29,7 @@ export const beforeAfter: Graphic = {
     const common = inCommon(facts, to, differs);
     const basis = basisOf(facts, [before, after]);
     const title = request.title ?? factName(facts.about, before) + (differs.includes('phase') || operandsOf(facts, before).length ? '' : phaseNote(facts, from));
-    const footText = [betterOf(facts, before), common, basis.runs, basis.room, change.sofa ? 'difference taken before rounding' : ''].filter(Boolean).join(' · ');
+    const footText = [betterOf(facts, before), common, basis.runs, basis.room, beforeRounding([change])].filter(Boolean).join(' · ');
 
     const x = content.left;
     const head = sheet.block(title, type.title, 'text', { x, top: content.top, width: content.right - x, most: 2 });

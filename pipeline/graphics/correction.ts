@@ -1,5 +1,5 @@
 // What was said wrong, and what is right.
-import { basisOf, factName, splitKey } from '../facts/index.js';
+import { basisOf, beforeRounding, factName, splitKey } from '../facts/index.js';
 import { capHeight, inkLeft, measure } from '../theme/index.js';
 import { lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
@@ -33,7 +33,7 @@ export const correction: Graphic = {
     const lead = sheet.block('It is', type.name, 'text', { x: content.left, top: figureTop + capHeight * (type.heading.size - type.name.size), width: fullWidth });
     const figure = sheet.block(shown, type.heading, 'text', { x: left + lead.width + unitGap, top: figureTop, width: fullWidth - lead.width - unitGap });
     const symbol = unit ? sheet.block(unit, type.title, 'text', { x: left + lead.width + figure.width + 2 * unitGap, top: figureTop + capHeight * (type.heading.size - type.title.size), width: measure(unit, type.title) + 1 }) : undefined;
-    const below = [basis.runs, basis.room].filter(Boolean).join(' · ');
+    const below = [basis.runs, basis.room, beforeRounding([fact])].filter(Boolean).join(' · ');
     const foot = below ? sheet.block(sentence(below), type.small, 'quiet', { x: content.left, top: figure.bottom + gaps.part, width: fullWidth, most: 4 }) : undefined;
     const right = Math.max(stack.widest, lead.width + figure.width + 2 * unitGap + (symbol?.width ?? 0), foot?.width ?? 0);
     const { panel, shift } = lowerLeft(stage, right, (foot ?? figure).bottom);

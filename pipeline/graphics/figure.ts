@@ -1,5 +1,5 @@
 // One figure, large, with what it is about and what it was made of.
-import { basisOf, factName, type Fact, type Facts, type KeyParts, nameOf, splitKey } from '../facts/index.js';
+import { basisOf, beforeRounding, factName, type Fact, type Facts, type KeyParts, nameOf, splitKey } from '../facts/index.js';
 import { capHeight, inkLeft, measure } from '../theme/index.js';
 import { fitting } from './stack.js';
 import { lowerLeft, move } from './compose.js';
@@ -33,7 +33,7 @@ export const figure: Graphic = {
     const labelText = request.title ?? [factName(facts.about, fact), phase].filter(Boolean).join(', ');
     // What is set for everything, as a limit is, has no circumstances of its own: those of what is held against it count.
     const common = parts ? inCommon(facts, filledFrom(parts, base && splitKey(base.subject)), differs) : '';
-    const details = [made, request.text ?? [against, common].filter(Boolean).join(' · '), basis.runs].filter(Boolean).map(sentence);
+    const details = [made, request.text ?? [against, common].filter(Boolean).join(' · '), basis.runs, beforeRounding(change ? [fact, change] : [fact])].filter(Boolean).map(sentence);
 
     const x = content.left;
     const label = sheet.block(labelText, type.name, 'text', { x, top: content.top, width: fullWidth, most: stage.narrow ? 3 : 2 });

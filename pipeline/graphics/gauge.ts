@@ -1,5 +1,5 @@
 // A share of a limit: a bar that fills towards a mark, and the two figures it is made of.
-import { basisOf, factName, type Fact, isFact, splitKey } from '../facts/index.js';
+import { basisOf, beforeRounding, factName, type Fact, isFact, splitKey } from '../facts/index.js';
 import { capHeight, inkLeft, type Line, measure } from '../theme/index.js';
 import { lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
@@ -25,7 +25,7 @@ export const gauge: Graphic = {
     const title = request.title ?? factName(facts.about, found[0]!);
     const basis = basisOf(facts, found);
     const common = inCommon(facts, splitKey(found[0]!.subject)!, differs);
-    const footText = ['the bar starts at zero, the mark is the limit', common, basis.runs, basis.room].filter(Boolean).join(' · ');
+    const footText = ['the bar starts at zero, the mark is the limit', common, basis.runs, basis.room, beforeRounding(found)].filter(Boolean).join(' · ');
     // The whole track is the limit, unless something is above it: then the mark stands inside.
     const whole = Math.max(100, ...found.map((f) => f.value.toNumber()));
     const one = rows.length === 1;

@@ -1,5 +1,5 @@
 // Two or three figures of one kind side by side, each under the name it belongs to: what a sentence says with "respectively".
-import { basisOf, factName, type Fact, splitKey } from '../facts/index.js';
+import { basisOf, beforeRounding, factName, type Fact, splitKey } from '../facts/index.js';
 import { capHeight, inkLeft, type Line, measure, type TextStyle } from '../theme/index.js';
 import { lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
@@ -34,7 +34,7 @@ export const pair: Graphic = {
     const title = request.title ?? factName(facts.about, first);
     const basis = basisOf(facts, found);
     const common = inCommon(facts, subjects[0]!, differs);
-    const footText = [against(facts, found, differs), ['mean', 'constant'].includes(first.kind) ? betterOf(facts, first) : '', common, basis.runs, basis.room].filter(Boolean).join(' · ');
+    const footText = [against(facts, found, differs), ['mean', 'constant'].includes(first.kind) ? betterOf(facts, first) : '', common, basis.runs, basis.room, beforeRounding(found)].filter(Boolean).join(' · ');
 
     const shown = found.map((f) => ({ ...numberAndUnit(f), colour: 'text' as Line['colour'] })).map((s, i) => ({ ...s, number: signed(found[i]!, s.number) }));
     const widthsAt = ({ value, unit }: (typeof settings)[number]): number[] => shown.map((s, i) => Math.max(measure(s.number, value) + (s.unit ? unitGap + measure(s.unit, unit) : 0), measure(names[i]!, type.name)));

@@ -1,5 +1,5 @@
 // From idle to load on one scale: where it starts, where it ends, and how far that is.
-import { basisOf, factName, type Fact, type Facts, isFact, nameOf, splitKey } from '../facts/index.js';
+import { basisOf, beforeRounding, factName, type Fact, type Facts, isFact, nameOf, splitKey } from '../facts/index.js';
 import { capHeight, type Line, measure } from '../theme/index.js';
 import type { Exact } from '../quantities/index.js';
 import type { Composer } from './compose.js';
@@ -33,7 +33,7 @@ export const span: Graphic = {
     const title = request.title ?? factName(facts.about, first.fact);
     const basis = basisOf(facts, found);
     const common = inCommon(facts, splitKey(first.fact.subject)!, differs);
-    const footText = [legend(facts, first.ends), scale.says, common, basis.runs, basis.room].filter(Boolean).join(' · ');
+    const footText = [legend(facts, first.ends), scale.says, common, basis.runs, basis.room, beforeRounding(found)].filter(Boolean).join(' · ');
 
     const head = new Stack(sheet, { x: content.left, top: content.top, width: fullWidth });
     head.put(title, type.title, 'text', 0, 2);

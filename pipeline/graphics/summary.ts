@@ -1,5 +1,5 @@
 // What was gained and what it cost, told apart by which end of each measure is better, and by what the readings allow to be said.
-import { basisOf, factName, type Fact, type Facts, judge, nameOf, phaseNote, quantityName, splitKey } from '../facts/index.js';
+import { basisOf, beforeRounding, factName, type Fact, type Facts, judge, nameOf, phaseNote, quantityName, splitKey } from '../facts/index.js';
 import { type Line, lineHeight, measure } from '../theme/index.js';
 import { type Composer, lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
@@ -23,7 +23,7 @@ export const summary: Graphic = {
     const basis = basisOf(facts, found);
     const [against, common] = circumstances(facts, found);
     const title = request.title ?? (against || 'Gained and given');
-    const footText = [request.title ? against : '', common, basis.runs, basis.room].filter(Boolean).join(' · ');
+    const footText = [request.title ? against : '', common, basis.runs, basis.room, beforeRounding(found)].filter(Boolean).join(' · ');
     const named = new Map(found.map((f) => [f, nameOfChange(facts, f)] as const));
 
     const head = sheet.block(title, type.title, 'text', { x: content.left, top: content.top, width: fullWidth, most: 2 });

@@ -61,7 +61,14 @@ describe('the foot', () => {
   test('where subtracting the shown figures gives another rise, it says so: 31 to 60 is shown as 30', async () => {
     const svg = await foot(cardFacts(), { kind: 'bars-idle-load', measure: 'temperature', setups: ['open-bench'], settings: ['undervolt'] });
     expect(svg).toContain('rise 30 K');
-    expect(svg).toContain('differences taken before rounding');
+    expect(svg).toContain('difference taken before rounding');
+  });
+  test('so do differences by themselves, as their ends stand in other pictures, and shares', async () => {
+    // 60.33 and 62.67 °C are shown as 60 and 63; 14.33 W of 16 W are 89.6 %, and 14 of 16 would be 88 %.
+    const facts = two('14 14 15', '12 12 12', 'lower', { 'a/s/scene/temperature/core/load': '60 60 61 °C', 'b/s/scene/temperature/core/load': '62 63 63 °C', '/s//power/board/limit': '16 W!' });
+    expect(await foot(facts, { kind: 'differences', measure: 'temperature' })).toContain('difference taken before rounding');
+    expect(await foot(facts, { kind: 'share-of-limit' })).toContain('percentages taken before rounding');
+    expect(await foot(facts, { kind: 'share-of-limit', setups: ['b'] })).not.toContain('rounding');
   });
 });
 

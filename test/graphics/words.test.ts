@@ -53,16 +53,31 @@ describe('before and after', () => {
     const words = await wordsOf({ kind: 'before-after', facts: ['mean:a/limit/scene/power/board/load', 'mean:a/stock/scene/power/board/load'] }, trade());
     expect(words).toContain('+60');
   });
-  test('where rounding would show another difference, it says so', async () => {
-    const facts = new Facts(sample({
-      setups: { a: 'Alder', b: 'Birch' }, settings: { s: 'Stock' }, measures: { temperature: ['Temperature', 'lower'] }, parts: { core: 'Core' },
-      readings: { 'a/s/scene/temperature/core/load': '60 60 61 °C', 'b/s/scene/temperature/core/load': '62 63 63 °C' },
-    }));
-    // 60.33 and 62.67 are shown as 60 and 63; their difference is 2.33, not 3.
-    const words = await wordsOf({ kind: 'before-after', facts: ['difference:b/s/scene/temperature/core/load~setup=a'] }, facts);
+});
+
+describe('where the figures as shown would give another result, it says so', () => {
+  // 60.33 and 62.67 are shown as 60 and 63; their difference is 2.33, not 3. 14.33 W of 16 W are 89.6 %, and 14 of 16 would be 88 %.
+  const facts = new Facts(sample({
+    setups: { a: 'Alder', b: 'Birch' }, settings: { s: 'Stock' }, measures: { temperature: ['Temperature', 'lower'], power: ['Power', 'lower'] }, parts: { core: 'Core', board: 'Board' },
+    readings: { 'a/s/scene/temperature/core/load': '60 60 61 °C', 'b/s/scene/temperature/core/load': '62 63 63 °C', 'a/s/scene/power/board/load': '14 14 15 W', 'b/s/scene/power/board/load': '12 12 12 W', '/s//power/board/limit': '16 W!' },
+  }));
+  const difference = 'difference:b/s/scene/temperature/core/load~setup=a';
+  const share = (setup: string) => `percent_of:${setup}/s/scene/power/board/load~setup=,workload=,phase=limit`;
+  test('a difference beside both', async () => {
+    const words = await wordsOf({ kind: 'before-after', facts: [difference] }, facts);
     expect(words).toEqual(expect.arrayContaining(['60', '63', '+2']));
-    expect(words.join(' ')).toContain('difference taken before rounding');
   });
+  test.each([
+    [{ kind: 'before-after', facts: [difference] }, 'ifference taken before rounding'],
+    [{ kind: 'figure', facts: [difference] }, 'Difference taken before rounding'],
+    [{ kind: 'figure', facts: ['mean:b/s/scene/temperature/core/load', difference] }, 'Differences taken before rounding'],
+    [{ kind: 'span', facts: [difference] }, 'difference taken before rounding'],
+    [{ kind: 'summary', facts: [difference] }, 'difference taken before rounding'],
+    [{ kind: 'correction', facts: [difference], text: '3 K' }, 'difference taken before rounding'],
+    [{ kind: 'gauge', facts: [share('a')] }, 'percentage taken before rounding'],
+    [{ kind: 'gauge', facts: [share('a'), share('b')] }, 'percentages taken before rounding'],
+  ])('%j', async (request, remark) => expect((await wordsOf(request, facts)).join(' ')).toContain(remark));
+  test('not where they give the same', async () => expect((await wordsOf({ kind: 'gauge', facts: [share('b')] }, facts)).join(' ')).not.toContain('rounding'));
 });
 
 describe('what cannot be shown', () => {
