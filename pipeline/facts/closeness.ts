@@ -10,7 +10,7 @@ export const whyClose: Readonly<Record<Closeness, { says: string; best: string }
   level: { says: 'they are level', best: 'the best two are level' },
   matters: { says: 'the difference is too small to matter', best: 'the best two differ by less than matters' },
   spread: { says: 'the runs overlap', best: 'the best two overlap run by run' },
-  scatter: { says: 'the runs scatter more than that', best: 'the runs of the best two scatter more than they differ' },
+  scatter: { says: 'the runs scatter by more than the difference', best: 'the runs of the best two scatter more than they differ' },
   single: { says: 'one run does not tell how far runs scatter', best: 'one run each does not tell the best two apart' },
 };
 

@@ -18,22 +18,29 @@ describe('rises', () => {
   test('down', () => expect(at('70 70 70', '61 61 61')).toEqual(['The core fell nine degrees, from seventy at idle to sixty-one under load.']));
   test('not at all', () => expect(at('40 40 40', '40 40 40')).toEqual(['The core did not change from idle: it stayed at forty degrees under load.']));
   test('from below zero', () => expect(at('-5 -5 -5', '3 3 3')).toEqual(['The core rose eight degrees, from minus five at idle to three under load.']));
+  test('from nothing, the number is said once', () => {
+    expect(said('bench/stock//fan_speed/fan/idle: 0 0 0 rpm\nbench/stock/scene/fan_speed/fan/load: 1500 1503 1506 rpm', { parts: mapOf(named('fan', 'the fan')) }, {}, 'idle')).toEqual(['The fan speed rose from zero at idle to one thousand five hundred three revolutions per minute under load.']);
+  });
   // 67.5 − 38.4 = 29.1, but 68 − 38 = 30: one end alone, so that nobody can subtract.
   test('where the rounded ends would give another rise', () => {
-    expect(said('bench/stock//temperature/core/idle: 38 38 39 39 38 °C\nbench/stock/scene/temperature/core/load: 67 68 °C', {}, {}, 'idle')).toEqual(['The core rose twenty-nine degrees from idle, to sixty-eight degrees under load.']);
+    expect(said('bench/stock//temperature/core/idle: 38 38 39 39 38 °C\nbench/stock/scene/temperature/core/load: 67 68 °C', {}, {}, 'idle')).toEqual(['The core rose twenty-nine degrees from idle and reached sixty-eight degrees under load.']);
   });
 });
 
 describe('values', () => {
-  test('two parts with respectively, the unit once', () => {
-    expect(said('bench/stock/scene/temperature/core/load: 67 67 68 °C\nbench/stock/scene/temperature/hotspot/load: 81 81 82 °C', {}, {}, 'respectively')).toEqual(['The core and the hotspot reached sixty-seven and eighty-one degrees under load, respectively.']);
+  test('two parts, each with its figure, the unit once', () => {
+    expect(said('bench/stock/scene/temperature/core/load: 67 67 68 °C\nbench/stock/scene/temperature/hotspot/load: 81 81 82 °C', {}, {}, 'hotspot')).toEqual(['The core reached sixty-seven degrees under load and the hotspot eighty-one.']);
   });
   test('four parts in two breaths', () => {
     const lines = ['a', 'b', 'c', 'd'].map((p, i) => `bench/stock/scene/temperature/${p}/load: ${60 + i} °C`).join('\n');
-    expect(said(lines, { parts: mapOf(...['a', 'b', 'c', 'd'].map((p) => named(p, `the ${p} sensor`))) }, {}, 'respectively')).toEqual([
-      'The a sensor and the b sensor reached sixty and sixty-one degrees under load, respectively.',
-      'The c sensor and the d sensor reached sixty-two and sixty-three degrees under load, respectively.',
+    expect(said(lines, { parts: mapOf(...['a', 'b', 'c', 'd'].map((p) => named(p, `the ${p} sensor`))) }, {}, 'sensor')).toEqual([
+      'The a sensor reached sixty degrees under load and the b sensor sixty-one.',
+      'The c sensor reached sixty-two degrees under load and the d sensor sixty-three.',
     ]);
+  });
+  test('after a name that ends in a number, figures stand apart from the names', () => {
+    const lines = ['one', 'two'].map((p, i) => `bench/stock/scene/temperature/${p}/load: ${40 + i} °C`).join('\n');
+    expect(said(lines, { parts: mapOf(named('one', 'drive one'), named('two', 'drive two')) }, {}, 'drive')).toEqual(['The drive one and the drive two reached forty and forty-one degrees under load, respectively.']);
   });
   test('noughts after the point are not said, from two hundred on no decimals are', () => {
     expect(said('bench/stock/scene/power/board/load: 248.3 248.1 247.6 W')).toContain('Board power was two hundred forty-eight watts under load.');
@@ -78,14 +85,14 @@ describe('comparisons', () => {
   const pair = (what: string, a: string, b: string, measures = mapOf(measure('temperature', 'lower'))) => said(`bench/stock/scene/${what}/load: ${a}\nbench/undervolt/scene/${what}/load: ${b}`, { settings, measures }, {}, 'With the undervolt');
   // 415 to 355 is 60 W or 14 % (of 415, not of 355, which would be 17): common practice, no published source.
   test('with the base named and the percent taken of it', () => {
-    expect(pair('power/board', '415 415 415 W', '355 355 355 W')).toContain('With the undervolt, board power under load was three hundred fifty-five watts, which is sixty watts lower than at stock, or fourteen percent less.');
+    expect(pair('power/board', '415 415 415 W', '355 355 355 W')).toContain('With the undervolt, board power under load was three hundred fifty-five watts, sixty watts lower than at stock, or fourteen percent less.');
   });
   test('never a percent of a temperature', () => {
-    expect(pair('temperature/core', '78 78 78 °C', '69 69 69 °C')).toContain('With the undervolt, the core under load was sixty-nine degrees, which is nine degrees cooler than at stock.');
+    expect(pair('temperature/core', '78 78 78 °C', '69 69 69 °C')).toContain('With the undervolt, the core under load was nine degrees cooler than at stock, at sixty-nine degrees.');
   });
-  test('nor of decibels', () => expect(pair('noise/board', '42.8 42.8 dB(A)', '37.3 37.3 dB(A)').join(' ')).toContain('which is five point five decibels quieter than at stock.'));
+  test('nor of decibels', () => expect(pair('noise/board', '42.8 42.8 dB(A)', '37.3 37.3 dB(A)').join(' ')).toContain('was five point five decibels quieter than at stock, at thirty-seven point three decibels.'));
   test('between percentages lie points', () => {
-    expect(pair('duty/fan', '67 67 67 %', '53 53 53 %')).toContain('With the undervolt, fan duty under load was fifty-three percent, which is fourteen percentage points lower than at stock.');
+    expect(pair('duty/fan', '67 67 67 %', '53 53 53 %')).toContain('With the undervolt, fan duty under load was fifty-three percent, fourteen percentage points lower than at stock.');
   });
   test('equal', () => expect(pair('power/board', '100 100 W', '100 100 W')).toContain('With the undervolt, board power under load was the same as at stock, at one hundred watts.'));
   test('runs that overlap decide nothing', () => {
@@ -102,7 +109,7 @@ describe('comparisons', () => {
     expect(pair('temperature/core', '70.0 70.0 °C', '69.4 69.4 °C', measures)).toContain('With the undervolt, the core under load was about the same as at stock: the difference is too small to matter.');
   });
   test('single runs are told as such', () => {
-    expect(pair('power/board', '415 W', '355 W')).toContain('With the undervolt, board power under load was three hundred fifty-five watts, which is sixty watts lower than at stock, or fourteen percent less, in single runs.');
+    expect(pair('power/board', '415 W', '355 W')).toContain('With the undervolt, board power under load was three hundred fifty-five watts, sixty watts lower than at stock, or fourteen percent less, in single runs.');
     expect(pair('power/board', '415 W', '355 355 W').join(' ')).toContain('or fourteen percent less, not all of it from repeated runs.');
   });
   test('a difference that rounding would contradict stands alone', () => {
@@ -110,7 +117,7 @@ describe('comparisons', () => {
     expect(pair('temperature/core', '68 68 69 69 68 °C', '59 60 °C')).toContain('With the undervolt, the core under load was nine degrees cooler than at stock.');
   });
   test('two setups', () => {
-    expect(said('bench/stock/scene/temperature/core/load: 67 67 67 °C\nbox/stock/scene/temperature/core/load: 78 78 78 °C', { setups: mapOf(bench, box) }, {}, 'In the box')).toContain('In the box, the core under load was seventy-eight degrees, which is eleven degrees warmer than on the bench.');
+    expect(said('bench/stock/scene/temperature/core/load: 67 67 67 °C\nbox/stock/scene/temperature/core/load: 78 78 78 °C', { setups: mapOf(bench, box) }, {}, 'In the box')).toContain('In the box, the core under load was eleven degrees warmer than on the bench, at seventy-eight degrees.');
   });
 });
 
@@ -121,10 +128,10 @@ describe('rankings', () => {
   test('from the better end, with the gap to the first', () => {
     const all = field(four, 'higher');
     expect(all).toContain('Under load, the Cedar had the highest loop flow of the four, at four point five five litres per minute.');
-    expect(all).toContain('Under load, the Ash had the second highest loop flow of the four, at four point one eight litres per minute, which is zero point three seven litres per minute below the Cedar.');
+    expect(all).toContain('Under load, the Ash had the second highest loop flow of the four, at four point one eight litres per minute, zero point three seven litres per minute below the Cedar.');
     expect(all).toContain('Under load, the Birch had the lowest loop flow of the four, at two point six one litres per minute.');
   });
-  test('the other way round where lower is better', () => expect(field(four, 'lower')).toContain('Under load, the Dogwood had the second lowest loop flow of the four, at three point zero five litres per minute, which is zero point four four litres per minute above the Birch.'));
+  test('the other way round where lower is better', () => expect(field(four, 'lower')).toContain('Under load, the Dogwood had the second lowest loop flow of the four, at three point zero five litres per minute, zero point four four litres per minute above the Birch.'));
   // (3.05 + 4.18) / 2 = 3.615
   test('the median and the width', () => {
     expect(field(four, 'higher')).toContain('Under load, the median loop flow was three point six two litres per minute.');
@@ -142,8 +149,17 @@ describe('rankings', () => {
   });
   test('no place is given where the runs overlap', () => {
     const all = field({ ...four, ash: '4.50 4.58' }, 'higher');
-    expect(all).toContain('Under load, the Cedar and the Ash are too close to call on loop flow, at four point five five and four point five four litres per minute respectively: the runs overlap.');
+    expect(all).toContain('Under load, the Cedar and the Ash are too close to call on loop flow, at four point five five and four point five four litres per minute: the runs overlap.');
     expect(all.join(' ')).not.toContain('had the highest');
+  });
+  test('without nouns each figure stands with its manner', () => {
+    const flows = said('a/stock/heat/flow/loop/load: 4.50 4.58 L/min\nb/stock/heat/flow/loop/load: 4.55 4.55 L/min\nc/stock/heat/flow/loop/load: 2.61 2.61 L/min', { setups: mapOf(arrangement('a', 'on mains'), arrangement('b', 'on battery'), arrangement('c', 'on the dock')), measures: mapOf(measure('flow', 'higher')), parts: mapOf(named('loop', 'the loop')) });
+    expect(flows).toContain('Under load, loop flow was four point five five litres per minute on battery and four point five four on mains, which is too close to call: the runs overlap.');
+  });
+  test('what all were brought to on purpose is not ranked', () => {
+    const flow = (target: string) => said(`${Object.entries(four).map(([id, v]) => `${id}/stock/heat/flow/loop/load: ${v} L/min`).join('\n')}${target}`, { setups, measures: mapOf(measure('flow', 'higher')), parts: mapOf(named('loop', 'the loop')) }).join(' ');
+    expect(flow('')).toContain('spread in loop flow');
+    expect(flow('\n/stock//flow/loop/target: = 3 L/min')).not.toMatch(/spread in|median|had the highest/);
   });
   // 4.546 and 4.554 are both shown as 4.55: the same number is not said twice, respectively.
   test('two that are too close and shown alike have their figure once', () => {

@@ -80,5 +80,5 @@ test('what is quoted from an earlier episode is compared with what was measured 
     parts, setups: mapOf(arrangement('old', 'the old paste'), arrangement('fresh', 'the fresh paste')), measures: mapOf(measure('temperature', 'lower')),
     quotes: [{ episode: 'earlier', fact: 'mean:bench/s/w/temperature/core/load', as: 'old/s/w/temperature/core/load', place }],
   });
-  expect(shortTelling(narrate(facts), facts.about.measures)[1]!.text).toBe('With the fresh paste, the core under load was sixty-two degrees, which is four degrees cooler than with the old paste.');
+  expect(shortTelling(narrate(facts), facts.about.measures)[1]!.text).toBe('With the fresh paste, the core under load was four degrees cooler than with the old paste, at sixty-two degrees.');
 });

@@ -1,5 +1,6 @@
-// One setting against the base setting, one setup against the first: "233 watts, which is sixty-five watts lower than at stock, or twenty-two percent less".
+// One setting against the base setting, one setup against the first: "233 watts, sixty-five watts lower than at stock, or twenty-two percent less".
 import { type Fact, type Facts, isFact, isIdle, withFields, tooClose, whyClose } from '../../facts/index.js';
+import { matched } from '../bounds.js';
 import { onceRead } from '../closeness.js';
 import { adverbial, namedOf, noun } from '../names.js';
 import type { Point, Stage } from '../scenes.js';
@@ -36,7 +37,7 @@ function compare(stage: Stage, { key, parts }: Point, field: 'setup' | 'setting'
   const baseKey = withFields(key, { [field]: base });
   const a = facts.value(key);
   const b = facts.value(baseKey);
-  if (!isFact(a) || !isFact(b)) return [];
+  if (!isFact(a) || !isFact(b) || matched(facts, [key, baseKey])) return [];
   const difference = facts.derive(a.unit.id === '%' ? 'points' : 'difference', [key, baseKey]);
   if (!isFact(difference)) return [];
   const opening = stage.opening(parts);
@@ -58,11 +59,13 @@ function compare(stage: Stage, { key, parts }: Point, field: 'setup' | 'setting'
   }
   const percent = changeIn(facts, a, b);
   const at = addsUp(difference, a, b) ? a : undefined;
+  // Where a percentage closes the sentence, the value opens it.
+  const [first, last] = percent || a.unit.id === '%' ? [at, undefined] : [undefined, at];
   return [{
     section,
     result: result(close === undefined),
-    facts: [...(at ? [at] : []), difference, ...(percent ? [percent] : [])],
-    text: (v) => `${opening}${what} was ${at ? `${v.say(at)}, which is ` : ''}${v.size(difference)} ${word} than ${than}${percent ? `, or ${v.size(percent)} ${difference.value.sign() > 0 ? 'more' : 'less'}` : ''}${onceRead(facts, close, [a, b])}`,
+    facts: [first, difference, percent, last].filter((f) => f !== undefined),
+    text: (v) => `${opening}${what} was ${first ? `${v.say(first)}, ` : ''}${v.size(difference)} ${word} than ${than}${percent ? `, or ${v.size(percent)} ${difference.value.sign() > 0 ? 'more' : 'less'}` : ''}${last ? `, at ${v.say(last)}` : ''}${onceRead(facts, close, [a, b])}`,
   }];
 }
 

@@ -1,6 +1,7 @@
 // Against what the record sets: a share of a limit, the room left below it, a target met or missed.
 import { type Fact, type Facts, isFact, type Key, splitKey, withFields } from '../../facts/index.js';
 import { Exact } from '../../quantities/index.js';
+import { boundOf } from '../bounds.js';
 import { adverbial, namedOf } from '../names.js';
 import type { Point, Scene, Stage } from '../scenes.js';
 import type { Draft } from '../sentence.js';
@@ -45,12 +46,6 @@ function nearly(share: Fact): string {
   const hundred = Exact.of(100);
   if (!share.value.round(share.decimals).equals(hundred) || share.value.equals(hundred)) return '';
   return share.value.compare(hundred) < 0 ? 'just under ' : 'just over ';
-}
-
-function boundOf(facts: Facts, key: Key, phase: string): Fact | undefined {
-  const bound = facts.constantFor(key, phase);
-  const fact = bound === undefined || bound === key ? undefined : facts.value(bound);
-  return isFact(fact) ? fact : undefined;
 }
 
 /** A share means something only where zero is nothing: no temperatures, no sound levels. */

@@ -1,6 +1,7 @@
 // Three or more of a kind side by side: first to last, the gap to the first, the median, the width of the field.
 import { type Closeness, type Fact, isFact, isIdle, type Key, withFields, tooClose, whyClose } from '../../facts/index.js';
 import { ordinalInWords } from '../../quantities/index.js';
+import { matched } from '../bounds.js';
 import { onceRead } from '../closeness.js';
 import { adverbial, namedOf, noun } from '../names.js';
 import type { Point, Stage } from '../scenes.js';
@@ -41,7 +42,7 @@ export function rankings(stage: Stage): Draft[] {
   });
 }
 
-/** Groups of three or more points that differ in one field alone; settings only where setups are too few to rank. */
+/** Groups of three or more points that differ in one field alone, unless it was matched; settings only where setups are too few to rank. */
 function tables(stage: Stage, field: Field): Table[] {
   if (field === 'setting' && stage.count('setup') > 2) return [];
   const groups = new Map<string, Point[]>();
@@ -50,7 +51,7 @@ function tables(stage: Stage, field: Field): Table[] {
     const id = withFields(point.key, { [field]: '' });
     groups.set(id, [...(groups.get(id) ?? []), point]);
   }
-  return [...groups.values()].filter((g) => g.length > 2).flatMap((points) => tableOf(stage, field, points) ?? []);
+  return [...groups.values()].filter((g) => g.length > 2 && !matched(stage.facts, g.map((p) => p.key))).flatMap((points) => tableOf(stage, field, points) ?? []);
 }
 
 /** Read from the low end where the record does not say which end is better. */
@@ -105,7 +106,7 @@ function placeAlone(t: Table, i: number, own: Placed, close?: Closeness): Draft[
     text: (v) => {
       const field = `the ${v.count(t.count)}${t.field === 'setting' ? ' settings' : ''}`;
       const claim = own.name ? `${own.name} had the ${order} ${t.what} of ${field}` : `${t.what} was the ${order} of ${field} ${own.manner}`;
-      return `${t.opening}${claim}, at ${v.say(own.value)}${behind ? `, which is ${v.size(behind)} ${t.high ? 'below' : 'above'} ${leader.name}` : ''}${onceRead(t.stage.facts, close, t.placed.map((p) => p.value))}`;
+      return `${t.opening}${claim}, at ${v.say(own.value)}${behind ? `, ${v.size(behind)} ${t.high ? 'below' : 'above'} ${leader.name}` : ''}${onceRead(t.stage.facts, close, t.placed.map((p) => p.value))}`;
     },
   }];
 }
@@ -131,9 +132,8 @@ function undecided(t: Table, a: Placed, b: Placed, close: Closeness): Draft {
     facts: [a.value, b.value],
     text: (v) => {
       if (v.say(a.value) === v.say(b.value)) return `${t.opening}${t.what} was ${v.say(a.value)} both ${a.manner} and ${b.manner}${close === 'matters' ? '' : `, ${call}`}: ${why}`;
-      const values = v.numbers([a.value, b.value]);
-      if (a.name && b.name) return `${t.opening}${a.name} and ${b.name} are ${call} on ${t.what}, at ${values} respectively: ${why}`;
-      return `${t.opening}${t.what} was ${values} ${a.manner} and ${b.manner} respectively, which is ${call}: ${why}`;
+      if (a.name && b.name) return `${t.opening}${a.name} and ${b.name} are ${call} on ${t.what}, at ${v.numbers([a.value, b.value])}: ${why}`;
+      return `${t.opening}${t.what} was ${v.say(a.value)} ${a.manner} and ${v.number(b.value)} ${b.manner}, which is ${call}: ${why}`;
     },
   };
 }

@@ -1,5 +1,6 @@
-// Plain values, several parts of one measure together: "the hotspot and the memory reached 81 and 79 degrees under load, respectively".
+// Plain values, several parts of one measure together: "the hotspot reached 81 degrees under load and the memory 79".
 import { type Fact, isFact } from '../../facts/index.js';
+import { inWords } from '../../quantities/index.js';
 import type { Point, Scene, Stage } from '../scenes.js';
 import { type Draft, list } from '../sentence.js';
 import { shared } from './limits.js';
@@ -36,12 +37,13 @@ function toldElsewhere(stage: Stage, { key }: Valued): boolean {
 function sentence(stage: Stage, points: Valued[], section: string): Draft {
   const first = points[0]!;
   const when = stage.when(first);
-  const names = list(points.map((p) => subject(stage, p.parts, p.fact.unit)));
-  const verb = first.fact.unit.dimension === 'temperature' ? 'reached' : points.length > 1 || plural(names) ? 'were' : 'was';
+  const [name, ...others] = points.map((p) => subject(stage, p.parts, p.fact.unit)) as [string, ...string[]];
+  const verb = first.fact.unit.dimension === 'temperature' ? 'reached' : plural(name) ? 'were' : 'was';
   const facts = points.map((p) => p.fact);
   const opening = stage.opening(first.parts);
-  if (points.length === 1) return { section, facts, text: (v) => `${opening}${names} ${verb} ${v.say(first.fact)} ${when}` };
-  return { section, facts, text: (v) => `${opening}${names} ${verb} ${v.numbers(facts)} ${when}, respectively` };
+  // "The drive three forty-one" would be heard as one number.
+  if (others.some((other) => endsInNumber(other))) return { section, facts, text: (v) => `${opening}${list([name, ...others])} ${verb === 'reached' ? verb : 'were'} ${v.numbers(facts)} ${when}, respectively` };
+  return { section, facts, text: (v) => list([`${opening}${name} ${verb} ${v.say(first.fact)} ${when}`, ...others.map((other, i) => `${other} ${v.number(facts[i + 1]!)}`)]) };
 }
 
 /** Groups of at most three, none left alone where it can be helped. */
@@ -49,6 +51,13 @@ function inBreaths<T>(points: T[]): T[][] {
   if (points.length <= most) return [points];
   const size = points.length === most + 1 ? 2 : most;
   return [points.slice(0, size), ...inBreaths(points.slice(size))];
+}
+
+const smallNumbers = new Set(Array.from({ length: 21 }, (_, i) => inWords(String(i))));
+
+function endsInNumber(name: string): boolean {
+  const last = name.split(' ').at(-1)!;
+  return /\d$/.test(last) || smallNumbers.has(last.toLowerCase());
 }
 
 function plural(name: string): boolean {
