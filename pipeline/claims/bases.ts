@@ -79,6 +79,7 @@ function addRoles(c: Context, index: number, out: BaseWords): void {
   if (c.parsed.said[index]!.cue.because.startsWith('too ') && !out.roles.length) out.roles.push('limit', 'target');
   if (c.parsed.said[index]!.cue.op !== 'change' || out.roles.length || out.overrides.size) return;
   for (const r of c.hits.roles) if (r.segment === index && r.firm && /^(?:limit|target|rated)$/.test(r.role)) out.roles.push(r.role);
+  if (!out.roles.length) for (const r of c.hits.roles) if (r.departs) out.roles.push(r.role);
   const mark = out.roles.length ? undefined : spokenMark(c, index);
   if (mark) out.roles.push(mark);
   // "passes the house mark by 1.3": who holds the marks is named for them.

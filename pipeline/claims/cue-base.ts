@@ -3,6 +3,7 @@ import { comesFrom } from './comes-from.js';
 import { duringWork, standsBehind } from './stands-behind.js';
 import { baseOpeners, comparatives, type Mention } from '../script/index.js';
 import { bearing, type Segment } from './clauses.js';
+import { endOfIdle } from './idle-base.js';
 import type { Name } from './lexicon.js';
 import { secondAs } from './ratio-words.js';
 
@@ -46,7 +47,7 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
       if (covered(i) || (i === m.to && standsBehind(low, m)) || duringWork(low, i, m, names) || (/^(?:over|under|above|below|past|beyond|from|off)$/.test(opener) && (i > m.to + 4 || notTrailer(low, i, 1)))) continue;
       // "still four below it in the sun": where that is, and not what it is compared with.
       const pronoun = /^(?:over|under|above|below|beneath|inside|past|beyond)$/.test(opener) && /^(?:it|them)$/.test(low[i + words.length] ?? '') ? i + words.length + 1 : end;
-      return { from: i + words.length, to: endOfBase(low, i + words.length, pronoun) };
+      return { from: i + words.length, to: (opener === 'from' ? endOfIdle(low, i + 1, m, seg, names) : undefined) ?? endOfBase(low, i + words.length, pronoun) };
     }
   }
   // "gains 2.6 frames on the plain one": a setting gained on is the base; on a bench, one only stands.

@@ -57,7 +57,7 @@ export interface SentenceHits {
   hits: readonly Hit[];
   /** The same by slot. */
   bySlot: readonly (readonly Hit[])[];
-  roles: readonly { role: Role; firm: boolean; from: number; to: number; segment: number; baseOf: number }[];
+  roles: readonly { role: Role; firm: boolean; from: number; to: number; segment: number; baseOf: number; /** What every change is counted from. */ departs?: true }[];
   dimensions: readonly { dimension: readonly Dimension[]; from: number; segment: number }[];
   course?: Course;
   /** Paired lists: value of a slot by mention index. */
@@ -184,7 +184,7 @@ function phaseEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHits,
   e.empty = 0.2;
   if (e.named) return;
   const ofRole = (role: Role): readonly string[] => markPhases(g, role) ?? phasesOf(g, role);
-  const own = s.roles.filter((r) => r.segment === index && !liesBy(p, r, index) && (r.baseOf !== index || ignoreBase) && ofRole(r.role).length && !(change && /^(?:limit|target|rated)$/.test(r.role)));
+  const own = s.roles.filter((r) => r.segment === index && !r.departs && !liesBy(p, r, index) && (r.baseOf !== index || ignoreBase) && ofRole(r.role).length && !(change && /^(?:limit|target|rated)$/.test(r.role)));
   const firm = own.filter((r) => r.firm).at(-1);
   if (firm) {
     e.costs.clear();

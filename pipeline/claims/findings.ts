@@ -1,6 +1,7 @@
 // Verdicts as findings: a number that the record contradicts is an error; one that cannot be tied to it is a note.
 import type { Finding } from '../places/index.js';
 import { type Fact, factName, type Facts, isFact, nameOf, splitKey } from '../facts/index.js';
+import { ofTemperature } from './percent-of-heat.js';
 import type { Verdict } from './verdict.js';
 
 export function findingsOf(mentions: readonly Verdict[], facts: Facts): Finding[] {
@@ -33,6 +34,7 @@ function circumstances({ about }: Facts, fact: Fact): string {
 }
 
 function untied(m: Verdict): Finding {
+  if (m.why === ofTemperature) return { code: 'percent-of-temperature', severity: 'warning', place: m.place, said: m.text, subject: m.text, message: `Says ${m.text} of a temperature: ${m.why}.` };
   return { code: 'claim-untied', severity: 'note', place: m.place, said: m.text, subject: m.text, message: `Cannot tell what ${m.text} speaks of: ${m.why}.` };
 }
 

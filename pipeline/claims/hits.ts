@@ -17,6 +17,7 @@ import { otherOfTwo } from './other-of-two.js';
 import { oneAndOther } from './one-and-other.js';
 import { numberLists, saidRespectively } from './lists.js';
 import type { Parsed } from './parse.js';
+import { departFromIdle } from './idle-to-load.js';
 import { departSince } from './since.js';
 import type { State } from './state.js';
 import { ledFrom } from './led-from.js';
@@ -62,6 +63,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   markDependent(p, hits);
   shareCircumstance(g, p, hits);
   departSince(g, p, hits, state);
+  departFromIdle(g, p, hits, roles);
   const course = courseOf(g, p, hits, state);
   const bySlot = inSlots(g, hits);
   const { paired, guesses } = pairs(g, p, hits, bySlot, state);

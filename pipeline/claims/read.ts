@@ -11,6 +11,7 @@ import { betweenTwo } from './between-two.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
 import { grounded, rightElsewhere, stepBefore, strange } from './doubt.js';
+import { exchanged } from './exchanged.js';
 import { farOff } from './far-off.js';
 import { endBeside } from './read-change.js';
 import { roomCorrectedTo } from './corrected.js';
@@ -26,6 +27,7 @@ import { besideFigures, readMultiple } from './multiples.js';
 import { listedBehind } from './counted-list.js';
 import { readCount, readRuns } from './read-count.js';
 import { decideFigure } from './read-figure.js';
+import { isOfTemperature, ofTemperature } from './percent-of-heat.js';
 import { possessed } from './possessed.js';
 import { comparedWithUnknown, readPoints } from './read-points.js';
 import { isMeasuredIn, readQuotient } from './read-quotient.js';
@@ -70,7 +72,7 @@ function readAsSaid(given: Context, index: number): Reading {
   const c = takenWith(given, index);
   const r = asOfTheOneBefore(c, index, asInRowBefore(c, index, anotherMeasure(c, index, settled(c, index, judged(c, index)))));
   const misread = noSlip(c, index, r);
-  return misread ? { ...r, verdict: 'untied', why: misread } : r;
+  return exchanged(c, index, misread ? { ...r, verdict: 'untied', why: misread } : r);
 }
 
 /** "below the mark at which it gave up": told by a clause of its own, and by no name. */
@@ -189,6 +191,7 @@ function weigh(c: Context, index: number): Reading {
   if (each) return each;
   const quotient = m.unit?.parts && !isMeasuredIn(c, m.unit) ? readQuotient(c, index) : undefined;
   if (quotient) return quotient;
+  if (isOfTemperature(c, index)) return as({ verdict: 'untied', why: ofTemperature, ranked: [] });
   const constant = readTimeConstant(c, index);
   if (constant) return constant;
   if (m.unit && !known(c, m.unit)) return as(foreign(c, index));
