@@ -6,6 +6,7 @@ export const proofRules: Record<string, Rule> = {
   'claim-disagrees': { says: 'A number is said that the record does not give', help: 'Say what the record gives; or, where the number speaks of something else, pin it on the line above to the fact it states, or as no claim.' },
   'claim-untied': { says: 'It cannot be told what a number speaks of', help: 'Name the thing, the setting and the quantity in the sentence, or pin the number to a fact, or as no claim, in a comment on the line above.' },
   'claim-unsupported': { says: 'A comparison or a winner is said that the readings do not bear out', help: 'Say that they are level, or how far they scatter; or measure as often as the finding tells. figureproof explain FACT shows what the difference rests on.' },
+  'percent-of-temperature': { says: 'A percentage is said of a temperature in °C or °F', help: 'Their zero is arbitrary. Say the difference, or a percentage of the rise over the room.' },
   'pin-form': { says: 'A pin is not well formed', help: 'A pin quotes the words and names a fact, or says that they state nothing: <!-- pin: "29 degrees" = FACT; "K9" no claim -->' },
   'pin-words': { says: 'The words of a pin are no number on the next line', help: 'Quote the number just as it stands on the line below the pin, or take the pin away.' },
   'pin-ambiguous': { says: 'The words of a pin may be more than one number', help: 'Say which one is meant, "40" #2, or pin each number by itself.' },
