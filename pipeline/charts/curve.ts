@@ -5,6 +5,7 @@ import { measure } from '../theme/index.js';
 import { acrossLayers, below, mostTicks, ticks, upLayers, widestTick } from './axis.js';
 import type { Chart } from './chart.js';
 import { baseSpec, type Spec } from './spec.js';
+import { lower } from './words.js';
 
 export const curve: Chart = {
   kind: 'curve',
@@ -21,7 +22,7 @@ export const curve: Chart = {
     const points = [...chosen.points].sort((a, b) => a.at.value.compare(b.at.value));
     const heading = {
       title: request.title ?? chosen.name,
-      subtitle: `${chosen.of.label} in ${chosen.of.unit.symbol}, against ${chosen.against.label} in ${chosen.against.unit.symbol}`,
+      subtitle: `${chosen.of.label} in ${chosen.of.unit.symbol}, against ${lower(chosen.against.label)} in ${chosen.against.unit.symbol}`,
       foot: '',
     };
     const { stage } = work;

@@ -7,7 +7,7 @@ import { type Point, placeLabels } from './place-labels.js';
 import { commonName, type Row, rowName, select } from './rows.js';
 import { baseSpec, type Spec } from './spec.js';
 import { tones, tonesOf } from './tones.js';
-import { foot } from './words.js';
+import { foot, lower } from './words.js';
 
 const name: TextStyle = { size: 48, weight: 600 };
 const radius = 19;
@@ -95,8 +95,4 @@ function padded(values: number[]): [low: number, high: number] {
 
 function powerOf(keys: readonly string[]): string | undefined {
   return keys.map((k) => k.split('/')).find((p) => p[3] === 'power' && p[5] && p[5] !== 'idle')?.slice(3, 5).join('/');
-}
-
-function lower(text: string): string {
-  return /^\p{Lu}\p{Ll}/u.test(text) ? text[0]!.toLowerCase() + text.slice(1) : text;
 }

@@ -25,3 +25,8 @@ export function unitSymbol(shown: readonly Fact[]): string {
   const symbols = new Set(shown.map((f) => f.unit.symbol));
   return symbols.size === 1 ? [...symbols][0]! : '';
 }
+
+/** A name within a sentence: without its capital, unless it is one of several (an abbreviation). */
+export function lower(text: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(text) ? text[0]!.toLowerCase() + text.slice(1) : text;
+}

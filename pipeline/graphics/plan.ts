@@ -40,7 +40,7 @@ export function planGraphics(facts: Facts): Proposed<PictureRequest>[] {
   if (after && isFact(change)) ask({ kind: 'figure', name: 'figure-change', facts: [change.id], why: after.why });
   // What is reached in percent has a chart of its own; what is left of a temperature has none.
   const [near] = limits(facts).filter((o) => o.fact.kind === 'difference');
-  if (near) ask({ kind: 'figure', name: 'figure-limit', title: `${quantityName(about, near.measure, near.part)}, left to its limit`, facts: [near.fact.id], why: near.why });
+  if (near) ask({ kind: 'figure', name: 'figure-limit', title: `${quantityName(about, near.measure, near.part)}, ${near.fact.value.sign() < 0 ? 'left to' : 'below'} its limit`, facts: [near.fact.id], why: near.why });
   const [surprise] = surprises(facts).filter((o) => !shown.has(o.fact.id));
   if (surprise) ask({ kind: 'before-after', name: 'surprise', facts: [surprise.fact.id], why: surprise.why });
   const listed = [key, ...setups];

@@ -26,15 +26,21 @@ export function numberAndUnit(fact: Fact): { number: string; unit: string } {
   return fact.shown.startsWith(number) && fact.unit.symbol !== '×' ? { number, unit: fact.unit.symbol } : { number: fact.shown, unit: '' };
 }
 
+/** What is left of a limit: no change from one to the other. */
+function isRoom(fact: Fact): boolean {
+  return fact.kind === 'difference' && splitKey(fact.subject)?.phase === 'limit' && splitKey(fact.keys[1] ?? '')?.phase !== 'limit';
+}
+
 /** A sign before differences, so that their direction is seen. */
 export function signed(fact: Fact, text: string): string {
-  return ['difference', 'points', 'percent_change'].includes(fact.kind) && fact.value.sign() > 0 ? `+${text}` : text;
+  return !isRoom(fact) && ['difference', 'points', 'percent_change'].includes(fact.kind) && fact.value.sign() > 0 ? `+${text}` : text;
 }
 
 /** "from 38 °C to 66 °C", "250 W of 300 W", "frame rate 99.1 fps at 297.8 W": what the figure was made of. */
 export function madeOf(fact: Fact, operands: Fact[]): string {
   const [a, b] = operands;
   if (!a || !b || operands.length > 2) return '';
+  if (isRoom(fact)) return `${b.shown}, limit ${a.shown}`;
   switch (fact.kind) {
     case 'rise': case 'difference': case 'points': case 'percent_change': return `from ${b.shown} to ${a.shown}`;
     case 'percent_of': return `${a.shown} of ${b.shown}`;

@@ -1,6 +1,7 @@
 // What it was measured with, on and under: rooms, instruments, settings' parameters, parts, curves, prices.
 import { constantPhases, type Facts, isFact, type Key, obtainedWords, quantityName, roomParts, splitKey } from '../facts/index.js';
 import { show } from '../quantities/index.js';
+import { held } from './held.js';
 import { dateShown, whereShown } from './places-of.js';
 
 export interface SmallTable {
@@ -39,10 +40,10 @@ export function versions(facts: Facts): SmallTable | undefined {
   return table('Versions', ['What', 'Version'], facts.about.versions.map((v) => [v.name, v.version]));
 }
 
-/** What was tested: how it came, which sample, at what price on which day. Left out where the record says none of it. */
+/** What was tested: how it came, which sample, at what price on which day. An arrangement of which the record says none of it is left out, and so is the table where it says it of nothing. */
 export function setups(facts: Facts): SmallTable | undefined {
   const holders = new Set(facts.holders());
-  const tested = [...facts.about.setups.values()].filter((s) => !holders.has(s.id));
+  const tested = [...facts.about.setups.values()].filter((s) => !holders.has(s.id) && (s.kind === 'product' || s.obtained || s.price || s.sample));
   if (!tested.some((s) => s.obtained || s.price || s.sample)) return undefined;
   return table('Where it came from', ['Name', 'How it came', 'Sample', 'Price'], tested.map((s) => {
     const { price } = s;
@@ -77,5 +78,5 @@ export function curves(facts: Facts): SmallTable[] {
 }
 
 function table(caption: string, head: string[], rows: string[][]): SmallTable | undefined {
-  return rows.length ? { caption, head, rows } : undefined;
+  return rows.length ? { caption, head, rows: rows.map((row) => row.map(held)) } : undefined;
 }

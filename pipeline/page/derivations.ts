@@ -1,6 +1,7 @@
 // How each figure was made: what it is, where, how it was computed, and where its readings stand.
 import { budgetTable, expandedShown, type Fact, factName, type Facts, isFact, outcomeOf, splitKey } from '../facts/index.js';
 import { nameInRecord } from '../places/index.js';
+import { held } from './held.js';
 import { whereShown } from './places-of.js';
 
 export interface DerivationRow {
@@ -23,7 +24,7 @@ export function derivations(facts: Facts, given: readonly Fact[], ids: readonly 
   for (const f of [...given, ...ids.map((id) => facts.get(id))]) if (isFact(f)) all.set(f.id, f);
   return [...all.values()].map((f) => {
     const parts = splitKey(f.subject);
-    return { id: f.id, name: factName(facts.about, f), where: parts ? whereShown(facts, parts) : '', shown: f.shown, formula: f.formula, sure: sureness(facts, f), sofa: f.sofa ?? '', stands: standsIn(f) };
+    return { id: f.id, name: factName(facts.about, f), where: parts ? whereShown(facts, parts) : '', shown: held(f.shown), formula: f.formula, sure: sureness(facts, f), sofa: f.sofa ?? '', stands: standsIn(f) };
   });
 }
 

@@ -1,5 +1,6 @@
 // Charts in the page, everything else as links: a page stays one file.
 import type { PictureTable } from '../theme/index.js';
+import { held } from './held.js';
 import { inlineSvg } from './svg.js';
 
 export interface PagePicture {
@@ -38,7 +39,7 @@ export function pictureViews(pictures: readonly PagePicture[]): { charts: ChartV
     const id = `picture-${i + 1}`;
     const svg = p.files.some((f) => f.endsWith('.svg')) ? inlineSvg(p.svg, id) : undefined;
     const files = [...p.files, ...(p.data ? [p.data] : [])].map((href) => ({ href, name: fileWords(href) }));
-    (svg ? charts : graphics).push({ id, label: `picture ${i + 1}, ${p.title || p.name}`, title: p.title || p.name, alt: p.alt, words: sentences(withoutTitle(p)), svg: svg ?? '', fits: widthOf(p.svg) <= widestThatFits, table: p.table ? { ...p.table, head: p.table.head.map((h) => h || 'Shown') } : null, files });
+    (svg ? charts : graphics).push({ id, label: `picture ${i + 1}, ${p.title || p.name}`, title: p.title || p.name, alt: p.alt, words: sentences(withoutTitle(p)), svg: svg ?? '', fits: widthOf(p.svg) <= widestThatFits, table: p.table ? { ...p.table, head: p.table.head.map((h) => h || 'Shown'), rows: p.table.rows.map((row) => row.map(held)) } : null, files });
   });
   return { charts, graphics };
 }

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { prepareChart } from '../../pipeline/charts/index.js';
 import { ticks } from '../../pipeline/charts/axis.js';
+import { lower } from '../../pipeline/charts/words.js';
 import { reduce } from '../../pipeline/charts/reduce.js';
 import { bestOf, Facts, isFact } from '../../pipeline/facts/index.js';
 import { cardFacts, place, sample } from './sample.js';
@@ -107,4 +108,9 @@ describe('long logs', () => {
   test('short ones are left alone', () => {
     expect(reduce(times.slice(0, 4000), times.slice(0, 4000), 1000)).toHaveLength(4000);
   });
+});
+
+test('within a sentence a name has no capital', () => {
+  expect(lower('Coolant')).toBe('coolant');
+  expect(lower('CPU load')).toBe('CPU load');
 });

@@ -32,7 +32,7 @@ describe('a figure', () => {
     ['difference:a/stock/scene/power/board/load~setting=limit', ['+60', 'W', 'From 355 W to 415 W']],
     ['mean:a/stock/scene/power/board/load', ['Board power, load', '415', 'W']],
     // A limit has no workload of its own: the one that it is held against stands below.
-    ['difference:a/stock//power/board/limit~workload=scene,phase=load', ['+35', 'W', 'From 415 W to 450 W', 'Alder, Stock, Test scene']],
+    ['difference:a/stock//power/board/limit~workload=scene,phase=load', ['35', 'W', '415 W, limit 450 W', 'Alder, Stock, Test scene']],
   ])('%s', async (id, words) => {
     expect(await wordsOf({ facts: [id] }, trade())).toEqual(expect.arrayContaining(words));
   });
@@ -78,6 +78,15 @@ describe('where the figures as shown would give another result, it says so', () 
     [{ kind: 'gauge', facts: [share('a'), share('b')] }, 'percentages taken before rounding'],
   ])('%j', async (request, remark) => expect((await wordsOf(request, facts)).join(' ')).toContain(remark));
   test('not where they give the same', async () => expect((await wordsOf({ kind: 'gauge', facts: [share('b')] }, facts)).join(' ')).not.toContain('rounding'));
+});
+
+test('what is left of a limit is no change: without a sign, and at what of which limit', async () => {
+  const facts = new Facts(sample({
+    setups: { a: 'Alder' }, settings: { s: 'Stock' }, measures: { temperature: ['Temperature', 'lower'] }, parts: { core: 'Core' },
+    readings: { 'a/s/scene/temperature/core/load': '97 97 97 °C', '/s//temperature/core/limit': '105 °C!' },
+  }));
+  const words = await wordsOf({ kind: 'figure', title: 'Below its limit', facts: ['difference:/s//temperature/core/limit~a/s/scene/temperature/core/load'] }, facts);
+  expect(words).toEqual(expect.arrayContaining(['8', '97 °C, limit 105 °C']));
 });
 
 describe('what cannot be shown', () => {

@@ -80,6 +80,8 @@ describe('a full page', () => {
     ['formula', '67.3 − 38.3'], ['where its readings stand', 'episode.yaml:2'], ['alternative text', 'Two bars: 67 on the bench, 78 in the box.'], ['day', '14 March 2026'],
   ])('tells the %s', (_what, words) => expect(text.replace(/[\u2009\u202f\u00a0]/g, ' ')).toContain(words));
 
+  test('an arrangement came from nowhere', () => expect(text).not.toMatch(/Bench not stated/));
+
   test('marks the better end where the runs do not overlap', () => {
     expect(html).toMatch(/<span class="tag">best<\/span> <span class="value">67<\/span>/);
     expect(html).not.toMatch(/<span class="tag">best<\/span> <span class="value">78<\/span>/);
