@@ -29,7 +29,7 @@ export const roundingRules: Readonly<Record<FactKind, RoundingRule>> = {
   difference,
   points: difference,
   percent_change: percent,
-  percent_of: percent,
+  percent_of: { says: `${percent.says}; a share that is not quite the whole never as 100`, decimals: shareDecimals },
   ratio: { says: 'two decimals, fewer where they end before; three significant digits from ten on', decimals: ratioDecimals },
   rank: whole,
   count: whole,
@@ -73,6 +73,13 @@ function instrument(f: Fact): string {
 function percentDecimals(value: Exact): number {
   if (value.sign() === 0 || value.abs().compare(Exact.of(1)) >= 0) return 0;
   return [1, 2].find((places) => value.abs().compare(Exact.of(1, 10 ** places)) >= 0) ?? 0;
+}
+
+/** 99.6 % of a limit is not its whole: one place more, or two, where that tells. */
+function shareDecimals(value: Exact): number {
+  const whole = Exact.of(100);
+  const short = !value.equals(whole) && value.round(0).equals(whole);
+  return (short ? [1, 2].find((places) => !value.round(places).equals(whole)) : undefined) ?? percentDecimals(value);
 }
 
 function ratioDecimals(value: Exact): number {

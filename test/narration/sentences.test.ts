@@ -57,7 +57,9 @@ describe('limits', () => {
     ['355', '450', 'Board power under load was three hundred fifty-five watts, which is seventy-nine percent of its limit of four hundred fifty watts.'],
     ['415', '450', 'Board power under load was four hundred fifteen watts, which is ninety-two percent of its limit of four hundred fifty watts.'],
     ['420', '450', 'Board power under load was four hundred twenty watts, which is ninety-three percent of its limit of four hundred fifty watts.'],
-    ['697', '700', 'Board power under load was six hundred ninety-seven watts, which is just under one hundred percent of its limit of seven hundred watts.'],
+    ['697', '700', 'Board power under load was six hundred ninety-seven watts, which is ninety-nine point six percent of its limit of seven hundred watts.'],
+    ['9999', '10000', 'Board power under load was nine thousand nine hundred ninety-nine watts, which is ninety-nine point nine nine percent of its limit of ten thousand watts.'],
+    ['99999', '100000', 'Board power under load was ninety-nine thousand nine hundred ninety-nine watts, which is just under one hundred percent of its limit of one hundred thousand watts.'],
     ['700', '700', 'Board power under load was seven hundred watts, which is one hundred percent of its limit of seven hundred watts.'],
   ])('%s W of %s W', (power, limit, text) => expect(said(`bench/stock/scene/power/board/load: ${power} W\n/stock//power/board/limit: = ${limit} W`)).toContain(text));
   test.each([
