@@ -32,10 +32,13 @@ export function betweenTwo(c: Context, index: number): Candidate[] {
   return out.map((o) => ({ ...o, cost: o.cost - least }));
 }
 
+const partingVerbs: ReadonlySet<string> = new Set(['separate', 'separates', 'separated', 'divide', 'divides', 'divided']);
+
 function twoNamed(c: Context, index: number): Two | undefined {
   const { mention: m } = c.parsed.said[index]!;
   const { low } = c.parsed;
-  const parting = low.findIndex((w, k) => k >= m.to && k < m.to + 5 && /^(?:separates?|separated|divides?|divided)$/.test(w));
+  let parting = -1;
+  for (let k = m.to; k < m.to + 5 && k < low.length && parting < 0; k++) if (partingVerbs.has(low[k]!)) parting = k;
   if (!low.includes('between') && parting < 0) return undefined;
   const kinds = ['setup', 'setting', 'workload'];
   const hits = c.hits.hits.filter((h) => kinds.includes(c.grid.slots[h.slot]!.field) && !c.grid.holders.has(h.value));

@@ -107,8 +107,8 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
     }
     // A test plan is no thing tested: its name says nothing about the figures that follow.
     const thing = (v: string): boolean => slot.field !== 'setup' || !g.holders.has(v);
-    const earlier = hits.filter((h) => h.segment < index && h.baseOf < 0 && !(slot.field === 'phase' && markOfAnother(g, p, h, index)) && possible(i, h.value) && thing(h.value) && !(slot.field === 'setup' && passedOver(p, index, hits, h)));
-    const later = options.ahead ? hits.filter((h) => h.segment > index && h.segment <= index + 1 && h.baseOf < 0 && possible(i, h.value) && thing(h.value)) : [];
+    const earlier = hits.length === 0 ? [] : hits.filter((h) => h.segment < index && h.baseOf < 0 && !(slot.field === 'phase' && markOfAnother(g, p, h, index)) && possible(i, h.value) && thing(h.value) && !(slot.field === 'setup' && passedOver(p, index, hits, h)));
+    const later = options.ahead && hits.length > 0 ? hits.filter((h) => h.segment > index && h.segment <= index + 1 && h.baseOf < 0 && possible(i, h.value) && thing(h.value)) : [];
     // "The Larch has 9 more than the Rowan on peat": both are, where it was not said otherwise.
     const both = hits.length && !later.length && !earlier.length && (slot.field === 'setting' || slot.field === 'workload') ? sharedByBoth(g, p, s, hits, index) : [];
     const near = hits.length === 0 ? hits : [...both, ...later, ...earlier.reverse()].filter((h) => !(from && h.segment === index - 1 && h.from >= from.mention.to));

@@ -24,6 +24,8 @@ import { ledFrom } from './led-from.js';
 import { inTurn } from './in-turn.js';
 import { thenAndNow } from './then-and-now.js';
 
+const elsewhere = new Set(['another', 'next', 'different', 'other', 'adjacent', 'neighbouring', 'neighboring', 'living', 'dining', 'spare', 'server', 'waiting']);
+
 export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   const hits: Hit[] = [];
   const roles: SentenceHits['roles'][number][] = [];
@@ -33,7 +35,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     // "Corrected to the reference room": not what is told, but how.
     if (corrected && n.from >= corrected.from && n.to <= corrected.to) continue;
     // "hums till morning in another flat", "it hangs in the living room": not where it was measured.
-    if (/^(?:another|next|different|other|adjacent|neighbouring|neighboring|living|dining|spare|server|waiting)$/.test(p.low[n.from - 1] ?? '') && n.meanings.every((m) => m.slots.length > 0 && m.slots.every((s) => g.of.part.includes(s.slot) && roomParts.includes(s.value)))) continue;
+    if (elsewhere.has(p.low[n.from - 1]!) && n.meanings.every((m) => m.slots.length > 0 && m.slots.every((s) => g.of.part.includes(s.slot) && roomParts.includes(s.value)))) continue;
     const segment = standingBy(g, p, n) ?? segmentOf(p, n.from);
     const before = p.low[n.from - 1] === 'the' ? p.low[n.from - 2] : p.low[n.from - 1];
     const room = before === 'over' || before === 'above';
@@ -151,6 +153,7 @@ function givenFrom(p: Parsed, at: number): boolean {
 
 /** "Slow to brisk adds 6 decibels": two of one slot, said before any figure as a step from the one to the other. */
 function stepOf(g: Grid, p: Parsed, hits: readonly Hit[]): Course | undefined {
+  if (hits.length < 2 || !p.low.includes('to')) return undefined;
   const steps = hits.flatMap((x) => hits.filter((y) => x.slot === y.slot && x.value !== y.value && ['setting', 'setup', 'workload'].includes(g.slots[x.slot]!.field) && /^to(?: the)?$/.test(p.low.slice(x.to, y.from).join(' ')) && (x.from === 0 || !/^(?:from|close|next|near|compared|up|down|due|owed)$/.test(p.low[x.from - 1]!))).map((y) => [x, y] as const));
   const [x, y] = steps[0] ?? [];
   if (steps.length !== 1 || !x || !y || y.to > (p.said[0]?.mention.from ?? 0) || (!phraseAt(changeVerbs, p.low, y.to) && p.low[y.to] !== ':')) return undefined;
@@ -179,6 +182,7 @@ interface NameList { slot: number; values: string[]; from: number; to: number }
 /** Runs of names of one slot joined by commas and "and", at least two. */
 export function nameLists(p: Parsed, bySlot: readonly (readonly Hit[])[]): NameList[] {
   const out: NameList[] = [];
+  if (!bySlot.some((own) => own.length > 1)) return out;
   // "read bandwidth, write bandwidth and copy bandwidth": the quantity may stand beside each.
   const quantity = new Set(p.names.filter((n) => n.meanings.some((m) => m.own && m.fields.length === 1 && m.fields[0] === 'measure')).flatMap((n) => Array.from({ length: n.to - n.from }, (_, k) => n.from + k)));
   bySlot.forEach((own, slot) => {
@@ -206,7 +210,10 @@ function between(p: Parsed, from: number, to: number, quantity: ReadonlySet<numb
   return joint;
 }
 
+const unpaired: Pick<SentenceHits, 'paired' | 'guesses'> = { paired: new Map(), guesses: [] };
+
 function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (readonly Hit[])[], state: State): Pick<SentenceHits, 'paired' | 'guesses'> {
+  if (p.said.length < 2) return unpaired;
   const out = new Map<number, { slot: number; value: string }[]>();
   const guesses: number[][] = [];
   const runs = numberLists(p);

@@ -94,6 +94,8 @@ export function parse(text: string, lex: Lexicon): Parsed {
     }
     live.push({ mention: m });
   }
+  for (const w of t) if (w.kind === 'time') quiet.push({ mention: { ...all[0], from: 0, to: 0, start: w.start, end: w.end } as Mention, why: 'a time mark' });
+  if (live.length === 0) return { text, tokens: t, low, names, said: [], quiet };
   // "out of every hundred watts it keeps 80": a percentage.
   const hundred = low.findIndex((w, k) => /^(?:every|each)$/.test(w) && /^(?:hundred|100)$/.test(low[k + 1] ?? '') && low[k - 1] === 'of');
   if (hundred >= 0) {
@@ -128,7 +130,6 @@ export function parse(text: string, lex: Lexicon): Parsed {
     const rest = name && meaningsOf(lex, [`#${l.mention.value.toString()}`, ...atoms(t.slice(last!.from, name.to), findNumbers(t.slice(last!.from, name.to))).slice(1).map((a) => a.key)]);
     if (rest?.some((x) => x.own && x.fields[0] === name!.meanings.find((y) => y.own)!.fields[0])) l.named = { from: l.mention.from, to: l.mention.to, meanings: rest };
   }
-  for (const w of t) if (w.kind === 'time') quiet.push({ mention: { ...all[0], from: 0, to: 0, start: w.start, end: w.end } as Mention, why: 'a time mark' });
   const cuts = segments(t, live.map((l) => l.mention), names);
   const cover = coverOf(names, t.length);
   const said = live.map((l, i): Said => ({ ...l, segment: cuts[i]!, cue: cueOf(t, low, l.mention, cuts[i]!, reach(t, l.mention), names, cover) }));

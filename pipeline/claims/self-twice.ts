@@ -64,7 +64,8 @@ function sign(p: Parsed): { key: string; mention: Mention } | null {
   if (m.type !== 'cardinal' || !m.unit || m.hedge || m.adjectival || m.unit.dimension === 'duration' || m.unit.dimension === 'money') return null;
   if (cue.op !== 'value' && cue.op !== 'change') return null;
   const words = new Set<string>();
-  for (const [i, w] of p.low.entries()) {
+  for (let i = 0; i < p.low.length; i++) {
+    const w = p.low[i]!;
     if (i >= m.from && i < m.to) continue;
     if (p.tokens[i]!.kind !== 'word') continue;
     if (elsewhere.has(w)) return null;

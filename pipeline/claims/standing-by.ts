@@ -5,6 +5,7 @@ import type { Parsed } from './parse.js';
 
 /** "31.2 at sixty watts, 36.4 at eighty": a number that is a name, and stands with the figure before it. */
 export function standingBy(g: Grid, p: Parsed, n: Name): number | undefined {
+  if (p.said.length < 2 && !p.said[0]?.cue.whose) return undefined;
   // "Most is lost by the Ashlar, 6 watts": whose change it is.
   const owned = p.said.findIndex(({ cue }) => cue.whose && cue.whose.from <= n.from && n.to <= cue.whose.to);
   if (owned >= 0) return owned;

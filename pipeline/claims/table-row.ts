@@ -2,10 +2,12 @@
 import type { Context } from './context.js';
 import type { Parsed } from './parse.js';
 
+const none: ReadonlySet<number> = new Set();
 const known = new WeakMap<Parsed, ReadonlySet<number>>();
 
 /** The mentions that stand right behind a thing's name, where at least three do so. */
 function rowsOf(c: Context): ReadonlySet<number> {
+  if (c.parsed.said.length < 3) return none;
   const found = known.get(c.parsed);
   if (found) return found;
   const { said, low } = c.parsed;

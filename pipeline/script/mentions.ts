@@ -55,7 +55,10 @@ export function findMentions(t: readonly Token[], numbers: readonly NumberSpan[]
     // "500 more rpm": the unit of the number; what lies between says that it is a change.
     const later = !measured && n.type === 'cardinal' && /^(?:more|fewer|less|extra|additional|further)$/.test(t[n.to]?.low ?? '') ? unitAt(t, n.to + 1, isOne(n)) : undefined;
     const why = idle(t, n, measured ?? later);
-    out.push({ ...mention(t, n, measured), ...(later && !later.adjectival && later.unit.id !== 'x' && { unit: later.unit, loose: later.loose }), ...(why && { idle: why }) });
+    const found = mention(t, n, measured);
+    if (later && !later.adjectival && later.unit.id !== 'x') Object.assign(found, { unit: later.unit, loose: later.loose });
+    if (why) found.idle = why;
+    out.push(found);
   }
   for (let i = 0; i < t.length; i++) {
     const best = superlativeAt(t, i);
@@ -83,12 +86,17 @@ function blank(t: readonly Token[], from: number, to: number): Mention {
 
 function mention(t: readonly Token[], n: NumberSpan, u: UnitSpan | undefined): Mention {
   const fold = u?.unit.id === 'x';
-  return {
-    ...blank(t, n.from, u ? u.to : n.to),
-    type: fold ? 'multiplier' : n.type === 'fraction' && u ? 'cardinal' : n.type,
-    value: n.value, decimals: n.decimals, form: n.form,
-    ...(n.step ? { step: n.step } : n.type === 'fraction' && u && n.decimals === 0 && { step: Exact.of(1n, n.value.d) }), ...(u && !fold && { unit: u.unit }), loose: u?.loose ?? false, adjectival: u?.adjectival ?? false,
-  };
+  const out = blank(t, n.from, u ? u.to : n.to);
+  out.type = fold ? 'multiplier' : n.type === 'fraction' && u ? 'cardinal' : n.type;
+  out.value = n.value;
+  out.decimals = n.decimals;
+  out.form = n.form;
+  out.loose = u?.loose ?? false;
+  out.adjectival = u?.adjectival ?? false;
+  const step = n.step ?? (n.type === 'fraction' && u && n.decimals === 0 ? Exact.of(1n, n.value.d) : undefined);
+  if (step) out.step = step;
+  if (u && !fold) out.unit = u.unit;
+  return out;
 }
 
 function isOne(n: NumberSpan): boolean {
