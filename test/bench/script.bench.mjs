@@ -1,3 +1,4 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { fromMarkdown } from 'mdast-util-from-markdown';
@@ -89,5 +90,21 @@ export async function run() {
     }).slice(20);
     rowsOut.push({ what: `again after ${what}`, ratio: median(again) / median(whole), ...(what.startsWith('a word') && { most: 0.2 }), detail: `${median(again).toFixed(1)} ms against ${median(whole).toFixed(0)} ms; least ${Math.min(...again).toFixed(1)}` });
   }
+  rowsOut.push(asPeopleWrite());
   return rowsOut;
+
+  /** The scripts of the trial episodes, each against a record that was never asked before: comparisons, ellipsis, several numbers a sentence. */
+  function asPeopleWrite() {
+    const trials = join(project, 'test/trials');
+    const all = readdirSync(trials).filter((name) => existsSync(join(trials, name, 'script.md'))).map((name) => ['readings.csv', 'names.csv', 'script.md'].map((file) => readFileSync(join(trials, name, file), 'utf8')));
+    const words = all.reduce((sum, [, , text]) => sum + text.split(/\s+/).length, 0);
+    const once = () => all.reduce(([a, b], [table, called, text]) => {
+      const own = new Source('readings.csv', table);
+      const record = new Facts(bareEpisode(readReadings(own).value, readNames(new Source('names.csv', called)).value, own.place(0)));
+      return [a + took(() => proof(new Source('script.md', text), record)), b + parsed(text)];
+    }, [0, 0]);
+    const times = Array.from({ length: 3 }, once);
+    const [a, b] = [0, 1].map((i) => median(times.map((t) => t[i])));
+    return { what: 'scripts as people write them, first proof ÷ Markdown parse', ratio: a / b, detail: `${((a * 1000) / words).toFixed(0)} µs a word, ${(a / all.length).toFixed(0)} ms a script of ${Math.round(words / all.length)} words` };
+  }
 }
