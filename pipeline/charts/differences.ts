@@ -1,5 +1,5 @@
 // How far each row lies from a baseline: bars to either side of a true zero, muted where the runs cannot tell.
-import { beforeRounding, type Fact, type Facts, isFact, judge, nameOf, phaseNote, quantityName, withFields } from '../facts/index.js';
+import { beforeRounding, type Fact, type Facts, isFact, judge, nameOf, ofNoAccount, phaseNote, quantityName, withFields } from '../facts/index.js';
 import { barSpec } from './bar-spec.js';
 import type { Chart, ChartRequest } from './chart.js';
 import { commonName, type Row, rowName, select, type Selection } from './rows.js';
@@ -62,10 +62,10 @@ function againstBase(request: ChartRequest, facts: Facts, chosen: Selection | un
   return { field, base, rows };
 }
 
-/** Whether the readings tell a difference; single runs are shown as they stand. */
+/** Whether the readings tell a difference that matters; single runs are shown as they stand. */
 function told(facts: Facts, change: Fact): boolean {
   const judged = judge(facts, change);
-  return !judged || judged.outcome === 'higher' || judged.outcome === 'lower' || (judged.outcome === 'undecided' && judged.half95 === undefined);
+  return !judged || (!ofNoAccount(judged) && (judged.outcome !== 'undecided' || judged.half95 === undefined));
 }
 
 function plus(change: Fact): string {

@@ -1,6 +1,6 @@
 // A difference that the record itself calls too small.
-import { isFact } from '../facts/index.js';
-import { convert, differenceUnit, show } from '../quantities/index.js';
+import { judge } from '../facts/index.js';
+import { show } from '../quantities/index.js';
 import { splitKey } from '../records/index.js';
 import { type Check, yaml } from './check.js';
 import { weighStated } from './stated.js';
@@ -38,10 +38,9 @@ export const tooSmallToMatter: Check = {
     return weighStated(context).flatMap(({ stated, fact }) => {
       if (!fact || !['difference', 'percent_change', 'ratio'].includes(fact.kind) || stated.quantity.value.sign() === 0) return [];
       const measure = episode.measures.get(splitKey(fact.subject)?.measure ?? '');
-      const difference = fact.kind === 'difference' ? fact : facts.derive('difference', stated.operands);
-      if (!measure?.matters || !isFact(difference)) return [];
-      const least = convert(measure.matters.value, measure.matters.unit, differenceUnit(difference.unit));
-      if (!least || difference.value.sign() === 0 || difference.value.abs().compare(least) >= 0) return [];
+      const judged = judge(facts, fact);
+      if (!measure?.matters || !judged?.small) return [];
+      const { difference } = judged;
       const matters = show(measure.matters.value, measure.matters.unit, measure.matters.decimals);
       return [{
         place: stated.place, subject: fact.id, said: fact.shown, recorded: matters, derivation: derivation(difference),

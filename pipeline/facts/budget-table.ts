@@ -72,14 +72,14 @@ export interface OutcomeTold {
 export function tellOutcome(facts: Facts, fact: Fact): OutcomeTold | undefined {
   const judged = judge(facts, fact);
   if (!judged) return undefined;
-  const { outcome, difference, half95, matters } = judged;
+  const { outcome, difference, half95, matters, small } = judged;
   const unit = difference.unit.symbol && ` ${difference.unit.symbol}`;
   if (half95 === undefined) return { outcome, interval: '', says: 'it rests on a single run or on a value of unknown uncertainty, so that nothing can be said' };
   const half = figure(half95, 2);
   const interval = `${showNumber(difference.value, half.split('.')[1]?.length ?? 0)} ± ${half}${unit} at 95 %`;
   const least = matters ? `${figure(matters.toNumber(), 2)}${unit}` : '';
   if (outcome === 'same') return { outcome, interval, says: `${interval}, all of it within the ${least} that matters` };
-  if (outcome !== 'undecided') return { outcome, interval, says: `${interval}, which leaves out zero` };
+  if (outcome !== 'undecided') return { outcome, interval, says: `${interval}, which leaves out zero${small ? ` and is less than the ${least} that matters` : ''}` };
   const needed = runsNeeded(facts, fact);
   const open = `${interval}${least ? `, which is neither clear of zero nor all within the ${least} that matters` : ', which takes in zero'}`;
   return { outcome, interval, says: `${open}; ${tellRuns(needed?.runs)}`, ...(needed?.runs && needed.runs <= mostRunsTold && { runs: needed.runs }) };

@@ -1,7 +1,7 @@
 // When two figures are too close to be told apart: one judgement for all that rank, pick out, mark or say so.
 import type { Fact } from './fact.js';
 import { type Facts, isFact } from './facts.js';
-import { type Judgement, judge } from './outcome.js';
+import { type Judgement, judge, ofNoAccount } from './outcome.js';
 
 export type Closeness = 'level' | 'matters' | 'spread' | 'scatter' | 'single';
 
@@ -15,17 +15,19 @@ export const whyClose: Readonly<Record<Closeness, { says: string; best: string }
 };
 
 /**
- * Rests on the outcome of their difference alone: undefined where it is higher or lower. `level` when the two are equal,
- * `matters` when they are about the same, else why it cannot be told: `single` where runs were not repeated, `spread` where
- * the runs of the two overlap, `scatter` where they lie apart and are too few for how far they scatter.
+ * Rests on the judgement of their difference alone: undefined where it is higher or lower, and not of no account. `level` when
+ * the two are equal, `matters` when they are about the same or single runs lie closer than the record says matters, else why it
+ * cannot be told: `single` where runs were not repeated, `spread` where the runs of the two overlap, `scatter` where they lie
+ * apart and are too few for how far they scatter.
  */
 export function tooClose(facts: Facts, a: Fact, b: Fact): Closeness | undefined {
   if (a.unit.id !== b.unit.id) return undefined;
   if (a.value.equals(b.value)) return 'level';
   const judged = judgementOf(facts, a, b);
-  if (!judged || judged.outcome === 'higher' || judged.outcome === 'lower') return undefined;
-  if (judged.outcome === 'same') return 'matters';
-  if (judged.half95 === undefined) return 'single';
+  if (!judged) return undefined;
+  if (ofNoAccount(judged)) return 'matters';
+  if (judged.outcome !== 'undecided') return undefined;
+  if (judged.half95 === undefined) return judged.small ? 'matters' : 'single';
   return overlap(a, b) ? 'spread' : 'scatter';
 }
 

@@ -19,7 +19,7 @@ export { beforeRounding } from './sofa.js';
 export { perPriceOf } from './per-price.js';
 export { kelvinPerWatt } from './resistance.js';
 export { bestOf, type Closeness, closeNotes, tooClose, whyClose } from './closeness.js';
-export { type DifferenceOutcome, type Judgement, judge, outcomeOf } from './outcome.js';
+export { type DifferenceOutcome, type Judgement, judge, ofNoAccount, outcomeOf } from './outcome.js';
 export { type RunsNeeded, runsNeeded } from './runs-needed.js';
 export { type MatterName, matterRows } from './matters.js';
 export { instrumentOf, stepOfInstrument } from './instruments.js';

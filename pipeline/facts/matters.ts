@@ -40,9 +40,14 @@ export function leastThatMatters(facts: Facts, a: Fact, b: Fact): Exact | undefi
   return meter && (!least || meter.compare(least) > 0) ? meter : least;
 }
 
-function stated(facts: Facts, a: Fact, b: Fact): Exact | undefined {
+/** What the record itself says of the measure. */
+export function recordedMatters(facts: Facts, a: Fact, b: Fact): Exact | undefined {
   const own = facts.about.measures.get(splitKey(a.subject)?.measure ?? '')?.matters;
-  const said = own && inUnits(own, a, b);
+  return own && inUnits(own, a, b);
+}
+
+function stated(facts: Facts, a: Fact, b: Fact): Exact | undefined {
+  const said = recordedMatters(facts, a, b);
   if (said) return said;
   const name = byDimension[(a.unit.parts?.[0] ?? a.unit).dimension];
   const read = name && readQuantity(facts.threshold(name) ?? matterRows[name].value, unit('1'));

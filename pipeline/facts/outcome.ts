@@ -3,7 +3,7 @@ import { Exact } from '../quantities/index.js';
 import type { Fact, FactKind } from './fact.js';
 import { type Facts, isFact } from './facts.js';
 import { readId } from './id.js';
-import { leastThatMatters } from './matters.js';
+import { leastThatMatters, recordedMatters } from './matters.js';
 import { doubtsOf, uncertaintyOf } from './uncertainty.js';
 
 /** Of the first subject against the second. */
@@ -17,6 +17,8 @@ export interface Judgement {
   half95?: number;
   /** The smallest difference that matters, in the difference's unit. */
   matters?: Exact;
+  /** Smaller, as it was read, than the record itself says matters: whoever says so takes it for none, however surely there is one. */
+  small: boolean;
 }
 
 const judged = new WeakMap<Fact, Judgement | null>();
@@ -39,7 +41,9 @@ function weigh(facts: Facts, fact: Fact): Judgement | undefined {
   const [a, b] = facts.operands(fact);
   if (!a || !b) return undefined;
   const matters = leastThatMatters(facts, a, b);
-  const judgement: Judgement = { outcome: 'undecided', difference: fact, ...(matters && { matters }) };
+  const recorded = recordedMatters(facts, a, b);
+  const small = recorded !== undefined && fact.value.sign() !== 0 && fact.value.abs().compare(recorded) < 0;
+  const judgement: Judgement = { outcome: 'undecided', difference: fact, ...(matters && { matters }), small };
   const known = [a, b].every((f) => (doubtsOf(facts, f)?.terms.size ?? 0) > 0);
   const half95 = known ? uncertaintyOf(facts, fact)?.half95 : undefined;
   if (half95 === undefined) return judgement;
@@ -53,6 +57,11 @@ function judgeAs(facts: Facts, fact: Fact): Judgement | undefined {
   const operands = readId(fact.id)?.operands ?? [];
   const difference = facts.derive('difference', operands);
   return isFact(difference) ? judge(facts, difference) : undefined;
+}
+
+/** Of no account: surely within what matters, or told apart and smaller than the record says matters. What is open is not decided by it. */
+export function ofNoAccount({ outcome, small }: Judgement): boolean {
+  return outcome === 'same' || (small && outcome !== 'undecided');
 }
 
 export function outcomeOf(facts: Facts, fact: Fact): DifferenceOutcome | undefined {

@@ -1,5 +1,5 @@
 // What was gained and what it cost, told apart by which end of each measure is better, and by what the readings allow to be said.
-import { basisOf, beforeRounding, factName, type Fact, type Facts, judge, nameOf, phaseNote, quantityName, splitKey } from '../facts/index.js';
+import { basisOf, beforeRounding, factName, type Fact, type Facts, judge, nameOf, ofNoAccount, phaseNote, quantityName, splitKey } from '../facts/index.js';
 import { type Line, lineHeight, measure } from '../theme/index.js';
 import { type Composer, lowerLeft, move } from './compose.js';
 import type { Graphic } from './graphic.js';
@@ -65,7 +65,7 @@ export const summary: Graphic = {
 function groupOf(facts: Facts, fact: Fact): Group {
   const better = facts.about.measures.get(splitKey(fact.subject)?.measure ?? '')?.better ?? 'neither';
   const judged = judge(facts, fact);
-  if (judged?.outcome === 'same' || fact.value.sign() === 0) return 'same';
+  if ((judged && ofNoAccount(judged)) || fact.value.sign() === 0) return 'same';
   // Where nothing is known of how sure it is, as with single runs, the figure is told as it stands.
   if (judged?.outcome === 'undecided' && judged.half95 !== undefined) return 'open';
   if (better === 'neither') return 'other';

@@ -1,5 +1,5 @@
 // How each figure was made: what it is, where, how it was computed, and where its readings stand.
-import { budgetTable, expandedShown, type Fact, factName, type Facts, isFact, outcomeOf, splitKey } from '../facts/index.js';
+import { budgetTable, expandedShown, type Fact, factName, type Facts, isFact, judge, splitKey } from '../facts/index.js';
 import { nameInRecord } from '../places/index.js';
 import { held } from './held.js';
 import { whereShown } from './places-of.js';
@@ -31,10 +31,12 @@ export function derivations(facts: Facts, given: readonly Fact[], ids: readonly 
 function sureness(facts: Facts, fact: Fact): string {
   const budget = budgetTable(facts, fact);
   const interval = budget ? expandedShown(budget) : '';
-  return [interval, outcomeWords[outcomeOf(facts, fact) ?? 'none']].filter(Boolean).join(', ');
+  const judged = judge(facts, fact);
+  const small = judged?.small && judged.outcome !== 'undecided' && judged.outcome !== 'same';
+  return [interval, judged ? outcomeWords[judged.outcome] : '', small ? 'by less than matters' : ''].filter(Boolean).join(', ');
 }
 
-const outcomeWords = { higher: 'higher', lower: 'lower', same: 'about the same', undecided: 'cannot be told', none: '' } as const;
+const outcomeWords = { higher: 'higher', lower: 'lower', same: 'about the same', undecided: 'cannot be told' } as const;
 
 function standsIn(fact: Fact): string {
   const files = new Map<string, number[]>();

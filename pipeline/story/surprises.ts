@@ -34,7 +34,8 @@ function ofSetting(facts: Facts, pair: Pair): Observation | undefined {
   const { difference, after, before } = pair;
   const name = quantityName(facts.about, at.measure, at.part);
   const common = { about: 'surprise' as const, measure: at.measure, part: at.part, fact: difference };
-  if (tooClose(facts, after, before)) return purpose[kind] === at.measure && !sisterMoved(facts, pair) ? { ...common, weight: 1, why: `${name} shows no difference that the runs can tell ${between(facts, pair)}` } : undefined;
+  const close = tooClose(facts, after, before);
+  if (close) return purpose[kind] === at.measure && !sisterMoved(facts, pair) ? { ...common, weight: 1, why: `${name} shows no difference that ${close === 'matters' ? 'matters' : 'the runs can tell'} ${between(facts, pair)}` } : undefined;
   const went: Way = difference.value.sign() > 0 ? 'rises' : 'falls';
   const share = Math.abs(difference.value.toNumber() / (before.value.toNumber() || 1));
   return went === way ? undefined : { ...common, weight: 2 + share, why: `${name} ${went} ${between(facts, pair)}, against what such a setting is for` };

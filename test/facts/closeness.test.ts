@@ -26,6 +26,11 @@ test.each([
   ['the same, where the house says what matters', '35.9 35.9 35.8', '36.3 36.3 36.5', undefined, 'matters'],
   ['the same, where less matters', '35.9 35.9 35.8', '36.3 36.3 36.5', '0.2 dB(A)', undefined],
   ['more than matters', '35.9 35.9 35.8', '38.3 38.3 38.6', '1 dB(A)', undefined],
+  // Apart by 0.9 and known to about 0.3: told apart, and by less than the record says matters; by the house's word alone it stands.
+  ['told apart, and less than the record says matters', '35.7 35.9 35.8', '36.6 36.8 36.7', '1 dB(A)', 'matters'],
+  ['told apart, and the record says nothing', '35.7 35.9 35.8', '36.6 36.8 36.7', undefined, undefined],
+  ['single runs within what the record says matters', '36.0', '36.5', '1 dB(A)', 'matters'],
+  ['single runs, and the record says nothing', '36.0', '36.5', undefined, 'single'],
   // Apart by 0.83 and known to 0.9: neither surely different nor surely within a decibel.
   ['less than matters, but not surely', '35.9 36.0 35.2', '36.3 36.6 36.7', '1 dB(A)', 'scatter'],
 ] as const)('%s', (_what, x, y, matters, close) => {

@@ -14,6 +14,7 @@ const quantity = (text: string) => {
 describe('rises', () => {
   const at = (idle: string, load: string) => said(`bench/stock//temperature/core/idle: ${idle} °C\nbench/stock/scene/temperature/core/load: ${load} °C`, {}, {}, 'idle');
   test('up, with both ends', () => expect(at('38 38 39', '67 67 68')).toEqual(['The core rose twenty-nine degrees, from thirty-eight at idle to sixty-seven under load.']));
+  test('by less than matters', () => expect(at('40.0 40.1 40.2', '40.5 40.6 40.7')).toEqual(['The core rose zero point five degrees, from forty point one at idle to forty point six under load, which is too little to matter.']));
   test('by one', () => expect(at('40 40 40', '41 41 41')).toEqual(['The core rose one degree, from forty at idle to forty-one under load.']));
   test('down', () => expect(at('70 70 70', '61 61 61')).toEqual(['The core fell nine degrees, from seventy at idle to sixty-one under load.']));
   test('not at all', () => expect(at('40 40 40', '40 40 40')).toEqual(['The core did not change from idle: it stayed at forty degrees under load.']));
@@ -110,6 +111,12 @@ describe('comparisons', () => {
     const measures = mapOf(measure('temperature', 'lower', { matters: quantity('1 K') }));
     expect(pair('temperature/core', '70.0 70.0 °C', '69.4 69.4 °C', measures)).toContain('With the undervolt, the core under load was about the same as at stock: the difference is too small to matter.');
   });
+  test('told apart, and by less than the record says matters', () => {
+    const measures = mapOf(measure('temperature', 'lower', { matters: quantity('1 K') }));
+    const about = 'With the undervolt, the core under load was about the same as at stock: the difference is too small to matter';
+    expect(pair('temperature/core', '70.0 70.1 70.2 °C', '69.2 69.2 69.3 °C', measures)).toContain(`${about}.`);
+    expect(pair('temperature/core', '70.0 °C', '69.2 °C', measures)).toContain(`${about}, in single runs.`);
+  });
   test('single runs are told as such', () => {
     expect(pair('power/board', '415 W', '355 W')).toContain('With the undervolt, board power under load was three hundred fifty-five watts, sixty watts lower than at stock, or fourteen percent less, in single runs.');
     expect(pair('power/board', '415 W', '355 355 W').join(' ')).toContain('or fourteen percent less, not all of it from repeated runs.');
@@ -145,6 +152,16 @@ describe('rankings', () => {
     expect(from('4.55 4.55')).toEqual(['Under load, loop flow with the Cedar was one point five litres per minute above the median.']);
     expect(from('3.00 4.10')).toEqual([]);
     expect(from('4.55')).toEqual(['Under load, loop flow with the Cedar was one point five litres per minute above the median, not all of it from repeated runs.']);
+  });
+  test('no place is given to what is ahead by less than matters', () => {
+    const all = said('ash/stock/heat/flow/loop/load: 2.91 2.97 2.94 L/min\nbirch/stock/heat/flow/loop/load: 2.88 2.83 2.87 L/min\ncedar/stock/heat/flow/loop/load: 2.72 2.69 2.73 L/min', { setups, measures: mapOf(measure('flow', 'higher', { matters: quantity('0.1 L/min') })), parts: mapOf(named('loop', 'the loop')) });
+    expect(all.filter((s) => /Ash|Birch/.test(s) && /est loop flow/.test(s))).toEqual([]);
+    expect(all).toContain('Under load, the Ash and the Birch are about level on loop flow, at two point nine four and two point eight six litres per minute: the difference is too small to matter.');
+    expect(all).toContain('Under load, the Cedar had the lowest loop flow of the three, at two point seven one litres per minute.');
+  });
+  test('a field that is narrower than what matters', () => {
+    const all = said('ash/stock/heat/flow/loop/load: 2.91 2.91 2.91 L/min\nbirch/stock/heat/flow/loop/load: 2.88 2.88 2.88 L/min\ncedar/stock/heat/flow/loop/load: 2.86 2.86 2.86 L/min', { setups, measures: mapOf(measure('flow', 'higher', { matters: quantity('0.1 L/min') })), parts: mapOf(named('loop', 'the loop')) });
+    expect(all).toContain('Under load, the spread in loop flow from top to bottom was zero point zero five litres per minute, which is too small to matter.');
   });
   test('equals share a place', () => {
     expect(field({ ...four, ash: '4.55 4.55' }, 'higher')).toContain('Under load, loop flow was the same with the Ash and with the Cedar: four point five five litres per minute.');

@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { readingsCsv, renderIndex } from '../../pipeline/page/index.js';
 import { factsOf } from '../facts/episode.js';
 import { mapOf, measure, place } from '../narration/episodes.js';
-import { emptyPage, factsWithAside, hostile, hostilePage, pageOf, svg, template } from './pages.js';
+import { emptyPage, factsWithAside, hostile, hostilePage, pageOf, quantity, svg, template } from './pages.js';
 
 const validator = new HtmlValidate({
   extends: ['html-validate:recommended', 'html-validate:a11y', 'html-validate:document'],
@@ -85,6 +85,8 @@ describe('a full page', () => {
   test('marks the better end where the runs do not overlap', () => {
     expect(html).toMatch(/<span class="tag">best<\/span> <span class="value">67<\/span>/);
     expect(html).not.toMatch(/<span class="tag">best<\/span> <span class="value">78<\/span>/);
+    const near = pageOf(factsWithAside({ measures: mapOf({ ...measure('temperature', 'lower', { matters: quantity('15 K') }), name: 'Temperature' }) }));
+    expect(near).not.toMatch(/<span class="tag">best<\/span> <span class="value">67<\/span>/);
   });
 
   test('holds every reading as CSV and JSON in links of its own', () => {

@@ -49,7 +49,7 @@ function compare(stage: Stage, { key, parts }: Point, field: 'setup' | 'setting'
   const close = tooClose(facts, a, b);
   const word = difference.value.sign() > 0 ? more : less;
   if (close === 'matters') {
-    return [{ section, result: result(false), facts: [difference], text: () => `${opening}${what} was about the same as ${than}: ${whyClose.matters.says}` }];
+    return [{ section, result: result(false), facts: [difference], text: () => `${opening}${what} was about the same as ${than}: ${whyClose.matters.says}${onceRead(facts, close, [a, b])}` }];
   }
   if (difference.value.round(difference.decimals).sign() === 0) {
     return [{ section, result: result(false), facts: [difference], text: () => `${opening}whether ${what} was ${more} or ${less} than ${than} is too close to call: ${whyClose[close ?? 'matters'].says}` }];

@@ -124,7 +124,7 @@ function shared(t: Table, equal: Placed[]): Draft {
 }
 
 function undecided(t: Table, a: Placed, b: Placed, close: Closeness): Draft {
-  const why = whyClose[close].says;
+  const why = `${whyClose[close].says}${onceRead(t.stage.facts, close, [a.value, b.value])}`;
   const call = close === 'matters' ? 'about level' : 'too close to call';
   return {
     section: t.section,
@@ -153,7 +153,8 @@ function middle(t: Table): Draft[] {
     drafts.push({ section: t.section, facts: [gap], text: (v) => `${t.opening}${t.what} ${p.manner} was ${v.size(gap)} ${gap.value.sign() > 0 ? 'above' : 'below'} the median${onceRead(facts, close, [p.value, ...facts.operands(median)])}` });
   }
   if (width.value.round(width.decimals).sign() !== 0) {
-    drafts.push({ section: t.section, facts: [width], text: (v) => `${t.opening}the spread in ${t.what} from top to bottom was ${v.say(width)}` });
+    const small = tooClose(facts, t.placed[0]!.value, t.placed.at(-1)!.value) === 'matters' ? ', which is too small to matter' : '';
+    drafts.push({ section: t.section, facts: [width], text: (v) => `${t.opening}the spread in ${t.what} from top to bottom was ${v.say(width)}${small}` });
   }
   return drafts;
 }

@@ -1,5 +1,5 @@
 // From idle to load: "rose twenty-nine degrees, from thirty-eight at idle to sixty-seven under load". From nothing, what it rose to is the rise.
-import { isFact, splitKey } from '../../facts/index.js';
+import { isFact, splitKey, tooClose } from '../../facts/index.js';
 import type { Point, Scene, Stage } from '../scenes.js';
 import type { Draft } from '../sentence.js';
 import { addsUp } from '../voice.js';
@@ -29,7 +29,8 @@ function rise(stage: Stage, { key, parts }: Point, section: string): Draft[] {
     return [{ section, facts: [change, high], text: (v) => `${opening} did not change from idle: it stayed at ${v.say(high)} ${after}` }];
   }
   const verb = change.value.sign() > 0 ? 'rose' : 'fell';
-  if (low.value.round(low.decimals).sign() === 0) return [{ section, facts: [low, high], text: (v) => `${opening} ${verb} from ${v.number(low)} ${before} to ${v.say(high)} ${after}` }];
-  if (!addsUp(change, high, low)) return [{ section, facts: [change, high], text: (v) => `${opening} ${verb} ${v.size(change)} from idle and ${verb === 'rose' ? 'reached' : 'came down to'} ${v.say(high)} ${after}` }];
-  return [{ section, facts: [change, low, high], text: (v) => `${opening} ${verb} ${v.size(change)}, from ${v.number(low)} ${before} to ${v.number(high)} ${after}` }];
+  const small = tooClose(facts, high, low) === 'matters' ? ', which is too little to matter' : '';
+  if (low.value.round(low.decimals).sign() === 0) return [{ section, facts: [low, high], text: (v) => `${opening} ${verb} from ${v.number(low)} ${before} to ${v.say(high)} ${after}${small}` }];
+  if (!addsUp(change, high, low)) return [{ section, facts: [change, high], text: (v) => `${opening} ${verb} ${v.size(change)} from idle and ${verb === 'rose' ? 'reached' : 'came down to'} ${v.say(high)} ${after}${small}` }];
+  return [{ section, facts: [change, low, high], text: (v) => `${opening} ${verb} ${v.size(change)}, from ${v.number(low)} ${before} to ${v.number(high)} ${after}${small}` }];
 }
