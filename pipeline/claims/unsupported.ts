@@ -1,9 +1,10 @@
 // Claims that hold by the means alone: a winner, or more or less of something, where the readings cannot tell.
 import type { Finding, Place, Source } from '../places/index.js';
-import { type Fact, type Facts, isFact, judge, nameOf, quantityName, readId, runsNeeded, splitKey, subjectKey, tellOutcome, tellRuns, tooClose, whyClose } from '../facts/index.js';
+import { type Fact, type Facts, isFact, judge, nameOf, ofNoAccount, quantityName, readId, runsNeeded, splitKey, subjectKey, tellOutcome, tellRuns, tooClose, whyClose } from '../facts/index.js';
 import type { Sentence } from '../script/index.js';
 import type { SentenceHits } from './evidence.js';
 import type { Grid } from './grid.js';
+import { belittled, playedDown } from './belittled.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
 import { type Heard, winning, type WordlessClaim, wordlessClaims } from './wordless.js';
@@ -26,6 +27,8 @@ interface Doubt {
   fact: Fact;
   /** "the runs overlap", and how many would tell; undefined where it rests on single runs. */
   why?: string;
+  /** Nothing is open: there is hardly a difference, or one that is of no account. */
+  small?: boolean;
 }
 
 /**
@@ -37,7 +40,7 @@ export function unsupported(looked: readonly Looked[], mentions: readonly Verdic
   const turned: Finding[] = [];
   // Sentences and mentions both stand in the order of the script: they are gone through side by side.
   let next = 0;
-  for (const { sentence, parsed, hits, before } of looked) {
+  for (const [i, { sentence, parsed, hits, before }] of looked.entries()) {
     const [start, end] = [sentence.start, sentence.start + sentence.text.length];
     const own: Verdict[] = [];
     for (; next < mentions.length; next++) {
@@ -47,13 +50,15 @@ export function unsupported(looked: readonly Looked[], mentions: readonly Verdic
       if (at >= start && m.verdict === 'agrees') own.push(m);
     }
     if (isCareful(parsed)) continue;
-    const said = own.flatMap((m) => doubtOf(facts, m) ?? []);
+    const small = belittled(parsed.text, looked[i + 1]?.parsed);
+    const told = (d: Doubt): boolean => !d.small || !(small || playedDown(sentence.text.slice(0, script.offset(d.place.line, d.place.column) - start)));
+    const said = own.flatMap((m) => doubtOf(facts, m) ?? []).filter(told);
     doubts.push(...said);
     if (said.length > 0 || own.some((m) => compares.has(m.kind))) continue;
     for (const claim of claimsIn({ g, parsed, hits, before, facts })) {
       const place = script.place(start + claim.start, start + claim.end);
       if (claim.opposite) turned.push(otherWay(facts, claim, place, script.text.slice(start + claim.start, start + claim.end)));
-      else if (weighable(facts, claim.difference)) doubts.push({ place, said: script.text.slice(start + claim.start, start + claim.end), fact: claim.difference, ...reasonOf(facts, claim.difference) });
+      else if (weighable(facts, claim.difference)) doubts.push(...[{ place, said: script.text.slice(start + claim.start, start + claim.end), fact: claim.difference, ...reasonOf(facts, claim.difference) }].filter(told));
     }
   }
   const single = doubts.filter((d) => d.why === undefined);
@@ -90,7 +95,7 @@ function doubtOf(facts: Facts, m: Verdict): Doubt | undefined {
   if (!isFact(fact) || !compares.has(fact.kind)) return undefined;
   if (fact.kind === 'rank') return ofWinner(facts, m, fact);
   const judged = judge(facts, fact);
-  if (judged?.outcome !== 'undecided' || judged.difference.value.sign() === 0 || !weighable(facts, judged.difference)) return undefined;
+  if (!judged || (judged.outcome !== 'undecided' && !ofNoAccount(judged)) || judged.difference.value.sign() === 0 || !weighable(facts, judged.difference)) return undefined;
   return { place: m.place, said: m.text, fact, ...reasonOf(facts, judged.difference) };
 }
 
@@ -103,10 +108,10 @@ function weighable(facts: Facts, difference: Fact): boolean {
   return judge(facts, difference)?.half95 !== undefined || difference.keys.some((k) => facts.readings(k).length === 1);
 }
 
-function reasonOf(facts: Facts, difference: Fact): { why?: string } {
+function reasonOf(facts: Facts, difference: Fact): Pick<Doubt, 'why' | 'small'> {
   const judged = judge(facts, difference);
   if (judged?.half95 === undefined) return {};
-  if (judged.outcome === 'same') return { why: `${tellOutcome(facts, difference)!.interval}, which is too small to matter` };
+  if (ofNoAccount(judged)) return { why: tellOutcome(facts, difference)!.says, small: true };
   return { why: `${tellOutcome(facts, difference)!.interval}; ${tellRuns(runsNeeded(facts, difference)?.runs)}` };
 }
 
@@ -121,15 +126,16 @@ function ofWinner(facts: Facts, m: Verdict, fact: Fact): Doubt | undefined {
   const close = tooClose(facts, own, nearest);
   const difference = facts.derive('difference', [own.subject, nearest.subject]);
   if (!close || close === 'level' || !isFact(difference) || !weighable(facts, difference)) return undefined;
-  const { why } = reasonOf(facts, difference);
-  return { place: m.place, said: m.text, fact: difference, ...(why && { why: `${whyClose[close].best}: ${why}` }) };
+  const { why, small } = reasonOf(facts, difference);
+  return { place: m.place, said: m.text, fact: difference, ...(why && { why: small ? why : `${whyClose[close].best}: ${why}` }), ...(small && { small }) };
 }
 
-function warning(facts: Facts, { place, said, fact, why }: Doubt): Finding {
+function warning(facts: Facts, { place, said, fact, why, small }: Doubt): Finding {
   const [a, b] = namesOf(facts, fact);
+  const what = uncapital(whatOf(facts, fact));
   return {
     code: 'claim-unsupported', severity: 'warning', place, said, subject: fact.id, derivation: `${fact.formula} = ${fact.shown}`,
-    message: `Says ${said}, and the readings do not tell ${a} from ${b} on ${uncapital(whatOf(facts, fact))}: ${why}.`,
+    message: small ? `Says ${said}, and what ${a} and ${b} differ by on ${what} is too small to matter: ${why}.` : `Says ${said}, and the readings do not tell ${a} from ${b} on ${what}: ${why}.`,
     related: fact.readings.slice(0, 6).map((r) => ({ place: r.place, label: r.run ? `run ${r.run}` : '' })),
   };
 }

@@ -1,7 +1,7 @@
 // Comparisons that say no number: "the case ran hotter than the bench", "the Oak beats the Elm on core temperature",
 // "the Oak wins on noise".
 import type { Dimension } from '../quantities/index.js';
-import { type Fact, type Facts, isFact, isIdle, judge, type Key } from '../facts/index.js';
+import { type Fact, type Facts, isFact, isIdle, judge, type Key, ofNoAccount } from '../facts/index.js';
 import { comparatives, type Comparison } from '../script/index.js';
 import type { Hit, SentenceHits } from './evidence.js';
 import { polarity } from './context.js';
@@ -79,17 +79,17 @@ function winners(h: Heard): WordlessClaim[] {
 }
 
 function weigh(h: Heard, comparison: Comparison, a: Hit, b: Hit): Pick<WordlessClaim, 'difference' | 'opposite'> | undefined {
-  const pairs = cellsOf(h, comparison, a, b).flatMap((cell): { difference: Fact; outcome: string; means: number }[] => {
+  const pairs = cellsOf(h, comparison, a, b).flatMap((cell): { difference: Fact; decided: boolean; open: boolean; means: number }[] => {
     const other = otherOf(h.g, cell, b);
     const difference = other === undefined ? undefined : h.facts.derive('difference', [cell.key, other]);
     const judged = isFact(difference) ? judge(h.facts, difference) : undefined;
     const sign = signOf(h, comparison, cell);
-    return isFact(difference) && judged && sign !== 0 ? [{ difference, outcome: judged.outcome, means: sign * difference.value.sign() }] : [];
+    return isFact(difference) && judged && sign !== 0 ? [{ difference, decided: judged.outcome === 'higher' || judged.outcome === 'lower', open: judged.outcome === 'undecided' || ofNoAccount(judged), means: sign * difference.value.sign() }] : [];
   });
   const [first] = pairs;
   if (!first) return undefined;
-  if (pairs.every((p) => p.outcome === 'undecided' || p.outcome === 'same')) return { difference: first.difference, opposite: false };
-  if (pairs.every((p) => (p.outcome === 'higher' || p.outcome === 'lower') && p.means < 0)) return { difference: first.difference, opposite: true };
+  if (pairs.every((p) => p.decided && p.means < 0)) return { difference: first.difference, opposite: true };
+  if (pairs.every((p) => p.open)) return { difference: first.difference, opposite: false };
   return undefined;
 }
 

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { proof } from '../../pipeline/claims/index.js';
 import { Facts } from '../../pipeline/facts/index.js';
+import { readQuantity, unit } from '../../pipeline/quantities/index.js';
 import { Source } from '../../pipeline/places/index.js';
 import { bareEpisode, readNames, readReadings } from '../../pipeline/records/index.js';
 
@@ -16,7 +17,7 @@ part,fan,fan
 phase,load,under load
 `;
 
-function findings(runs: Record<string, string>, script: string): { says: string[]; disagree: string[] } {
+function findings(runs: Record<string, string>, script: string, matters?: string): { says: string[]; disagree: string[] } {
   const rows = Object.entries(runs).flatMap(([at, values]) => {
     const [setup, what] = at.split(' ') as [string, string];
     const [measure, part] = what.split('/');
@@ -24,7 +25,10 @@ function findings(runs: Record<string, string>, script: string): { says: string[
   });
   const readings = readReadings(new Source('readings.csv', `setup,setting,workload,measure,part,phase,run,value,unit\n${rows.join('\n')}\n`)).value!;
   const named = readNames(new Source('names.csv', names)).value!;
-  const facts = new Facts(bareEpisode(readings, named, readings[0]!.place));
+  const episode = bareEpisode(readings, named, readings[0]!.place);
+  const least = matters === undefined ? undefined : readQuantity(matters, unit('K'));
+  if (least && 'quantity' in least) episode.measures.set('temperature', { ...episode.measures.get('temperature')!, better: 'lower', matters: least.quantity });
+  const facts = new Facts(episode);
   const { mentions, findings: all } = proof(new Source('script.md', script), facts);
   return {
     says: all.filter((f) => f.code === 'claim-unsupported').map((f) => `${f.severity} ${f.place.line}:${f.place.column} ${f.said}: ${f.message}`),
@@ -54,6 +58,38 @@ describe('a comparison with its number', () => {
     const { says } = findings({ ...once, 'yew temperature/core': '70.0' }, `${script('6.0')} The Yew was 4.0 degrees warmer than the Elm. The Yew was 10.0 degrees warmer than the Oak.`);
     expect(says).toHaveLength(1);
     expect(says[0]).toContain('as do 2 other comparisons in this text');
+  });
+});
+
+describe('a difference of no account', () => {
+  // 0.5 apart and known to about 0.2: surely a difference, and surely less than the kelvin that matters.
+  const small = { 'oak temperature/core': '60.0 60.1 60.2', 'elm temperature/core': '60.5 60.6 60.7' };
+  // 0.8 apart and known to about 0.2: clear of nothing at 1 K, and less than the record says matters.
+  const nearly = { 'oak temperature/core': '60.0 60.1 60.2', 'elm temperature/core': '60.9 60.9 60.9' };
+  const half = 'The core of the Oak was 0.5 degrees cooler than the core of the Elm';
+  const more = 'The core of the Oak was 0.8 degrees cooler than the core of the Elm';
+  test('told with its number is a warning, and agrees all the same', () => {
+    const { says, disagree } = findings(small, `${half}.`);
+    expect(disagree).toEqual([]);
+    expect(says.join()).toMatch(/^warning 1:25 0\.5 degrees: .*the Oak and the Elm differ by on .*temperature is too small to matter: −0\.5\d* ± 0\.\d+ K at 95 %, all of it within the 1\.0 K that matters\.$/);
+  });
+  test('not surely so, and smaller than the record says matters', () => {
+    expect(findings(nearly, `${more}.`, '1 K').says.join()).toMatch(/too small to matter: .*which leaves out zero and is less than the 1\.0 K that matters\.$/);
+    expect(findings(nearly, `${more}.`).says).toEqual([]);
+    expect(findings(nearly, `${more}.`, '0.2 K').says).toEqual([]);
+  });
+  test('a winner, and one without a number', () => {
+    const rest = { ...nearly, 'yew temperature/core': '80.0 80.1 80.2' };
+    expect(findings(rest, 'The coolest of the three is the Oak.', '1 K').says.join()).toMatch(/Says coolest, and .* too small to matter/);
+    expect(findings(rest, 'The Oak ran cooler than the Elm.', '1 K').says.join()).toMatch(/too small to matter/);
+    expect(findings(rest, 'The Oak ran hotter than the Elm.', '1 K').says.join()).toMatch(/the other way round/);
+  });
+  test.each([
+    `${half}, which is within what matters.`, `${half}: no difference worth having.`, `${half}, and you won't notice.`, `${half}. You will never notice that.`, `${half}, too small to matter.`,
+    `${half}, by less than matters.`, `${half}, which is next to nothing.`, `${half}, and I would call that a draw.`, 'The core of the Oak was a mere 0.5 degrees cooler than the core of the Elm.', 'The core of the Oak was less than 0.6 degrees cooler than the core of the Elm.',
+  ])('of which the script says so itself: %s', (script) => expect(findings(small, script)).toEqual({ says: [], disagree: [] }));
+  test('what is said further on, or of another number, is no excuse', () => {
+    expect(findings(small, `${half}. The core of the Elm was 60.6 degrees, which is worth knowing. You won't notice.`).says).toHaveLength(1);
   });
 });
 
