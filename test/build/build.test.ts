@@ -2,8 +2,8 @@ import * as fs from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { build, counts } from '../../pipeline/build.js';
-import { place, treeOf } from '../files/scratch.js';
-import { bench, contradicted, quoting, sample } from './sample.js';
+import { failing, place, treeOf } from '../files/scratch.js';
+import { bench, contradicted, one, quoting, sample } from './sample.js';
 
 const sizes = ['1080x1080', '1080x1920', '1280x1024', '1920x1080', '3840x2160'];
 const filesOf = (picture: string): string[] => [...sizes.map((size) => `bench/pictures/${picture}-${size}.png`), `bench/pictures/${picture}.json`, `bench/pictures/${picture}.svg`];
@@ -292,4 +292,12 @@ test('what is wrong with a picture stands on the contact sheet, and not on the p
   expect(sheet).toContain('until then there is none of 1080×1920');
   expect(sheet).toContain('label-too-long');
   for (const words of ['until then', 'label-too-long']) expect(page).not.toContain(words);
+});
+
+test('an episode whose folder cannot be read stops the build, and its outputs stay', async () => {
+  const s = sample({ bench: one, quoting });
+  await s.build();
+  const before = s.outputs();
+  await expect(s.build({ disk: failing(['statSync'], 'EACCES', (path) => path.startsWith(join(s.data, 'quoting'))) })).rejects.toThrow(/^Cannot read the episode folder .*quoting: permission is denied/);
+  expect(s.outputs()).toEqual(before);
 });

@@ -171,3 +171,14 @@ test('the command runs through a link, as a package manager makes one', () => {
   fs.symlinkSync(cli, link);
   expect(spawnSync(process.execPath, [link, 'check'], { cwd: s.folder, encoding: 'utf8' }).status).toBe(0);
 });
+
+test('an episode folder that leads to what is not there: a plain sentence, and what stood stays', () => {
+  const { folder, data } = sample({ bench: one, quoting });
+  expect(run(folder, ['build']).status).toBe(exitCodes.fine.code);
+  const before = outputs(folder);
+  fs.renameSync(join(data, 'quoting'), join(folder, 'away'));
+  fs.symlinkSync('../elsewhere', join(data, 'quoting'));
+  const { status, stderr } = run(folder, ['build']);
+  expect([status, stderr]).toEqual([exitCodes.trouble.code, expect.stringMatching(/Cannot read the episode folder .*quoting: it is a link to what is not there \(ENOENT\)\.\n$/)]);
+  expect(outputs(folder)).toEqual(before);
+});

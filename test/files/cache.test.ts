@@ -63,5 +63,17 @@ test('the program has one hash, the same each time', () => {
 test('episodes are the folders with a record, in order', () => {
   const data = scratch({ 'b/episode.yaml': '', 'a/episode.yaml': '', 'B/episode.yaml': '', '.hidden/episode.yaml': '', 'notes/readme.md': '', 'episode.yaml': '' });
   expect(episodeIds(data)).toEqual(['B', 'a', 'b']);
+  expect(episodeIds(scratch({ 'a/episode.yaml': '', 'notes.txt': '', 'lost+found/x': '' }), failing(['statSync'], 'EACCES', (path) => path.includes('lost+found')))).toEqual(['a']);
   expect(() => episodeIds(join(data, 'nowhere'))).toThrow(/^Cannot read the episodes of .*nowhere: it is not there \(ENOENT\)\.$/);
+});
+
+test('a folder that cannot be looked into is not taken for one without a record', () => {
+  const data = scratch({ 'a/episode.yaml': '', 'locked/episode.yaml': '' });
+  expect(() => episodeIds(data, failing(['statSync', 'lstatSync'], 'EACCES', (path) => path.includes('/locked')))).toThrow(/^Cannot read the episode folder .*\/locked: permission is denied \(EACCES\)\.$/);
+  fs.symlinkSync(join(data, 'gone'), join(data, 'linked'));
+  expect(() => episodeIds(data)).toThrow(/^Cannot read the episode folder .*\/linked: it is a link to what is not there \(ENOENT\)\.$/);
+  fs.mkdirSync(join(data, 'gone'));
+  expect(episodeIds(data)).toEqual(['a', 'locked']);
+  fs.symlinkSync('nowhere.yaml', join(data, 'gone/episode.yaml'));
+  expect(() => episodeIds(data)).toThrow(/\/gone: episode\.yaml is a link to what is not there/);
 });
