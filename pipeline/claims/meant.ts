@@ -10,6 +10,9 @@ import type { Reading } from './read.js';
 /** How much dearer a reading may be. */
 const reach = 0.9;
 
+/** … and the same comparison the other way round. */
+const mirrored = 0.2;
+
 /** What a number a factor of e off costs as the slip that it would be. */
 const perFactor = 2;
 
@@ -22,7 +25,9 @@ export function meantBy(r: Reading): Candidate | undefined {
   let best = chosen;
   let least = offBy(r.mention, chosen);
   for (const { candidate } of r.ranked) {
-    const dearer = candidate.cost - chosen.cost;
+    // "74 percent more": of the two that are compared, the one of which it is said is the one that has more.
+    const mirror = chosen.base !== undefined && candidate.base === chosen.subject && candidate.subject === chosen.base;
+    const dearer = mirror ? Math.min(mirrored, candidate.cost - chosen.cost) : candidate.cost - chosen.cost;
     if (candidate === chosen || dearer > reach || dearer < 0 || candidate.kind === 'count') continue;
     const off = dearer + offBy(r.mention, candidate);
     if (off < least - 1e-9) [best, least] = [candidate, off];

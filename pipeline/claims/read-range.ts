@@ -29,6 +29,12 @@ export function rangeAt(p: Parsed, index: number): { first: number; second: numb
   return undefined;
 }
 
+/** "everything between 38 and 40 might as well be the same": which of them are spoken of, and no range that any has. */
+export function isSelection(p: Parsed, at: { first: number }): boolean {
+  const { from } = p.said[at.first]!.mention;
+  return p.low[from - 1] === 'between' && /^(?:everything|anything|whatever|something|nothing|all|those|anyone|whoever|ones)$/.test(p.low[from - 2] ?? '');
+}
+
 const moving = /^(?:goes|went|go|going|moves?|moved|moving|takes?|took|taking|brings?|brought|bringing|pushes|pushed|pulls|pulled|gets?|got|getting|creeps?|crept|creeping|swings?|swung)$/;
 
 export function readRange(c: Context, index: number, at: { first: number; second: number; sure: boolean }): Candidate[] {

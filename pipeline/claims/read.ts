@@ -2,7 +2,6 @@
 import type { Mention } from '../script/index.js';
 import { anotherMeasure } from './another-measure.js';
 import { arrivals } from './arrival.js';
-import { basesFor, baseWords } from './bases.js';
 import { offTheMark } from './beside-mark.js';
 import { readCameFrom } from './came-from.js';
 import { betweenChanges } from './between-changes.js';
@@ -11,8 +10,10 @@ import { betweenTwo } from './between-two.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
 import { grounded, rightElsewhere, stepBefore, strange } from './doubt.js';
+import { endsBehind } from './ends-behind.js';
 import { exchanged } from './exchanged.js';
 import { farOff } from './far-off.js';
+import { figureOfOther } from './figure-of-other.js';
 import { endBeside } from './read-change.js';
 import { roomCorrectedTo } from './corrected.js';
 import { countedBy, outOf, setSize, wonOf } from './counted.js';
@@ -32,11 +33,13 @@ import { possessed } from './possessed.js';
 import { comparedWithUnknown, readPoints } from './read-points.js';
 import { isMeasuredIn, readQuotient } from './read-quotient.js';
 import { forEachWatt } from './for-each-watt.js';
-import { rangeAt, readRange } from './read-range.js';
+import { readPair } from './read-pair.js';
+import { isSelection, rangeAt, readRange } from './read-range.js';
 import { readPlace } from './read-place.js';
 import { insisted, oneNamed } from './insist.js';
+import { isOfMeter } from './meter.js';
 import { notItsOwn } from './its-own.js';
-import { eitherEnd, endsSwapped } from './ends-swapped.js';
+import { endsSwapped } from './ends-swapped.js';
 import { percentForPoints, pointsForPercent } from './points-or-percent.js';
 import { changeBefore, sameChange } from './same-change.js';
 import { markBeside, measuredFrom } from './mark-beside.js';
@@ -48,15 +51,16 @@ import { ofUnknown } from './of-unknown.js';
 import { fromOwnMark } from './own-mark.js';
 import { overRoomAgain } from './over-room-again.js';
 import { pairWith, push, readValue } from './read-value.js';
-import { excuses, withoutExcuse } from './said-outright.js';
 import { inUnitSaid } from './said-as.js';
+import { excuses, withoutExcuse } from './said-outright.js';
+import { setTo } from './set-to.js';
 import { settled } from './settle.js';
 import { noSlip } from './slip-sized.js';
 import { foreign, known, slippedUnit } from './slipped-unit.js';
 import { saysAll, unsupported } from './support.js';
 import { takenWith } from './taken-with.js';
 import { headed, inTable } from './table-row.js';
-import { substitute, valueOf } from './terms.js';
+import { valueOf } from './terms.js';
 import { readWasThen } from './was-then.js';
 
 export interface Reading extends Decision {
@@ -157,10 +161,8 @@ function turnedRound(c: Context, index: number, r: Reading): Candidate | undefin
   return r.ranked.find((x) => x.fits && x.candidate.subject === best.base && x.candidate.base === best.subject)?.candidate;
 }
 
-const wideDoubt = 2.2;
 /** Counts are few and fit by chance, multiples nearly so. */
-const narrowDoubt = 0.6;
-const ratioDoubt = 0.85;
+const [wideDoubt, narrowDoubt, ratioDoubt] = [2.2, 0.6, 0.85];
 
 /** The sentence itself names the setup or the setting that the reading taken has, or the record has but one. */
 function standsFirm(c: Context, index: number, r: Decision): boolean {
@@ -174,6 +176,9 @@ function standsFirm(c: Context, index: number, r: Decision): boolean {
   return [...g.of.setup, ...g.of.setting, ...g.of.workload, ...g.of.part].filter((i) => g.valuesWith.get(measure)![i]!.size > 1).every(known);
 }
 
+/** Readings that leave no other where they are found. */
+const otherwise = [setTo, figureOfOther, endsBehind, betweenTwo, betweenRanked, readWasThen, possessed, readCameFrom] as const;
+
 function weigh(c: Context, index: number): Reading {
   const said = c.parsed.said[index]!;
   const m = said.mention;
@@ -186,7 +191,7 @@ function weigh(c: Context, index: number): Reading {
   if (contrast) return contrast;
   const room = roomCorrectedTo(c, index);
   if (room) return as(decide(m, [], { silent: room.right }));
-  if (isPrice(c, index)) return as(decide(m, [], { silent: true }));
+  if (isPrice(c, index) || isOfMeter(c, index)) return as(decide(m, [], { silent: true }));
   const each = forEachWatt(c, index);
   if (each) return each;
   const quotient = m.unit?.parts && !isMeasuredIn(c, m.unit) ? readQuotient(c, index) : undefined;
@@ -200,7 +205,7 @@ function weigh(c: Context, index: number): Reading {
   if (changes.length) return as(decide({ ...m, unit: m.unit ?? c.parsed.said[index - 1]!.mention.unit } as Mention, changes, {}));
   const offset = offsetSaid(c, index);
   if (offset.length) return as(decide(m, offset, { silent: true }));
-  for (const told of [betweenTwo, betweenRanked, readWasThen, possessed, readCameFrom]) {
+  for (const told of otherwise) {
     const found = told(c, index);
     if (found.length) return as(decide(m, found, {}));
   }
@@ -213,6 +218,7 @@ function weigh(c: Context, index: number): Reading {
     // "lamps, forty of them", "first two of them flare": so many of what was just named.
     if (!cue.placed || c.parsed.low[m.from - 1] !== 'all' && /^of (?:them|these|those|the same)$/.test(c.parsed.low.slice(m.to, m.to + (c.parsed.low[m.to + 1] === 'the' ? 3 : 2)).join(' ')) || (c.parsed.low[m.to] === 'of' && c.parsed.said[index + 1] && setSize(c, index + 1))) return as(decide(m, [], { silent: true }));
   }
+  if (range && isSelection(c.parsed, range)) return as(decide(m, [], { silent: true }));
   const out: Candidate[] = [];
   if (range) {
     out.push(...readRange(c, index, range));
@@ -232,48 +238,6 @@ function weigh(c: Context, index: number): Reading {
   if (m.unit?.id === '%') return percentForPoints(c, index, d);
   if (pair?.second === index) return endsSwapped(c, index, d);
   return d.verdict === 'agrees' ? d : slippedUnit(c, index, d);
-}
-
-/** The ends of "from … to …": the second is the subject, the first what it is compared with. */
-function readPair(c: Context, index: number, pair: { first: number; second: number; way?: 'up' | 'down' }): Candidate[] {
-  if (index === pair.second) {
-    const first = c.done[pair.first];
-    const departs = first?.subject && first.term.kind === 'mean' && fit(c.parsed.said[pair.first]!.mention, first) ? first.subject : undefined;
-    const [measure, part] = [c.grid.of.measure[0]!, c.grid.of.part[0]!];
-    // "The oil cools from 71.2 to 64.5, for two decibels more": both ends are of the same quantity.
-    const other = (x: Candidate): boolean => departs !== undefined && x.subject !== undefined && (x.subject.at[measure] !== departs.at[measure] || x.subject.at[part] !== departs.at[part]);
-    // "19 on the slow one and 24 on the fast one … the other goes from 31 to 38": it does not arrive where it set out.
-    const found = readValue(c, index).map((x) => (departs && x.subject === departs && x.term.kind === 'mean' && c.grid.cells.some((y) => y !== departs && y.at.every((v, i) => v === departs.at[i] || c.now.topics[i]!.includes(v)) && eitherEnd(c, y, departs)) ? { ...x, cost: x.cost + 1 } : other(x) ? { ...x, cost: x.cost + 1.2 } : x));
-    return pair.way ? checkWay(c, pair, found) : found;
-  }
-  const out: Candidate[] = readValue(c, index).map((x) => ({ ...x, cost: x.cost + (namedBeside(c, index) ? 0 : 0.7) }));
-  const second = c.parsed.said[pair.second]!.mention;
-  const targets = readValue(c, pair.second);
-  const good = targets.filter((x) => fit(second, x));
-  for (const t of (good.length ? good : targets).slice(0, 3)) {
-    if (!t.subject) continue;
-    for (const b of basesFor(c, t.subject, pair.second, baseWords(c, pair.second), undefined)) {
-      // "the limit goes from 160 down to 90 watts": a mark that was moved.
-      if (b.cell.fixed && !t.subject.fixed) continue;
-      const change = new Map(sameCellExcept(c.grid, t.subject, b.cell).map((i) => [i, b.cell.at[i]!] as const));
-      const term = t.term.kind === 'mean' ? valueOf(b.cell.key) : substitute(c.grid, t.term, change);
-      if (term) push(out, c, term, t.kind, t.cost + b.cost * 0.8, b.cell, b.why);
-    }
-  }
-  return out;
-}
-
-function namedBeside(c: Context, index: number): boolean {
-  return c.hits.hits.some((h) => h.segment === index && ['setup', 'setting', 'workload', 'phase'].includes(c.grid.slots[h.slot]!.field)) || c.hits.roles.some((r) => r.segment === index && r.firm) || c.hits.paired.has(index);
-}
-
-/** "12.11 up to 11.86" cannot be. */
-function checkWay(c: Context, pair: { first: number; second: number; way?: 'up' | 'down' }, found: Candidate[]): Candidate[] {
-  const a = c.parsed.said[pair.first]!.mention.value;
-  const b = c.parsed.said[pair.second]!.mention.value;
-  const rises = b.compare(a);
-  if ((pair.way === 'up' && rises < 0) || (pair.way === 'down' && rises > 0)) return found.map((x) => ({ ...x, sign: (x.fact.value.sign() > 0 ? -1 : 1) as -1 | 1 }));
-  return found;
 }
 
 function counting(c: Context, index: number): boolean {

@@ -53,7 +53,7 @@ const rows: Row[] = [
   ['GHz', 'frequency', 'GHz', 'gigahertz', 'gigahertz', '1000000000', 'ghz|gig|gigs'],
   ['MT/s', 'frequency', 'MT/s', 'megatransfer per second', 'megatransfers per second', '1000000'],
   ['GT/s', 'frequency', 'GT/s', 'gigatransfer per second', 'gigatransfers per second', '1000000000'],
-  ['rpm', 'rotation', 'rpm', 'revolution per minute', 'revolutions per minute', '1', 'RPM|r/min|revs|revolutions'],
+  ['rpm', 'rotation', 'rpm', 'revolution per minute', 'revolutions per minute', '1', 'RPM|r/min|revs|revolutions|turns per minute|rotations per minute|revs per minute|times per minute'],
   ['fps', 'frame-rate', 'fps', 'frame per second', 'frames per second', '1', 'FPS|frame|frames|frames a second'],
   ['dB(A)', 'sound-level', 'dB(A)', 'decibel', 'decibels', '1', 'dBA|dB (A)|dB A|dB'],
   ['dBm', 'signal-level', 'dBm', 'decibel-milliwatt', 'decibel-milliwatts', '1'],

@@ -61,8 +61,16 @@ export function idle(t: readonly Token[], n: NumberSpan, unit: UnitSpan | undefi
   if (/^(?:take|minus)$/.test(before?.low ?? '') && t[n.from - 2]?.low === 'or' && /^(?:give|plus)$/.test(t[n.from - 3]?.low ?? '')) return 'a tolerance';
   if (before?.low === '±') return 'a tolerance';
   if (isSlope(t, n, unit)) return 'a slope';
+  if (doneFirst(t, n)) return 'what was done first';
   if (isIdiom(t, n)) return 'an idiom';
   return undefined;
+}
+
+/** "Let's talk about noise first", "I ran them all at full speed first": what is done before the rest, and no place. */
+function doneFirst(t: readonly Token[], n: NumberSpan): boolean {
+  if (t[n.from]!.low !== 'first' || n.to - n.from > 1 || (t[n.to] && t[n.to]!.kind !== 'mark')) return false;
+  const clause = t.slice(t.findLastIndex((w, k) => k < n.from && w.kind === 'mark') + 1, n.from).map((w) => w.low);
+  return clause.some((w) => /^(?:let's|let|i|we|you|i'll|we'll|i've|we've|i'd|we'd)$/.test(w)) && !clause.some((w) => /^(?:is|are|was|were|be|been|it's|comes?|came|coming|finish(?:es|ed)?|ranks?|ranked|places?|placed|puts?|put|takes?|took|ends?|ended|lands?|landed|stays?|stayed|in|the|its?)$/.test(w));
 }
 
 function by(t: readonly Token[], i: number): boolean {

@@ -54,9 +54,12 @@ export function findMentions(t: readonly Token[], numbers: readonly NumberSpan[]
     if (n.to - n.from === 1 && t[n.from]!.low === 'one' && (!measured || measured.unit.id === 's') && !counts) continue;
     // "500 more rpm": the unit of the number; what lies between says that it is a change.
     const later = !measured && n.type === 'cardinal' && /^(?:more|fewer|less|extra|additional|further)$/.test(t[n.to]?.low ?? '') ? unitAt(t, n.to + 1, isOne(n)) : undefined;
+    // "all nine of those degrees": so many degrees, and no count of anything else.
+    const part = !measured && !later && n.type === 'cardinal' && t[n.to]?.low === 'of' && /^(?:those|these|the|its|your|our|my|their)$/.test(t[n.to + 1]?.low ?? '') ? unitAt(t, n.to + 2, isOne(n)) : undefined;
     const why = idle(t, n, measured ?? later);
     const found = mention(t, n, measured);
     if (later && !later.adjectival && later.unit.id !== 'x') Object.assign(found, { unit: later.unit, loose: later.loose });
+    if (part && !part.adjectival && part.unit.id !== '%' && part.unit.id !== 'x') Object.assign(found, { unit: part.unit, loose: part.loose });
     if (why) found.idle = why;
     out.push(found);
   }
