@@ -6,7 +6,7 @@ import { nameOf } from './naming.js';
 
 /** The fact that a correction names, by id or by key; undefined where it names none. */
 export function rightOf(facts: Facts, { fact }: Correction): Fact | Underivable | undefined {
-  return facts.get(fact) ?? (splitKey(fact) ? facts.value(fact) : undefined);
+  return facts.get(fact) ?? (splitKey(fact) ? facts.value(facts.meant(fact)) : undefined);
 }
 
 /** The corrections that rest on a fact, in the order of the record. */

@@ -1,6 +1,6 @@
 // All facts of an episode, derived when asked for and kept by id.
 import { convert, convertedDecimals, Exact, type Quantity, readQuantity, show, speak, type Unit, unit } from '../quantities/index.js';
-import { type Episode, type Key, type KeyField, type Reading, splitKey, type Trace } from '../records/index.js';
+import { type Episode, type Key, type KeyField, type Reading, splitKey, type Trace, withFields } from '../records/index.js';
 import { Alike } from './alike.js';
 import { type Fact, type FactKind, factKinds } from './fact.js';
 import { Derived } from './derived.js';
@@ -134,12 +134,37 @@ export class Facts {
     return (this.#beside ??= new Neighbours([...this.#byKey].map(([key, readings]) => ({ key, constant: readings.every((r) => r.constant) && !this.#quoted.has(key) }))));
   }
 
-  /** The fact with this id, derived now if need be; undefined when the id cannot be read. */
+  /**
+   * The operand that a person means who names a workload where there is a reading of none: what is read at idle by hand belongs
+   * to no workload. A key that has readings, and one of an unknown workload, means itself.
+   */
+  meant(operand: string): string {
+    if (/^[(=]/.test(operand)) return operand;
+    const [key, run] = operand.split('#') as [Key, string?];
+    const at = splitKey(key);
+    if (!at?.workload || this.#byKey.has(key)) return operand;
+    const without = withFields(key, { workload: '' });
+    if (!this.#byKey.has(without) || !this.#isWorkload(at.workload)) return operand;
+    return run === undefined ? without : `${without}#${run}`;
+  }
+
+  #isWorkload(id: string): boolean {
+    return this.about.workloads.has(id) || this.keys().some((k) => splitKey(k)?.workload === id);
+  }
+
+  /**
+   * The fact with this id, derived now if need be; undefined when the id cannot be read. Where there is none, that of the
+   * operands that are meant: its own id is the canonical one, whatever was asked for.
+   */
   get(id: string): Fact | Underivable | undefined {
     const known = this.#byId.get(id);
     if (known) return known;
     const parsed = readId(id);
-    const fact = parsed && this.derive(parsed.kind, parsed.operands, parsed.variant);
+    let fact = parsed && this.derive(parsed.kind, parsed.operands, parsed.variant);
+    if (parsed && !isFact(fact)) {
+      const meant = this.derive(parsed.kind, parsed.operands.map((o) => this.meant(o)), parsed.variant);
+      if (isFact(meant)) fact = meant;
+    }
     if (fact) this.#byId.set(id, fact);
     return fact;
   }
@@ -177,6 +202,9 @@ export class Facts {
     const op = operations[kind];
     if (op.variants && !op.variants.includes(variant)) return { why: `${kind} has no form "${variant}"` };
     if (operands.length < op.least || operands.length > (op.most ?? Infinity)) return { why: `${kind} takes ${op.takes}` };
+    // An id in brackets may be one that a person typed; in this one's it stands as its own.
+    const own = operands.map((o) => (o.startsWith('(') ? this.#ownId(o) : o));
+    if (own.some((o, i) => o !== operands[i])) return this.derive(kind, own, variant);
     const inputs: Fact[] = [];
     for (const o of operands) {
       const f = this.#operand(o, op.leaf ?? false);
@@ -201,6 +229,11 @@ export class Facts {
     return this.#stated.map((s) => ({ operands: s.operands, kind: s.kind.split('.') })).filter(({ kind }) => known.includes(kind[0]!))
       .map(({ kind, operands }) => this.derive(kind[0] as FactKind, operands, kind[1])).filter(isFact)
       .concat(this.about.corrections.map((c) => this.get(c.fact)).filter(isFact));
+  }
+
+  #ownId(bracketed: string): string {
+    const fact = this.get(bracketed.slice(1, -1));
+    return isFact(fact) && fact.id ? `(${fact.id})` : bracketed;
   }
 
   /** A leaf operation (raw, mean, constant) is handed its readings; all others are handed facts. */

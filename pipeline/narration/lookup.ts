@@ -11,7 +11,7 @@ export function factNamed(facts: Facts, words: readonly string[]): { fact: Fact 
     const near = nearest(kind, kinds);
     return { why: `"${kind}" is no kind of fact${near ? `; did you mean "${near}"?` : `; there are ${kinds.join(', ')}`}` };
   }
-  const made = rest.length ? facts.derive(kind as FactKind, rest, variant) : facts.get(first) ?? (splitKey(first) ? facts.value(first) : undefined);
+  const made = rest.length ? facts.derive(kind as FactKind, rest.map((o) => facts.meant(o)), variant) : facts.get(first) ?? (splitKey(first) ? facts.value(facts.meant(first)) : undefined);
   if (isFact(made)) return { fact: made };
   const said = rest.length ? `${first}:${rest.join('~')}` : first;
   const why = made ? `"${said}" cannot be derived: ${made.why}` : `there is no fact "${said}"`;

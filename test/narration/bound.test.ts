@@ -15,6 +15,9 @@ const found = (text: string) => renderBound(new Source('data/example/script.md',
 
 test.each([
   [`It rose {{say "${rise}"}}.`, 'It rose twenty-nine degrees.'],
+  [`It rose {{say "rise:${load}~phase=idle"}}.`, 'It rose twenty-nine degrees.'],
+  [`It rose {{say "rise" "${load}" "bench/stock/scene/temperature/core/idle"}}.`, 'It rose twenty-nine degrees.'],
+  ['{{say "bench/stock/scene/temperature/core/idle"}}', 'thirty-eight degrees'],
   [`Rise: {{fact "${rise}"}}`, 'Rise: 29 K'],
   [`{{say "${load}"}}`, 'sixty-seven degrees'],
   [`{{say "${load}" digits=true}}`, '67 degrees'],

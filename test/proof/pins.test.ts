@@ -20,6 +20,11 @@ describe('a pin ties a number to a fact, whose value is then checked', () => {
   test('a rise is checked by its size', () => {
     expect(verdicts('<!-- pin: "29 degrees" = rise:bench/stock/scene/temperature/core/load~workload=,phase=idle -->\nIt is 29 degrees.')).toEqual(['29 degrees: agrees']);
   });
+  test('the workload may stay where idle was read without one, and the id told is the whole one', () => {
+    const { mentions, findings } = read('<!-- pin: "29 degrees" = rise:bench/stock/scene/temperature/core/load~phase=idle -->\nIt is 29 degrees.');
+    expect(mentions.map((m) => [m.verdict, m.facts])).toEqual([['agrees', ['rise:bench/stock/scene/temperature/core/load~workload=,phase=idle']]]);
+    expect(findings).toEqual([]);
+  });
   test('it holds in a sentence that the next one takes back', () => {
     const { findings } = read(`<!-- pin: "38" = ${idle} -->\nWe said 38. That was wrong.`);
     expect(findings.filter((f) => f.severity === 'error')).toEqual([]);
