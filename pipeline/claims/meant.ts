@@ -8,7 +8,7 @@ import { digitsSwapped } from './far-off.js';
 import type { Reading } from './read.js';
 
 /** How much dearer a reading may be. */
-const reach = 0.9;
+const reach = 1.1;
 
 /** … and the same comparison the other way round. */
 const mirrored = 0.2;

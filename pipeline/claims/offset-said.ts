@@ -11,9 +11,13 @@ const setting = /^(?:down|up|lower|lowered|reduced|raised|undervolt(?:ed|ing)?|o
 export function offsetSaid(c: Context, index: number): Candidate[] {
   const m = c.parsed.said[index]!.mention;
   const out: Candidate[] = [];
-  if (!m.unit || m.unit.id === '%' || !c.parsed.low.slice(Math.max(0, m.from - 5), m.from).some((w) => setting.test(w))) return out;
+  const { low } = c.parsed;
+  // "The overclock adds 120 megahertz": the setting itself does it.
+  const adds = /^(?:adds?|added|raises?|raised|gives?|gave|asks? for|asked for|lifts?|sets?|takes?|shaves?|cuts?)(?: by)?$/.test(low.slice(c.hits.hits.findLast((h) => c.grid.of.setting.includes(h.slot) && h.to <= m.from)?.to ?? m.from, m.from).join(' '));
+  if (!m.unit || m.unit.id === '%' || (!adds && !low.slice(Math.max(0, m.from - 5), m.from).some((w) => setting.test(w)))) return out;
   for (const x of c.grid.cells) {
     const fact = x.role === 'offset' ? c.facts.value(x.key) : undefined;
+    if (adds && !c.hits.hits.some((h) => x.at[h.slot] === h.value)) continue;
     if (fact && isFact(fact) && fits(m, fact, { size: true })) push(out, c, valueOf(x.key), 'constant', 0, x, 'by how much it was set');
   }
   return out;

@@ -82,7 +82,7 @@ function readAsSaid(given: Context, index: number): Reading {
 /** "below the mark at which it gave up": told by a clause of its own, and by no name. */
 function relative(c: Context, index: number): boolean {
   const base = c.parsed.said[index]!.cue.base;
-  return base !== undefined && c.parsed.low.slice(base.from, base.to + 1).some((w) => /^(?:which|where|whatever|everything|everyone|everybody|anything|else)$/.test(w));
+  return base !== undefined && c.parsed.low.slice(base.from, base.to + 1).some((w) => /^(?:which|what|where|whatever|everything|everyone|everybody|anything|else)$/.test(w));
 }
 
 function judged(c: Context, index: number): Reading {

@@ -2,7 +2,7 @@
 // "the Oak wins on noise".
 import type { Dimension } from '../quantities/index.js';
 import { type Fact, type Facts, isFact, isIdle, judge, type Key, ofNoAccount } from '../facts/index.js';
-import { comparatives, type Comparison } from '../script/index.js';
+import { comparatives, type Comparison, gradables } from '../script/index.js';
 import type { Hit, SentenceHits } from './evidence.js';
 import { polarity } from './context.js';
 import { type Cell, type Grid, kindOf } from './grid.js';
@@ -43,6 +43,8 @@ function compared(h: Heard): WordlessClaim[] {
     const comparison = comparatives.get(word);
     const than = parsed.low.indexOf('than', i + 1);
     if (!comparison || than < 0 || than > i + 2) return [];
+    // "more interesting than the average": what is compared is no quantity.
+    if (than === i + 2 && /^(?:more|less)$/.test(word) && !gradables.has(parsed.low[i + 1]!) && !h.parsed.names.some((n) => n.from <= i + 1 && i + 1 < n.to)) return [];
     const base = h.hits.hits.filter((x) => x.from > than && x.from <= than + 3);
     return base.flatMap((b): WordlessClaim[] => {
       const subjects = h.hits.hits.filter((x) => x.slot === b.slot && x.to <= i && x.value !== b.value);

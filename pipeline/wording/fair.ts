@@ -61,7 +61,15 @@ export function fits(m: Mention, fact: Fact, options: { size: boolean; exact?: b
   if (ratio || (m.type === 'fraction' && !m.unit)) {
     return Math.abs(value.over(said).toNumber() - 1) <= ratioSlack || (m.type !== 'fraction' && m.decimals > 0 && roundsTo(value, said, m));
   }
-  return roundsTo(value, said, m);
+  return roundsTo(value, said, m) || roundHundreds(value, said, m);
+}
+
+/** "1500 rpm" for 1503: whole hundreds in digits are said of what is this near; common practice, no published source. */
+const hundredsSlack = 0.02;
+
+function roundHundreds(value: Exact, said: Exact, m: Mention): boolean {
+  if (m.form !== 'digits' || m.decimals !== 0 || m.step || !m.unit || m.unit.dimension === 'share' || said.toNumber() < 1000) return false;
+  return said.over(hundred).d === 1n && value.over(hundred).round(0).times(hundred).equals(said) && Math.abs(value.over(said).toNumber() - 1) <= hundredsSlack;
 }
 
 export function stepOf(m: Mention): Exact {
