@@ -15,9 +15,10 @@ export function rootOf(data: string): string {
 
 export function findingFromHere(finding: Finding, root: string): Finding {
   const here = (place: Place): Place => ({ ...place, file: fromHere(place.file, root) });
-  const { place, related, accepted } = finding;
+  const { place, related, accepted, turn } = finding;
   return {
     ...finding, place: here(place),
+    ...(turn && { turn: { ...turn, place: here(turn.place) } }),
     ...(related && { related: related.map((r) => ({ ...r, place: here(r.place) })) }),
     ...(accepted && { accepted: { ...accepted, place: here(accepted.place) } }),
   };

@@ -1,7 +1,7 @@
 // From the readings of a mention to a verdict. The best reading by its words decides; the value only breaks ties among
 // readings about as good, and keeps an alarm back where a less likely reading would fit.
 import type { Candidate } from './context.js';
-import { fits } from '../wording/index.js';
+import { fits, toldAsSize } from '../wording/index.js';
 import type { Mention } from '../script/index.js';
 
 export type VerdictWord = 'agrees' | 'disagrees' | 'untied' | 'not-a-claim';
@@ -90,6 +90,5 @@ const certain = 1.2;
 export function fit(m: Mention, x: Candidate): boolean {
   if (x.kind === 'rank') return m.value.sign() < 0 ? x.fact.value.toNumber() === x.fact.keys.length : x.fact.value.equals(m.value);
   if (x.sign !== 0 && x.fact.value.sign() !== 0 && x.fact.value.sign() !== x.sign) return false;
-  const size = x.kind !== 'mean' && x.kind !== 'raw' && x.kind !== 'constant' && x.kind !== 'range';
-  return fits(m, x.fact, { size, exact: x.exact ?? false });
+  return fits(m, x.fact, { size: toldAsSize(x), exact: x.exact ?? false });
 }

@@ -63,7 +63,7 @@ function slipOf(m: Mention, told: Candidate, facts: Facts): Slip | undefined {
     const value = toldAsSize(told) && sign < 0 ? m.value.abs().negated() : toldAsSize(told) ? m.value.abs() : m.value;
     const turned = told.sign !== 0 && sign !== 0 && sign !== told.sign;
     slip = turned && isFair(m, told) ? { kind: 'direction', says: 'the right size may be said, but the direction is the other one' }
-      : turned ? null : likelySlip(said(m, told, value), told.fact, alternativesTo(told.fact, facts)) ?? otherQuantity({ value, decimals: Math.max(0, m.decimals), ...(m.unit && { unit: m.unit }) }, told.fact, facts) ?? null;
+      : turned ? null : likelySlip(said(m, told, value), told.fact, alternativesTo(told.fact, facts)) ?? otherQuantity({ ...said(m, told, value), ...(m.unit && { unit: m.unit }) }, told.fact, facts) ?? null;
     known.set(m, slip);
   }
   return slip ?? undefined;

@@ -43,18 +43,22 @@ export function unsupported(looked: readonly Looked[], mentions: readonly Verdic
   for (const [i, { sentence, parsed, hits, before }] of looked.entries()) {
     const [start, end] = [sentence.start, sentence.start + sentence.text.length];
     const own: Verdict[] = [];
+    let wrong = false;
     for (; next < mentions.length; next++) {
       const m = mentions[next]!;
       const at = script.offset(m.place.line, m.place.column);
       if (at >= end) break;
-      if (at >= start && m.verdict === 'agrees') own.push(m);
+      if (at < start) continue;
+      if (m.verdict === 'agrees') own.push(m);
+      // What is told wrong with its number is told once.
+      if (m.verdict === 'disagrees' && compares.has(m.kind)) wrong = true;
     }
     if (isCareful(parsed)) continue;
     const small = belittled(parsed.text, looked[i + 1]?.parsed);
     const told = (d: Doubt): boolean => !d.small || !(small || playedDown(sentence.text.slice(0, script.offset(d.place.line, d.place.column) - start)));
     const said = own.flatMap((m) => doubtOf(facts, m) ?? []).filter(told);
     doubts.push(...said);
-    if (said.length > 0 || own.some((m) => compares.has(m.kind))) continue;
+    if (wrong || said.length > 0 || own.some((m) => compares.has(m.kind))) continue;
     for (const claim of claimsIn({ g, parsed, hits, before, facts })) {
       const place = script.place(start + claim.start, start + claim.end);
       if (claim.opposite) turned.push(otherWay(facts, claim, place, script.text.slice(start + claim.start, start + claim.end)));

@@ -62,8 +62,12 @@ export function numberInForm(m: Mention, text: string, value: Exact, decimals: n
   const words = inWords(value.toFixed(decimals), / hundred and /.test(text));
   // "sixty one" was written without its hyphen.
   const plain = /\b(?:twen|thir|for|fif|six|seven|eigh|nine)ty (?:one|two|three|four|five|six|seven|eight|nine)\b/i.test(text) && !text.includes('-');
-  const put = plain ? words.replace(/-/g, ' ') : words;
-  return /^\p{Lu}/u.test(text) ? put[0]!.toUpperCase() + put.slice(1) : put;
+  return cased(text, plain ? words.replace(/-/g, ' ') : words);
+}
+
+/** With a capital where the other has one. */
+export function cased(like: string, put: string): string {
+  return /^\p{Lu}/u.test(like) ? put[0]!.toUpperCase() + put.slice(1) : put;
 }
 
 /** The mention's text with the same number in another unit: a symbol where a symbol stood, else its words. */

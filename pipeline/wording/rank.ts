@@ -1,7 +1,7 @@
 // A place in a ranking in the writer's own form: "second coolest", "the coolest", "third".
 import { ordinalInWords } from '../quantities/index.js';
 import type { Mention } from '../script/index.js';
-import { cased } from './ratio.js';
+import { cased } from './number.js';
 import type { Told } from './told.js';
 import { opposite } from './way.js';
 

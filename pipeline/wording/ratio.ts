@@ -1,7 +1,7 @@
 // A multiple or a part in the writer's own form: "three times" where it is told in times, "two thirds" where it is told as a part.
 import { Exact, inWords } from '../quantities/index.js';
 import type { Mention } from '../script/index.js';
-import { inHalves, numberInForm } from './number.js';
+import { cased, inHalves, numberInForm } from './number.js';
 import { isFair, type Told } from './told.js';
 
 /** Parts that people say. */
@@ -51,8 +51,4 @@ function part(m: Mention, text: string, told: Told, size: Exact, after: string):
 
 function distance(a: Exact, b: Exact): number {
   return Math.abs(a.minus(b).toNumber());
-}
-
-export function cased(like: string, put: string): string {
-  return /^\p{Lu}/u.test(like) ? put[0]!.toUpperCase() + put.slice(1) : put;
 }

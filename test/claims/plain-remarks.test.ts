@@ -29,7 +29,7 @@ test('whole hundreds are said of what is near them, and of nothing else', () => 
 });
 
 test('what a setting adds on the dial is what it was set to', () => {
-  expect(verdictOn(blower, 'The faster setting adds 120 hertz on paper.', '120')).not.toBe('disagrees');
+  expect(verdictOn(blower, 'The faster setting adds 120 hertz on paper.', '120')).toBe('agrees');
 });
 
 test('a word that compares no quantity claims nothing', () => {

@@ -111,6 +111,21 @@ test('SARIF speaks of the script by its relative path, and of the readings', () 
   expect(result.fixes[0].artifactChanges[0].replacements[0].insertedContent.text).toBe('67 degrees');
 });
 
+test('where the direction is the wrong way round the word that says it is to be written, wherever one works', () => {
+  const text = 'On the bench under load the core is 6 degrees warmer undervolted than at stock.\n';
+  writeFileSync(join(folder, 'data/bench/texts/turned.md'), text);
+  mkdirSync(join(folder, 'away'));
+  const from = (args: string[]) => run(join(folder, 'away'), ['proof', '../data/bench/texts/turned.md', '--data', '../data', ...args]).stdout;
+  const column = text.indexOf('warmer') + 1;
+  const turn = { line: 1, column, endColumn: column + 6, text: 'warmer', suggest: 'cooler' };
+  expect(from([])).toContain(`write instead: cooler (for warmer, column ${column})`);
+  expect(JSON.parse(from(['--json'])).mentions[0]).toMatchObject({ verdict: 'disagrees', suggest: null, turn });
+  const [{ artifactLocation, replacements }] = JSON.parse(from(['--sarif'])).runs[0].results[0].fixes[0].artifactChanges;
+  expect([artifactLocation.uri, replacements]).toEqual([expect.stringMatching(/\/data\/bench\/texts\/turned\.md$/), [{ deletedRegion: { startLine: 1, startColumn: column, endLine: 1, endColumn: column + 6 }, insertedContent: { text: 'cooler' } }]]);
+  // What else may be wrong is the order of the two: nothing is written for the writer.
+  expect(from(['--apply'])).toContain('There is nothing to write');
+});
+
 test('--apply puts it right and tells what the script says now', () => {
   cpSync(join(folder, 'data'), join(folder, 'copy'), { recursive: true });
   const { status, stdout } = proof('copy/bench/texts/script.md', '--apply');
