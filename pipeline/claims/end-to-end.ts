@@ -35,3 +35,12 @@ export function endOfOrder(low: readonly string[], m: Mention, all: readonly Men
     return !names.some((n) => n.from >= a.to && n.from <= b.to + 1 && n.meanings.some((y) => y.own && y.fields.some((f) => f === 'setup' || f === 'setting')));
   });
 }
+
+const bare = /^(?:top|bottom|front|back|start|finish|first|last|best|worst)$/;
+
+/** "the spread from top to bottom", where one setting is called "the top": no name, unless the other end is one too. */
+export function endsOfField(low: readonly string[], n: Name, names: readonly Name[]): boolean {
+  if (n.to - n.from > 1 || !bare.test(low[n.from]!)) return false;
+  const other = low[n.from - 1] === 'from' && low[n.to] === 'to' ? n.to + 1 : low[n.from - 1] === 'to' && low[n.from - 3] === 'from' ? n.from - 2 : -1;
+  return other >= 0 && bare.test(low[other] ?? '') && !names.some((o) => o.from <= other && other < o.to);
+}

@@ -13,7 +13,10 @@ import type { Course, Hit, SentenceHits } from './evidence.js';
 import { unitsOf } from './context.js';
 import type { Meaning, Name } from './lexicon.js';
 import { measuresIn } from './measured.js';
+import { namedAlready } from './named-already.js';
 import { otherOfTwo } from './other-of-two.js';
+import { partNotHolder } from './part-not-holder.js';
+import { partOfQuantity } from './part-of-quantity.js';
 import { oneAndOther } from './one-and-other.js';
 import { numberLists, saidRespectively } from './lists.js';
 import type { Parsed } from './parse.js';
@@ -40,13 +43,12 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     const before = p.low[n.from - 1] === 'the' ? p.low[n.from - 2] : p.low[n.from - 1];
     const room = before === 'over' || before === 'above';
     const baseOf = room && p.said[segment]?.cue.overRoom ? segment : comparedIn(g, p, n, segment);
-    const asPart = n.meanings.some((m) => m.own && m.fields.includes('part'));
-    const measured = asPart && (measuredSince(g, p, n, state) || p.names.some((o) => o !== n && o.meanings.some((m) => m.own && m.fields[0] === 'setup' && m.slots.some((s) => !g.holders.has(s.value)))));
+    const measured = partNotHolder(g, p, n, state);
     // "39 per cent faster", where shares are called so: the unit of a change says nothing of what changes.
     const inPercent = p.said.some(({ mention: x, cue }) => x.unit?.id === '%' && (cue.op === 'change' || cue.op === 'share') && n.from > x.from && n.to <= x.to);
     for (const m of likely(p, n, hits, state)) {
       // "the processor", where the product whose limits are on record is called so too: the part is meant.
-      if (anothersMark(g, p, n, m) || (measured && m.fields.length === 1 && m.fields[0] === 'setup' && m.slots.every((s) => g.holders.has(s.value)))) continue;
+      if (anothersMark(g, p, n, m) || namedAlready(g, p, n, m) || (measured && m.fields.length === 1 && m.fields[0] === 'setup' && m.slots.every((s) => g.holders.has(s.value)))) continue;
       if (m.fields.length > 0 && m.fields.every((f) => f === 'part') && onlyUnit(g, p, n)) continue;
       if (inPercent && m.fields.length === 1 && m.fields[0] === 'measure') continue;
       for (const s of m.slots) hits.push({ slot: s.slot, value: s.value, from: n.from, to: n.to, segment, baseOf });
@@ -58,6 +60,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
       if (m.dimension) dimensions.push({ dimension: m.dimension, from: n.from, segment });
     }
   }
+  hits.push(...partOfQuantity(g, p, hits));
   hits.push(...oneAndOther(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: g.slots[h.slot]!.field === 'part' ? -1 : comparing(p, h.from) })));
   hits.push(...otherOfTwo(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: comparing(p, h.from) })));
   hits.push(...thenAndNow(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: -1 })));
@@ -71,13 +74,6 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   const { paired, guesses } = pairs(g, p, hits, bySlot, state);
   const said = withoutAsides(p, hits);
   return { hits: said, bySlot: said === hits ? bySlot : inSlots(g, said), roles, dimensions, ...(course && { course }), paired, guesses };
-}
-
-/** "The chip rests at 88.1 degrees", of a thing spoken of before, and of no limit up to the figure. */
-function measuredSince(g: Grid, p: Parsed, n: Name, state: State): boolean {
-  const figure = p.said.find((s) => s.mention.from >= n.to)?.mention;
-  if (!figure?.unit || !g.of.setup.some((i) => state.topics[i]!.length > 0 && state.ages[i]! <= 2)) return false;
-  return !p.names.some((o) => o.from < figure.from && o.meanings.some((m) => m.role && /^(?:limit|target|rated)$/.test(m.role.role)));
 }
 
 function inSlots(g: Grid, hits: readonly Hit[]): readonly (readonly Hit[])[] {

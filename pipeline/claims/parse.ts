@@ -6,13 +6,14 @@ import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
 import { levelNames } from './axis-levels.js';
 import { findNames, isVerb, type Lexicon, type Meaning, meaningsOf, type Name } from './lexicon.js';
-import { endOfOrder } from './end-to-end.js';
+import { endOfOrder, endsOfField } from './end-to-end.js';
 import { elide, mostChanged } from './elide.js';
 import { gapped } from './gapped.js';
 import { gigs } from './gigs.js';
 import { headless } from './headless.js';
 import { isLedTo } from './led-names.js';
 import { numberLists } from './lists.js';
+import { overRoomSaid } from './over-room-said.js';
 import { oppositeEnd } from './opposite-end.js';
 import { atoms } from './name-keys.js';
 import { toldByOwn } from './own-names.js';
@@ -44,7 +45,8 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const low = t.map((w) => w.low);
   const numbers = findNumbers(t);
   const all = findMentions(t, numbers);
-  const names = misheard(t, toldByOwn(findNames(lex, atoms(t, numbers)), low, lex), lex).filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !(n.meanings.every((m) => m.led) && !isLedTo(low, n.from)) && !(n.to - n.from === 1 && /^(?:ratio|factor)$/.test(low[n.from]!) && /^(?:of|is|between)$/.test(low[n.to] ?? '')) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
+  const found = misheard(t, toldByOwn(findNames(lex, atoms(t, numbers)), low, lex), lex);
+  const names = found.filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !endsOfField(low, n, found) && !overRoomSaid(low, n, found, all, lex) && !(n.meanings.every((m) => m.led) && !isLedTo(low, n.from)) && !(n.to - n.from === 1 && /^(?:ratio|factor)$/.test(low[n.from]!) && /^(?:of|is|between)$/.test(low[n.to] ?? '')) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
   const alone = [...headless(t, names, lex), ...levelNames(lex.levels, low, names)];
   if (alone.length) names.splice(0, names.length, ...[...names, ...alone].sort((a, b) => a.from - b.from));
   shortRates(all, names, low, lex);
@@ -59,7 +61,8 @@ export function parse(text: string, lex: Lexicon): Parsed {
   if (aside > 0) for (const m of all) if (m.from >= aside && !m.unit && m.type === 'cardinal') Object.assign(m, { unit: unit('%'), loose: false, sharedUnit: true });
   for (const m of all) {
     // "14.2 watts per metre-kelvin", "0.41 frames per watt": what the record calls the measure is its unit.
-    const called = names.find((n) => n.from > m.from && n.from < m.to + 1 && n.to > m.to && n.from >= m.to - 3 && n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && lex.unitOf.has(s.value))));
+    // But "8 decibels louder", where that measure is called so, tells a change of it.
+    const called = names.find((n) => n.from > m.from && !comparatives.has(low[n.from]!) && n.from < m.to + 1 && n.to > m.to && n.from >= m.to - 3 && n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && lex.unitOf.has(s.value))));
     if (called && m.type === 'cardinal' && m.unit && !m.sharedUnit) {
       const of = called.meanings.flatMap((x) => x.slots).find((s) => s.slot === lex.measureSlot && lex.unitOf.has(s.value))!;
       Object.assign(m, { unit: lex.unitOf.get(of.value)!, loose: false, adjectival: false, to: called.to, end: t[called.to - 1]!.end });
@@ -150,7 +153,9 @@ export function parse(text: string, lex: Lexicon): Parsed {
     if (a.median && b.op === 'value' && gap.length <= 8 && gap.every((w, k) => /^(?:and|or|to|then|,|on|at|in|with|the|degrees|decibels|watts)$/.test(w) || names.some((n) => n.from <= said[i - 1]!.mention.to + k && said[i - 1]!.mention.to + k < n.to && n.meanings.some((x) => x.own && x.fields.every((f) => f === 'setting' || f === 'workload'))))) b.median = true;
     // "3 degrees cooler and 2 decibels quieter than the other": both are compared with it.
     if (a.op === 'change' && !a.base && b.op === 'change' && b.base && b.base.from >= said[i]!.mention.to && gap.length <= 4 && gap.includes('and') && comparatives.has(gap[0]!) && gap.slice(1).every((w) => /^(?:and|also|about|around|nearly|almost|roughly|some|just|over|under|only|a|,)$/.test(w))) a.base = b.base;
-    if ((b.op === 'change' || b.op === 'points') && !b.base && !b.another && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but' || w === 'for' || w === 'with' || w === 'at') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
+    // But "20 percent off the cap, and it's 3 decibels quieter": what is taken from is no rival.
+    const taken = a.because === 'off' && said[i - 1]!.mention.unit?.id === '%';
+    if ((b.op === 'change' || b.op === 'points') && !taken && !b.base && !b.another && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but' || w === 'for' || w === 'with' || w === 'at') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
   }
   return parsed;
 }

@@ -79,6 +79,8 @@ function betweenSettings(c: Context, index: number): Candidate[] {
   const g = c.grid;
   const { way } = c.parsed.said[index]!.cue;
   const out: Candidate[] = [];
+  // "The opening on the Larch was 12 points above the median": it is said what from.
+  if (baseWords(c, index).median) return out;
   for (const of of c.hits.hits) {
     if (of.slot !== g.of.measure[0] || of.segment !== index || !g.measureUnits.get(of.value)?.has('share')) continue;
     for (const h of c.hits.hits) {

@@ -7,7 +7,9 @@ const preposition = /^(on|in|at|with|without|under|inside|during|after|before|ov
 const lateness = /\b(later|ago|afterwards)$/i;
 const article = /^(the|a|an)\s+/i;
 const inside = new Set(['scene', 'loop', 'game', 'render', 'run', 'walk', 'pass', 'test', 'level', 'benchmark']);
-const unitWords = new Set([...units.values()].flatMap((u) => [u.one, u.many, u.symbol, ...u.also]).filter(Boolean).map((w) => w.toLowerCase()));
+const unitWords = new Set(['to one', ...[...units.values()].flatMap((u) => [u.one, u.many, u.symbol, ...u.also]).filter(Boolean).map((w) => w.toLowerCase())]);
+/** "the render takes", "starts at", "pulling": what a thing does with what is measured. */
+const verbs = /^(?:took|takes|taking|lasts|lasting|draws|drawing|pulls|pulling|sips|drinks|eats|uses|using|burns|needs|weighs|holds|moves|turns|spins|shifts|reaches|begins|starts|settles|levels|recovers|charges|throttles|sustaining)(?: (?:at|to|up|out|off|on|after|in)\b.*)?$/i;
 
 const maps = { setup: 'setups', setting: 'settings', workload: 'workloads', measure: 'measures', part: 'parts', phase: 'phases' } as const;
 
@@ -54,6 +56,7 @@ export function adverbial(named: Named, field: KeyField): string {
   if (field === 'phase') {
     if (named.id === 'idle') return 'at idle';
     if (named.id === 'load') return 'under load';
+    if (/^(?:start|end)$/.test(thing)) return `at the ${thing}`;
     if (/ to /.test(thing)) return `from ${thing}`;
     return /^(first|last|second)\b/.test(thing) ? `in the ${thing}` : `during ${thing}`;
   }
@@ -73,8 +76,8 @@ function words(text: string): string[] {
 
 /** "temperature", "clock": the first spoken form that is no unit and no adverbial. */
 export function measureNoun(named: Named): string {
-  const found = forms(named).find((f) => !preposition.test(f) && !unitWords.has(f.toLowerCase()) && !/^how\b/i.test(f));
-  if (!found && unitWords.has(named.name.toLowerCase())) return named.id.replace(/[-_]/g, ' ');
+  const found = forms(named).find((f) => !preposition.test(f) && !unitWords.has(f.toLowerCase()) && !verbs.test(f) && !/^how\b/i.test(f));
+  if (!found && (unitWords.has(named.name.toLowerCase()) || verbs.test(named.name))) return named.id.replace(/[-_]/g, ' ');
   return bare(found ?? named.name.replace(/^\p{Lu}(?=\p{Ll})/u, (c) => c.toLowerCase()));
 }
 
@@ -91,6 +94,8 @@ export function quantityNoun(facts: Facts, measure: string, part: string): strin
     return /^on average$/i.test(first) ? `average ${m}` : `${m} ${first}`;
   }
   const stem = bare(p).replace(/s$/, '').toLowerCase();
+  // "Runtime" is a time, "airflow" a flow.
+  if (bare(p).toLowerCase().endsWith(m.toLowerCase())) return bare(p);
   return m.toLowerCase().startsWith(stem) ? m : `${bare(p)} ${m}`;
 }
 

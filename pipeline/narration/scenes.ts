@@ -5,6 +5,8 @@ import { adverbial, namedOf } from './names.js';
 /** Phases whose constants describe a setting or a plan and are no result. */
 const parameterPhases: ReadonlySet<string> = new Set(constantPhases);
 
+const promise = /ed$|^(?:nominal|label|brochure)$/;
+
 export interface Point {
   key: Key;
   parts: KeyParts;
@@ -18,6 +20,10 @@ export interface Scene {
   points: Point[];
 }
 
+function thing(parts: KeyParts): string {
+  return `${parts.measure}/${parts.part}`;
+}
+
 export class Stage {
   readonly facts: Facts;
   /** All results: measured, and constants that are results (a weight), without the room, idle included. */
@@ -25,16 +31,20 @@ export class Stage {
   readonly rooms: Key[] = [];
   readonly scenes: Scene[] = [];
   readonly #known: ReadonlySet<Key>;
+  /** The phases of a measure of a part. */
+  readonly #phases = new Map<string, Set<string>>();
   readonly #several: { setup: boolean; setting: boolean; workload: boolean };
 
   constructor(facts: Facts) {
     this.facts = facts;
     const scenes = new Map<string, Scene>();
+    // What is "claimed" or "nominal" of a thing that was read itself is a promise and no result.
+    const read = new Set(facts.keys().flatMap((key) => (facts.readings(key).some((r) => !r.constant) ? thing(splitKey(key)!) : [])));
     for (const key of facts.keys().sort(inOrderOfNames(facts.about))) {
       const parts = splitKey(key);
       const counted = facts.readings(key);
       if (!parts || counted.length === 0) continue;
-      if (counted.every((r) => r.constant) && (parameterPhases.has(parts.phase) || parts.measure === 'price')) continue;
+      if (counted.every((r) => r.constant) && (parameterPhases.has(parts.phase) || parts.measure === 'price' || (promise.test(parts.phase) && read.has(thing(parts))))) continue;
       if (parts.measure === 'temperature' && roomParts.includes(parts.part)) {
         this.rooms.push(key);
         continue;
@@ -49,6 +59,7 @@ export class Stage {
     }
     this.scenes.push(...scenes.values());
     this.#known = new Set(this.points.map((p) => p.key));
+    for (const { parts } of this.points) this.#phases.set(thing(parts), (this.#phases.get(thing(parts)) ?? new Set()).add(parts.phase));
     this.#several = { setup: this.count('setup') > 1, setting: this.count('setting') > 1, workload: this.count('workload') > 1 };
   }
 
@@ -71,10 +82,10 @@ export class Stage {
     return said && `${said}, `;
   }
 
-  /** "under load"; empty for a key without a phase, for what was not measured over time (a weight), and after "at half load". */
+  /** "under load"; empty for a key without a phase, for what was not measured over time and has no other phase beside it (a weight), and after "at half load". */
   when({ key, parts }: Point): string {
-    const measured = this.facts.readings(key, { aside: true }).some((r) => !r.constant);
-    const said = parts.phase && measured ? adverbial(namedOf(this.facts, 'phase', parts.phase), 'phase') : '';
+    const timed = this.facts.readings(key, { aside: true }).some((r) => !r.constant) || (this.#phases.get(thing(parts))?.size ?? 0) > 1;
+    const said = parts.phase && timed ? adverbial(namedOf(this.facts, 'phase', parts.phase), 'phase') : '';
     return said === 'under load' && /\bload\b/.test(this.where(parts, ['setup'])) ? '' : said;
   }
 

@@ -72,6 +72,11 @@ export function spokenDecimals(fact: Fact): number {
   return fact.decimals;
 }
 
+/** Whether a difference in its unit can be said: what lies between 1,350 to one and 980 to one is not "370 to one". */
+export function subtracts(fact: Fact): boolean {
+  return fact.unit.id !== ':1';
+}
+
 /** Whether a listener who subtracts what is said gets what is said: high − low = change, each as spoken. */
 export function addsUp(change: Fact, high: Fact, low: Fact): boolean {
   const said = (f: Fact) => f.value.round(spokenDecimals(f));

@@ -5,7 +5,7 @@ import { onceRead } from '../closeness.js';
 import { adverbial, namedOf, noun } from '../names.js';
 import type { Point, Stage } from '../scenes.js';
 import { capital, type Draft } from '../sentence.js';
-import { addsUp } from '../voice.js';
+import { addsUp, subtracts } from '../voice.js';
 import { comparative, subject } from '../subject.js';
 
 /** Every setting against the base setting in the same setup. */
@@ -54,10 +54,15 @@ function compare(stage: Stage, { key, parts }: Point, field: 'setup' | 'setting'
   if (difference.value.round(difference.decimals).sign() === 0) {
     return [{ section, result: result(false), facts: [difference], text: () => `${opening}whether ${what} was ${more} or ${less} than ${than} is too close to call: ${whyClose[close ?? 'matters'].says}` }];
   }
+  const percent = changeIn(facts, a, b);
+  // Of two ratios "to one" only the percentage can be said.
+  if (!subtracts(difference)) {
+    if (!percent || (close && close !== 'single')) return [];
+    return [{ section, result: result(close === undefined), facts: [a, percent], text: (v) => `${opening}${what} was ${v.say(a)}, ${v.size(percent)} ${word} than ${than}${onceRead(facts, close, [a, b])}` }];
+  }
   if (close === 'spread' || close === 'scatter') {
     return [{ section, result: result(false), facts: [difference], text: (v) => `${opening}${what} was about ${v.size(difference)} ${word} than ${than}, which is within the spread of the runs and too close to call` }];
   }
-  const percent = changeIn(facts, a, b);
   const at = addsUp(difference, a, b) ? a : undefined;
   // Where a percentage closes the sentence, the value opens it.
   const [first, last] = percent || a.unit.id === '%' ? [at, undefined] : [undefined, at];

@@ -7,7 +7,7 @@ import { adverbial, namedOf, noun } from '../names.js';
 import type { Point, Stage } from '../scenes.js';
 import { capital, type Draft, list } from '../sentence.js';
 import { quantity } from '../subject.js';
-import { addsUp } from '../voice.js';
+import { addsUp, subtracts } from '../voice.js';
 
 type Field = 'setup' | 'setting';
 
@@ -97,7 +97,7 @@ function placeAlone(t: Table, i: number, own: Placed, close?: Closeness): Draft[
   const rank = t.stage.facts.derive('rank', [own.key, ...t.keys.filter((k) => k !== own.key)], end);
   if (!isFact(rank)) return [];
   const leader = t.placed[0]!;
-  const gap = i > 0 && !last && leader.name ? t.stage.facts.derive('difference', [own.key, leader.key]) : undefined;
+  const gap = i > 0 && !last && leader.name && subtracts(own.value) ? t.stage.facts.derive('difference', [own.key, leader.key]) : undefined;
   const behind = isFact(gap) && addsUp(gap, own.value, leader.value) ? gap : undefined;
   return [{
     section: t.section,
@@ -145,6 +145,7 @@ function middle(t: Table): Draft[] {
   const width = facts.derive('range', t.keys, 'width');
   if (!isFact(median) || !isFact(width)) return [];
   const drafts: Draft[] = [{ section: t.section, facts: [median], text: (v) => `${t.opening}the median ${t.what} was ${v.say(median)}` }];
+  if (!subtracts(median)) return drafts;
   for (const p of [t.placed[0]!, t.placed.at(-1)!]) {
     const gap = facts.derive('difference', [p.key, `(${median.id})`]);
     if (!isFact(gap) || !addsUp(gap, p.value, median) || gap.value.round(gap.decimals).sign() === 0) continue;

@@ -2,13 +2,14 @@
 import { isFact, splitKey, tooClose } from '../../facts/index.js';
 import type { Point, Scene, Stage } from '../scenes.js';
 import type { Draft } from '../sentence.js';
-import { addsUp } from '../voice.js';
+import { addsUp, subtracts } from '../voice.js';
 import { subject } from '../subject.js';
 
 /** Whether a rise is told and tells the value under load with it. */
 export function risen(stage: Stage, key: string): boolean {
   const idle = stage.facts.idleOf(key);
-  return idle !== undefined && isFact(stage.facts.derive('rise', [key, idle]));
+  const change = idle === undefined ? undefined : stage.facts.derive('rise', [key, idle]);
+  return isFact(change) && subtracts(change);
 }
 
 export function rises(stage: Stage, scene: Scene, section: string): Draft[] {
@@ -22,7 +23,7 @@ function rise(stage: Stage, { key, parts }: Point, section: string): Draft[] {
   const change = facts.derive('rise', [key, idle]);
   const high = facts.value(key);
   const low = facts.value(idle);
-  if (!isFact(change) || !isFact(high) || !isFact(low)) return [];
+  if (!isFact(change) || !subtracts(change) || !isFact(high) || !isFact(low)) return [];
   const opening = `${stage.opening(parts)}${subject(stage, parts, high.unit)}`;
   const [before, after] = [stage.when({ key: idle, parts: splitKey(idle)! }), stage.when({ key, parts })];
   if (change.value.round(change.decimals).sign() === 0) {
