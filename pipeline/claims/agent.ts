@@ -2,6 +2,7 @@
 //   "Full fans are good for 5 degrees in the shed."          against quiet fans in the shed
 //   "The Larch gets 5 degrees out of full fans"
 //   "With the lid on it gains 4 seconds"                      … no: where it is so, and nothing that does it
+import { stretch } from '../script/index.js';
 import type { Context } from './context.js';
 import type { Hit } from './evidence.js';
 import { type Cell, movedTo } from './grid.js';
@@ -22,7 +23,7 @@ function agentOf(c: Context, index: number): Hit | undefined {
   const settings = c.hits.hits.filter((h) => c.grid.slots[h.slot]!.field === 'setting');
   for (const h of settings) {
     // "out of full fans", "from full fans", "thanks to the undervolt"
-    const lead = low.slice(Math.max(0, h.from - 3), h.from).join(' ').replace(/ the$/, '');
+    const lead = stretch(low, Math.max(0, h.from - 3), h.from).replace(/ the$/, '');
     if (h.from >= m.to && h.from <= m.to + 6 && /(?:^| )(?:out of|thanks to|from)$/.test(lead) && low.slice(segment.from, m.from).some((w) => getting.test(w))) return h;
     // "full fans save 4 seconds", "the undervolt is worth 5 degrees"
     if (h.to > m.from || h.to < segment.from || /^(?:in|on|at|with|under|without|for|to|from)$/.test(low[h.from - 1] === 'the' ? low[h.from - 2] ?? '' : low[h.from - 1] ?? '') || /^(?:in|on|at|with|under|without)$/.test(low[h.from] ?? '')) continue;

@@ -2,7 +2,7 @@
 // fall from everything that it can have come from, it does not climb.
 import { comesFrom } from './comes-from.js';
 import { isFact } from '../facts/index.js';
-import { changeVerbs, phraseAt } from '../script/index.js';
+import { changeVerbs, phraseAt, stretch } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { moved, movedTo } from './grid.js';
 import type { Reading } from './read.js';
@@ -28,7 +28,7 @@ function comesFromElsewhere(c: Context, index: number): boolean {
   const { segment, mention } = c.parsed.said[index]!;
   const { low } = c.parsed;
   const next = c.parsed.said[index + 1];
-  return low.slice(Math.max(segment.from, mention.from - 4), mention.from).includes('back') || (next?.cue.op !== 'value' && next?.cue.base !== undefined && /^, (?:which|that|and that)(?:'s| is| was) /.test(`${low.slice(mention.to, next.mention.from).join(' ')} `));
+  return low.slice(Math.max(segment.from, mention.from - 4), mention.from).includes('back') || (next?.cue.op !== 'value' && next?.cue.base !== undefined && /^, (?:which|that|and that)(?:'s| is| was) /.test(`${stretch(low, mention.to, next.mention.from)} `));
 }
 
 /** The verb of "drops to", "is up to", with nothing between that it could set out from. */

@@ -1,5 +1,6 @@
 // "the blower on low", "leave the vents on wide", "from low to high": where settings are a cross of two things that are each
 // set to a level, the level alone is one of the thing that was named last before it.
+import { stretch } from '../script/index.js';
 import type { Facts } from '../facts/index.js';
 import type { Grid } from './grid.js';
 import { nounsOf, prepositions } from './halves.js';
@@ -48,7 +49,7 @@ export function levelNames(levels: Levels, low: readonly string[], names: readon
     if (nouns.has(word)) noun = word;
     if (!noun) continue;
     for (let k = Math.min(longest, low.length - i); k > 0; k--) {
-      const meaning = levels.get(low.slice(i, i + k).join(' '))?.get(noun);
+      const meaning = levels.get(stretch(low, i, i + k))?.get(noun);
       if (!meaning || !(leads.test(low[i - 1] ?? '') || (opens.test(low[i - 1] ?? '') && verbs.test(low[i + k] ?? ''))) || names.some((n) => n.from < i + k && n.to > i && n.meanings.some((m) => m.own))) continue;
       out.push({ from: i, to: i + k, meanings: [meaning] });
       break;

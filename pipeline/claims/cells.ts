@@ -53,7 +53,7 @@ function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number, above: num
     const i = order[depth]!;
     const slot = e[i]!;
     // The values that the words or the sentences before give first: they are the cheap ones, and bound what else is looked at.
-    for (const value of slot.costs.keys()) { const next = branch.next.get(value); if (next) step(value, next, i, depth, cost, floor); }
+    slot.costs.each((value) => { const next = branch.next.get(value); if (next) step(value, next, i, depth, cost, floor); });
     const open = slot.costs.has('') ? undefined : branch.next.get('');
     if (open) step('', open, i, depth, cost, floor);
     const below = floor?.[i] ?? 0;

@@ -1,6 +1,7 @@
 // A count of what a list behind it names, whatever noun it is counted by.
 //   "Each sheet saw three ages: fresh, worn and dried"     as many as are named; of which kind they are says the record
 //   "Two of them, the Alder and the Brook, …"
+import { stretch } from '../script/index.js';
 import { Exact } from '../quantities/index.js';
 import { type Context } from './context.js';
 
@@ -23,7 +24,7 @@ export function listedBehind(c: Context, index: number): Listed | undefined {
   const { mention: m } = c.parsed.said[index]!;
   if (m.type !== 'cardinal' || m.unit || m.decimals > 0) return undefined;
   const { low } = c.parsed;
-  const outOf = (k: number): boolean => { const [a, b] = [c.parsed.said[k]?.mention, c.parsed.said[k + 1]?.mention]; return a !== undefined && b !== undefined && /^of(?: the| my| our| these| those)?$/.test(low.slice(a.to, b.from).join(' ')); };
+  const outOf = (k: number): boolean => { const [a, b] = [c.parsed.said[k]?.mention, c.parsed.said[k + 1]?.mention]; return a !== undefined && b !== undefined && /^of(?: the| my| our| these| those)?$/.test(stretch(low, a.to, b.from)); };
   // "two of the five get by, the Alder and the Brook": two are named, and not five.
   if (outOf(index - 1)) return undefined;
   const after = c.parsed.said[outOf(index) ? index + 2 : index + 1];
@@ -45,7 +46,7 @@ export function listedBehind(c: Context, index: number): Listed | undefined {
       if (next === hit.to) { at = next; break; }
       at = next;
     }
-    if (values.length > 1) return { slot, values, whole: last === 'and' && (at >= low.length || low[at] === '.' || (low[at - 1] === ',' && /^of (?:them|these|those)$/.test(low.slice(m.to, m.to + 2).join(' ')))) };
+    if (values.length > 1) return { slot, values, whole: last === 'and' && (at >= low.length || low[at] === '.' || (low[at - 1] === ',' && /^of (?:them|these|those)$/.test(stretch(low, m.to, m.to + 2)))) };
   }
   return undefined;
 }

@@ -1,5 +1,6 @@
 // Two figures that have changed places: each is right for what the other is said of. "The Larch is at 52 and the Alder at 47",
 // where it is 47 and 52. One number may be right for another reading by chance; two that are right for each other are not.
+import { stretch } from '../script/index.js';
 import { isFact } from '../facts/index.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { fit } from './decide.js';
@@ -45,7 +46,7 @@ function loosely(r: Reading): boolean {
 function setAgainst(c: Context, i: number, j: number): (readonly [string, string] | undefined)[] | undefined {
   const { low, said } = c.parsed;
   const [from, to] = (c.before.pair ?? []).map((k) => c.grid.byKey.get(k));
-  if (j !== i + 1 || !from || !to || (c.before.since ?? 0) > 1 || !/^(?:against|versus|vs|compared (?:with|to))$/.test(low.slice(said[i]!.mention.to, said[j]!.mention.from).join(' '))) return undefined;
+  if (j !== i + 1 || !from || !to || (c.before.since ?? 0) > 1 || !/^(?:against|versus|vs|compared (?:with|to))$/.test(stretch(low, said[i]!.mention.to, said[j]!.mention.from))) return undefined;
   if (said[i]!.cue.op !== 'value' || !low.slice(said[i]!.segment.from, said[i]!.mention.from).some((w) => /^(?:it|it's|that|that's)$/.test(w))) return undefined;
   const slots = sameCellExcept(c.grid, from, to);
   if (c.hits.hits.some((h) => slots.includes(h.slot))) return undefined;

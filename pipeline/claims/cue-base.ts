@@ -1,7 +1,7 @@
 // What a number is compared with, by the words that open it.
 import { comesFrom } from './comes-from.js';
 import { duringWork, standsBehind } from './stands-behind.js';
-import { baseOpeners, comparatives, type Mention } from '../script/index.js';
+import { baseOpeners, comparatives, type Mention, stretch } from '../script/index.js';
 import { bearing, type Segment } from './clauses.js';
 import { endOfIdle } from './idle-base.js';
 import type { Name } from './lexicon.js';
@@ -64,12 +64,12 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
   if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "Over the foam, that is 12 percent extra for the one, 3 for the other", "Compared with the foam, mind, it's …": what opens the sentence is what all of it is compared with.
   // … and "Put that next to the foam, which we just had, and it's 12 decibels quieter".
-  const opening = openingWords.exec(low.slice(0, 7).join(' ') + ' ')?.[0].split(' ').length ?? 0;
+  const opening = openingWords.exec(stretch(low, 0, 7) + ' ')?.[0].split(' ').length ?? 0;
   const opened = opening && seg.to > 0 && !low.slice(m.to, m.to + 3).includes('between') ? openingName(low, m, names, opening) : undefined;
   if (opened) return { from: opening, to: opened };
   for (let i = seg.from; i < m.from; i++) {
     if (!before.has(low[i]!)) continue;
-    const opener = low[i] === 'beside' && putBeside.test(low.slice(Math.max(0, i - 2), i).join(' ')) ? 1 : /^(?:than|versus|vs|against|beats|beat|beating|misses|missed|trails|trailing|trailed|leads|led|leading|behind|outperforms|outperform|outruns?|outpaces?|overtakes?|undercuts?|outdoes|outlasts|outscores)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (low[i] === 'next' && low[i + 1] === 'to' && putBeside.test(low.slice(Math.max(0, i - 2), i).join(' '))) || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : low[i] === 'from' && /^(?:rise|rises|up|climb|drop|measured|gain|increase|counted|distance|gap|change|step|jump)$/.test(low[i - 1] ?? '') && !/\d/.test(low[i + 1] ?? '') ? 1 : 0;
+    const opener = low[i] === 'beside' && putBeside.test(stretch(low, Math.max(0, i - 2), i)) ? 1 : /^(?:than|versus|vs|against|beats|beat|beating|misses|missed|trails|trailing|trailed|leads|led|leading|behind|outperforms|outperform|outruns?|outpaces?|overtakes?|undercuts?|outdoes|outlasts|outscores)$/.test(low[i]!) ? 1 : (low[i] === 'compared' && /^(?:with|to)$/.test(low[i + 1] ?? '')) || (low[i] === 'relative' && low[i + 1] === 'to') || (low[i] === 'ahead' && low[i + 1] === 'of') || (low[i] === 'next' && low[i + 1] === 'to' && putBeside.test(stretch(low, Math.max(0, i - 2), i))) || (/^(?:higher|lower|above|below)$/.test(low[i]!) && low[i + 1] === 'than') ? 2 : low[i] === 'from' && /^(?:rise|rises|up|climb|drop|measured|gain|increase|counted|distance|gap|change|step|jump)$/.test(low[i - 1] ?? '') && !/\d/.test(low[i + 1] ?? '') ? 1 : 0;
     if (!opener || i + opener >= m.from) continue;
     // "nothing sinks lower than the Wadham, with 12 less": it is the Wadham that is told of.
     if (low[i] === 'than' && low.slice(Math.max(0, i - 7), i).some((w) => /^(?:nobody|nothing|none|neither|no|never)$/.test(w)) && low.slice(i, m.from).some((w) => /^(?:,|with|at|:)$/.test(w))) continue;
@@ -124,7 +124,7 @@ function losing(low: readonly string[], seg: Segment, m: Mention, names: readonl
     const subject = low.slice(start, i);
     if (of && fields(of).every((f) => f === 'setup') && subject.length > 0 && !/^(?:it|that|this|which|they|he|she|one|other|and|but|also|so|,)$/.test(subject.at(-1)!) && !names.some((n) => n.from >= start && n.to <= i && n.meanings.some((x) => x.own))) return true;
     const by = names.find((n) => n.to === i && fields(n).includes('setting'));
-    return by !== undefined && (of ? !fields(of).includes('setting') : /^the (?:former|latter|one|other)$/.test(low.slice(m.to + 1, m.to + 3).join(' ')));
+    return by !== undefined && (of ? !fields(of).includes('setting') : /^the (?:former|latter|one|other)$/.test(stretch(low, m.to + 1, m.to + 3)));
   }
   return false;
 }
@@ -156,7 +156,7 @@ export function notTrailer(low: readonly string[], i: number, length: number): b
   const w = low[i]!;
   const next = low[i + length] ?? '';
   // "from 1,012 to 908 under the old rules": where it ends, and what that is so under.
-  if (/^(?:under|over)$/.test(w) && endOfPair.test(low.slice(Math.max(0, i - 9), i).join(' '))) return true;
+  if (/^(?:under|over)$/.test(w) && endOfPair.test(stretch(low, Math.max(0, i - 9), i))) return true;
   if (/^(?:under|over|above)$/.test(w) && /^(?:load|stress|full|pressure|the|room|ambient|time|there)$/.test(next)) return next !== 'the' || /^(?:load|same|room|ambient|render|course|week|night|run|day|hour|hours|days|weeks|months|morning|afternoon|evening|whole)$/.test(low[i + length + 1] ?? '');
   if (w === 'from' && /^(?:the|a|our|my|its)$/.test(next) && /^(?:start|meter|sensor|wall|outset|beginning|log|outlet|socket|mains|plug|grid|battery|tap|supply)$/.test(low[i + length + 1] ?? '')) return true;
   if (w === 'from' && /^(?:the|a|our|my|its)$/.test(next) && low[i + length + 1] === '\u0000') return true;

@@ -1,6 +1,6 @@
 // What the words around a mention say it is: a value, a change, a share, a ratio, a place in a ranking, a count, a range.
 import { earlierThan } from './before-another.js';
-import { changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type Mention, phraseAt, superlatives, takingVerbs, type Token, type Way } from '../script/index.js';
+import { changeNouns, changeTrailers, changeVerbs, comparatives, gradables, type Mention, phraseAt, superlatives, takingVerbs, type Token, type Way, stretch, WordClass } from '../script/index.js';
 import type { Dimension } from '../quantities/index.js';
 import { lastVerb, nounEnding, nounIn, unsure, verbBefore } from './change-words.js';
 import type { Segment } from './clauses.js';
@@ -48,6 +48,10 @@ export interface Cue {
   elided?: Cue;
 }
 
+/** "The whole field fits into seven kelvin": the verb, and who. */
+const holds = new WordClass(/^(?:fits|fit|within|inside|covers|cover|separates|separate|spans|span|bunched|packed|spread)$/);
+const everybody = new WordClass(/^(?:field|pack|bunch|everyone|everything|lot|all|table|group|rest)$/);
+
 const adverbs = new Set(['only', 'just', 'another', 'a', 'an', 'further', 'even', 'yet', 'about', 'around', 'roughly', 'nearly', 'almost', 'the', 'some', 'full', 'good', 'extra', 'bit', 'little', 'touch', 'over', 'under', 'than', 'more', 'less', 'more than', 'well', 'exactly', 'precisely', 'barely', 'close', 'shade', 'hair', 'approximately', 'still', 'not', 'quite', 'at', 'least', 'most', 'mere', 'scant', 'whole', 'fully', 'solid', 'healthy', 'comfortable', 'generous', 'massive', 'tiny', 'huge', 'modest', 'measly', 'paltry', 'slim', 'meagre', 'meager', 'whopping', 'clear', 'handy', 'cool']);
 const adverbial = new Set(['only', 'just', 'even', 'still', 'also', 'actually', 'some', 'bit', 'a', 'much', 'far', 'again', 'whole', 'or', 'so', 'no']);
 
@@ -60,7 +64,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   cue.overRoom = aboveRoom(low, segment);
   // "temperature over room" may be the name of a measure itself.
   if (cue.overRoom && names.some((n) => n.to - n.from > 1 && n.meanings.some((x) => x.own && x.slots.length > 0) && low.slice(n.from, n.to - 1).some((w, k) => /^(?:over|above)$/.test(w) && /^(?:room|ambient|intake|air|the)$/.test(low[n.from + k + 1]!)))) cue.overRoom = false;
-  cue.median = low.includes('median') && (segment.includes('median') || (m.from > 0 && low.slice(Math.max(0, seg.from - 8), m.from).includes('median') && !low.slice(Math.max(0, seg.from - 8), m.from).some((w, k, all) => /^(?:is|was|climbs|rises|falls|sits)$/.test(w) && k < all.length - 3) && (/^(?:is|was|of|at|to|:)$/.test(low[m.from - 1] ?? '') || /(?:^| )median (?:of|over|for|across) (?:the|all|our|these)(?: [\p{L}\d]+){1,2} ,$/u.test(low.slice(Math.max(0, m.from - 7), m.from).join(' ')))));
+  cue.median = low.includes('median') && (segment.includes('median') || (m.from > 0 && low.slice(Math.max(0, seg.from - 8), m.from).includes('median') && !low.slice(Math.max(0, seg.from - 8), m.from).some((w, k, all) => /^(?:is|was|climbs|rises|falls|sits)$/.test(w) && k < all.length - 3) && (/^(?:is|was|of|at|to|:)$/.test(low[m.from - 1] ?? '') || /(?:^| )median (?:of|over|for|across) (?:the|all|our|these)(?: [\p{L}\d]+){1,2} ,$/u.test(stretch(low, Math.max(0, m.from - 7), m.from)))));
   if (!cue.median && m.type === 'cardinal') cue.median = medianOpens(low, m);
   cue.perWatt = hasPhrase(low.slice(m.to, Math.min(seg.to, m.to + 4)), wattPhrases);
   cue.another = /^(?:another|further|additional|extra)$/.test(low[m.from - 1] ?? '');
@@ -189,7 +193,7 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   if (apart >= 0 && low.slice(m.to, m.to + apart).every((w) => /^(?:,|near|enough|or|so|about|roughly|give|take|now|still|only|that|which)$/.test(w))) return { way: 'apart', because: 'separate', after: true };
   if (nearTo(low, m)) return { way: 'apart', because: 'within', before: true };
   // "0.7 cubic metres of flow between them"
-  for (let j = m.to; j < Math.min(seg.to, m.to + 5); j++) if (low[j] === 'between' && betweenThem.test(low.slice(j + 1, j + 4).join(' '))) return { way: 'apart', because: 'between them', after: true };
+  for (let j = m.to; j < Math.min(seg.to, m.to + 5); j++) if (low[j] === 'between' && betweenThem.test(stretch(low, j + 1, j + 4))) return { way: 'apart', because: 'between them', after: true };
   // "a third more", "a rise", "39 percent faster"
   if (m.unit?.id === '%' || m.type === 'fraction') {
     const later = low.slice(m.to, Math.min(seg.to, m.to + 3)).findIndex((w) => comparatives.has(w));
@@ -248,14 +252,13 @@ function changeOf(low: readonly string[], m: Mention, seg: Segment, covered: (k:
   for (let i = Math.max(0, m.from - 8); i + 2 < m.from; i++) {
     if (toldInOrder(low, i + 3, m.from, covered)) break;
     const ends = superlatives.has(low[i]!) && superlatives.has(low[i + 2]!) && /^(?:to|against|versus|vs|minus)$/.test(low[i + 1]!);
-    if (ends || (/^(?:top|first|bottom)$/.test(low[i]!) && low[i + 1] === 'to' && /^(?:bottom|last|top)$/.test(low[i + 2]!))) return { way: 'apart', because: 'from end to end', before: true };
+    if (ends || (low[i + 1] === 'to' && /^(?:top|first|bottom)$/.test(low[i]!) && /^(?:bottom|last|top)$/.test(low[i + 2]!))) return { way: 'apart', because: 'from end to end', before: true };
   }
   if (fromEndToEnd(low, m.from)) return { way: 'apart', because: 'from end to end', before: true };
   // "they spread over seven kelvin"
-  if ((low[k] === 'over' || low[k] === 'across') && /(?:^| )(?:spreads?|stretch(?:es|ed)?|extends?|ranges?|ranged|fans?)(?: out)? (?:over|across)$/.test(low.slice(Math.max(seg.from, k - 3), k + 1).join(' ')) || (/^(?:over|across)$/.test(low[m.from - 1] ?? '') && /^(?:spreads?|stretch(?:es|ed)?|ranges?|ranged)$/.test(low[m.from - 2] ?? ''))) return { way: 'apart', because: 'the whole field', before: true };
+  if ((low[k] === 'over' || low[k] === 'across') && /(?:^| )(?:spreads?|stretch(?:es|ed)?|extends?|ranges?|ranged|fans?)(?: out)? (?:over|across)$/.test(stretch(low, Math.max(seg.from, k - 3), k + 1)) || (/^(?:over|across)$/.test(low[m.from - 1] ?? '') && /^(?:spreads?|stretch(?:es|ed)?|ranges?|ranged)$/.test(low[m.from - 2] ?? ''))) return { way: 'apart', because: 'the whole field', before: true };
   // "the whole field fits into seven kelvin"
-  const segment = low.slice(seg.from, m.from);
-  if (segment.some((w) => /^(?:fits|fit|within|inside|covers|cover|separates|separate|spans|span|bunched|packed|spread)$/.test(w)) && segment.some((w) => /^(?:field|pack|bunch|everyone|everything|lot|all|table|group|rest)$/.test(w))) return { way: 'apart', because: 'the whole field', before: true };
+  if (holds.in(low, seg.from, m.from) && everybody.in(low, seg.from, m.from)) return { way: 'apart', because: 'the whole field', before: true };
   const verb = verbBefore(low, seg.from, k);
   if (verb) return { way: verb.way, because: verb.word, before: true };
   return farChange(low, m.from, covered);

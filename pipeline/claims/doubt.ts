@@ -3,6 +3,7 @@
 // them, which one is meant cannot be told, and nothing is said to be wrong.
 //   "and it draws 4.8 watts less"          than what, and who is "it"? right for one of the two
 //   "31.2 degrees for 2.7 decibels"        the price of a change that was not named
+import { stretch } from '../script/index.js';
 import { convert, Exact } from '../quantities/index.js';
 import { isFact, withValue } from '../facts/index.js';
 import { baseWords } from './bases.js';
@@ -180,7 +181,7 @@ export function grounded(c: Context, index: number, x: Candidate): boolean {
   if (c.hits.course || endBeside(c, index) === x.subject || stepBefore(c, x)) return true;
   // "levels off at 35, which lies 30 percent below …": of that figure.
   const figure = c.parsed.said[index - 1]?.mention;
-  if (figure && /^(?:, )?(?:which|that's)\b/.test(c.parsed.low.slice(figure.to, figure.to + 2).join(' ')) && c.done[index - 1]?.term.kind === 'mean' && c.done[index - 1]!.subject === x.subject && fit(figure, c.done[index - 1]!)) return true;
+  if (figure && /^(?:, )?(?:which|that's)\b/.test(stretch(c.parsed.low, figure.to, figure.to + 2)) && c.done[index - 1]?.term.kind === 'mean' && c.done[index - 1]!.subject === x.subject && fit(figure, c.done[index - 1]!)) return true;
   const g = c.grid;
   return sameCellExcept(g, x.subject, x.base).some((i) => {
     const [v, w] = [x.subject!.at[i]!, x.base!.at[i]!];

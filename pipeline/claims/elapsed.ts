@@ -3,13 +3,14 @@
 //   "Steady: 73 minutes."                    given beside its name: measured
 //   "93 minutes of the copy"                 of what was run: measured
 //   "the Stoat dies after 74 minutes"       how long a thing lasts is what was measured
+import { stretch } from '../script/index.js';
 import type { Context } from './context.js';
 
 /** Whether a duration need not be about a reading. */
 export function elapsed(c: Context, index: number): boolean {
   const { mention: m } = c.parsed.said[index]!;
   if (m.unit?.dimension !== 'duration') return false;
-  if (idling.test(c.parsed.low.slice(Math.max(0, m.from - 6), m.from).join(' '))) return true;
+  if (idling.test(stretch(c.parsed.low, Math.max(0, m.from - 6), m.from))) return true;
   if (told(c, index)) return false;
   const { low } = c.parsed;
   const near = timed(c, index);
@@ -31,7 +32,7 @@ function told(c: Context, index: number): boolean {
   const next = low[m.to] === 'of' ? (/^(?:the|my|our|that|this)$/.test(low[m.to + 1] ?? '') ? m.to + 2 : m.to + 1) : -1;
   // "twenty minutes of the game", where only the copy was timed: how long it was run.
   if (next > 0 && c.hits.hits.some((h) => h.from >= next - 1 && h.from <= next && c.grid.slots[h.slot]!.field === 'workload' && timesHave(c, h))) return true;
-  const said = low.slice(segment.from, m.from).join(' ');
+  const said = stretch(low, segment.from, m.from);
   return ends.test(said) || lasting.test(said);
 }
 

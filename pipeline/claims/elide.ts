@@ -1,5 +1,5 @@
 // What a stretch of a sentence leaves unsaid: its verb, which is that of the stretch before ("gives the one 11 watts and the other 8").
-import { changeNouns, changeVerbs, type Mention, phraseAt } from '../script/index.js';
+import { changeNouns, changeVerbs, type Mention, phraseAt, stretch } from '../script/index.js';
 import { goesOnAsShare } from './gapped.js';
 import type { Parsed, Said } from './parse.js';
 import { endAfterChange } from './said-direction.js';
@@ -69,7 +69,7 @@ function placedIn(p: Parsed, segment: Said['segment'], m: Mention): boolean {
 export function mostChanged(p: Parsed): void {
   for (const [k, { mention: m }] of p.said.entries()) {
     const next = p.said[k + 1];
-    if (!m.superlative || !/^(?:most|least)$/.test(p.low[m.from]!) || next?.cue.op !== 'value' || !next.mention.unit || !/^(?:,|by|with|at|, by|, with|, at|:)$/.test(p.low.slice(m.to, next.mention.from).join(' '))) continue;
+    if (!m.superlative || !/^(?:most|least)$/.test(p.low[m.from]!) || next?.cue.op !== 'value' || !next.mention.unit || !/^(?:,|by|with|at|, by|, with|, at|:)$/.test(stretch(p.low, m.to, next.mention.from))) continue;
     const at = m.from - (p.low[m.from - 1] === 'the' ? 2 : 1);
     const verb = at < 0 ? undefined : phraseAt(changeVerbs, p.low, at);
     if (verb?.words.length === 1) Object.assign(next.cue, { op: 'change', way: verb.value, because: verb.words[0] });

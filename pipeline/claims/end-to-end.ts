@@ -1,5 +1,5 @@
 // "Between the quickest and the slowest there are 41 seconds": both ends of a field, and how far they lie apart.
-import { type Mention, superlatives } from '../script/index.js';
+import { type Mention, superlatives, stretch } from '../script/index.js';
 import type { Name } from './lexicon.js';
 
 const ends = [...superlatives.keys(), 'first', 'last', 'top', 'bottom', 'front', 'back'].join('|');
@@ -10,7 +10,7 @@ const pattern = new RegExp(String.raw`\b(?:between|from) (?:the )?(?:very )?(?:$
 /** Whether such words lead to the number at `at`. */
 export function fromEndToEnd(low: readonly string[], at: number): boolean {
   const since = Math.max(0, at - 16);
-  return low.slice(since, at).some((w) => w === 'between' || w === 'from') && pattern.test(low.slice(since, at).join(' '));
+  return low.slice(since, at).some((w) => w === 'between' || w === 'from') && pattern.test(stretch(low, since, at));
 }
 
 /** "From quickest to slowest: the Ashlar 61, …": the order in which they are read out, and nothing that lies between. */
@@ -22,7 +22,7 @@ const after = new RegExp(String.raw`^(?:from )?(?:one end(?: of (?:the|that|this
 
 /** "That's 12 watts from one end to the other", "12 watts from best to worst": the same, said after the number. */
 export function endToEndAfter(low: readonly string[], from: number): boolean {
-  return after.test(low.slice(from, from + 9).join(' '));
+  return after.test(stretch(low, from, from + 9));
 }
 
 /** "going from the smallest tray to the largest": in which order a row is told, and no place of anybody's. */
@@ -30,8 +30,8 @@ export function endOfOrder(low: readonly string[], m: Mention, all: readonly Men
   return all.some((x) => {
     if (x === m || x.type !== 'superlative') return false;
     const [a, b] = x.from < m.from ? [x, m] : [m, x];
-    const lead = low.slice(Math.max(0, a.from - 3), a.from).join(' ');
-    if (b.from - a.to > 3 || !/^(?:\p{L}+ )?to(?: the)?$/u.test(low.slice(a.to, b.from).join(' ')) || !/\b(?:going|running|read|told|listed|ordered|sorted|ranked|order|respectively|goes|go|,) from(?: the)?$/.test(lead)) return false;
+    const lead = stretch(low, Math.max(0, a.from - 3), a.from);
+    if (b.from - a.to > 3 || !/^(?:\p{L}+ )?to(?: the)?$/u.test(stretch(low, a.to, b.from)) || !/\b(?:going|running|read|told|listed|ordered|sorted|ranked|order|respectively|goes|go|,) from(?: the)?$/.test(lead)) return false;
     return !names.some((n) => n.from >= a.to && n.from <= b.to + 1 && n.meanings.some((y) => y.own && y.fields.some((f) => f === 'setup' || f === 'setting')));
   });
 }

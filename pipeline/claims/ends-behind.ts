@@ -1,4 +1,5 @@
 // "All you get is 2.8 frames: 118.9 against 116.1": how far two figures lie apart that are told right behind it.
+import { stretch } from '../script/index.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import type { Cell } from './grid.js';
 import { fit } from './decide.js';
@@ -17,8 +18,8 @@ export function endsBehind(c: Context, index: number): Candidate[] {
   const [m, a, b] = [said[index]!.mention, said[index + 1]?.mention, said[index + 2]?.mention];
   const out: Candidate[] = [];
   if (m.type !== 'cardinal' || a?.type !== 'cardinal' || b?.type !== 'cardinal' || said[index]!.cue.op === 'share' || said[index + 1]!.named || said[index + 2]!.named) return out;
-  const joint = low.slice(m.to, a.from).join(' ');
-  if (!joint || !opens.test(joint) || !against.test(low.slice(a.to, b.from).join(' '))) return out;
+  const joint = stretch(low, m.to, a.from);
+  if (!joint || !opens.test(joint) || !against.test(stretch(low, a.to, b.from))) return out;
   const percent = m.unit?.id === '%';
   if (!percent && m.value.abs().toNumber() * part > Math.min(Math.abs(a.value.toNumber()), Math.abs(b.value.toNumber()))) return out;
   const x = told(c, index + 1);

@@ -2,6 +2,7 @@
 // say; below 1 a reading about as good; from 1 on a reading that asks for something unsaid. No cost depends on a value.
 import { changeVerbs } from '../script/index.js';
 import type { Dimension, Unit } from '../quantities/index.js';
+import { Few } from './few.js';
 import type { Grid } from './grid.js';
 import { givenFor, yieldToNamed } from './goes-together.js';
 import { liesBy, markOfAnother, setBeside } from './lies-by.js';
@@ -19,7 +20,7 @@ import { sharedByBoth } from './shared-by-both.js';
 import { whereTested } from './where-tested.js';
 
 export interface SlotEvidence {
-  costs: Map<string, number>;
+  costs: Few;
   /** Of values that are not listed. Infinity where the words name the value outright. */
   rest: number;
   /** Of cells that have no value in this slot. */
@@ -77,7 +78,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
   // What no reading in this unit has cannot be what is spoken of.
   const possible = (i: number, v: string): boolean => !measures || measures.some((m) => g.valuesWith.get(m)![i]!.has(v));
   const out = g.slots.map((slot, i): SlotEvidence => {
-    const e: SlotEvidence = { costs: new Map(), rest: 1, empty: 0, named: false, known: false };
+    const e: SlotEvidence = { costs: new Few(), rest: 1, empty: 0, named: false, known: false };
     const pair = s.paired.get(index)?.find((x) => x.slot === i);
     if (pair) {
       e.costs.set(pair.value, 0);
@@ -218,10 +219,10 @@ function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHit
   const allowed = units && measuresIn(g, units).set;
   const within = (v: string): boolean => !allowed || allowed.has(v);
   if (e.named) {
-    for (const v of [...e.costs.keys()]) if (!within(v)) e.costs.delete(v);
+    for (const v of e.costs.keys()) if (!within(v)) e.costs.delete(v);
     // "the quietest fan at this speed": the word of the ranking says what is ranked.
     const ranked = p.said[index]!.cue.op === 'rank' ? p.said[index]!.cue.of : undefined;
-    if (ranked?.length) for (const v of [...e.costs.keys()]) if (!ranked.some((d) => g.measureUnits.get(v)?.has(d))) e.costs.delete(v);
+    if (ranked?.length) for (const v of e.costs.keys()) if (!ranked.some((d) => g.measureUnits.get(v)?.has(d))) e.costs.delete(v);
     if (e.costs.size) return;
     e.named = false;
   }
@@ -230,7 +231,7 @@ function measureEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHit
   const compared = cue.of?.length ? fromWords([cue.of]) : [];
   const own = fromWords(s.dimensions.filter((d) => d.segment === index).map((d) => d.dimension));
   const earlier = fromWords(s.dimensions.filter((d) => d.segment < index).map((d) => d.dimension));
-  const inherited = [...e.costs.keys()].filter(within);
+  const inherited = e.costs.keys().filter(within);
   e.costs.clear();
   const strong = compared.length ? compared : own.length ? own : inherited;
   for (const v of strong) e.costs.set(v, 0);
@@ -265,8 +266,8 @@ function dropPhase(g: Grid, out: SlotEvidence[], s: SentenceHits, index: number)
   const holder = s.hits.find((h) => g.of.setup.includes(h.slot) && g.holders.has(h.value) && own.some((o) => o.from === h.from));
   if (e.named && holder && !g.cells.some((x) => x.at[holder.slot] === holder.value && e.costs.has(x.at[i]!))) for (const x of g.cells) if (x.fixed && x.at[holder.slot] === holder.value) e.costs.set(x.at[i]!, 0);
   if (!e.named || m.rest !== Infinity || own.length === 0 || !own.every((h) => s.hits.some((o) => o.slot !== i && o.from === h.from && o.to === h.to))) return;
-  if ([...m.costs.keys()].some((x) => [...e.costs.keys()].some((v) => g.valuesWith.get(x)?.[i]?.has(v)))) return;
-  out[i] = { costs: new Map(), rest: 0, empty: 0, named: false, known: true };
+  if (m.costs.some((x) => e.costs.some((v) => g.valuesWith.get(x)?.[i]?.has(v) === true))) return;
+  out[i] = { costs: new Few(), rest: 0, empty: 0, named: false, known: true };
 }
 
 /** A name that no reading of this measure has is about something else ("the meter showed 36.4 decibels"). */
@@ -280,11 +281,11 @@ function dropIncompatible(g: Grid, out: SlotEvidence[], setSaid: boolean): void 
       if (!e.named) continue;
       measures ??= [...(m.rest === Infinity ? m.costs.keys() : g.measureUnits.keys())];
       // "The drives in the Garrow": a part for which there is only a limit, beside parts that are numbered, where no limit is spoken of, stands for what was measured of it.
-      if (field === 'part' && !e0.named && !setSaid && measures.some((x) => onlySet(g, x, i, [...e.costs.keys()][0]!) && [...g.valuesWith.get(x)![i]!].some((v) => /[a-z]-?\d+$/.test(v))) && !measures.some((x) => [...e.costs.keys()].some((v) => wasMeasured(g, x, i, v)))) { out[i] = { costs: new Map(), rest: 0, empty: 0, named: false, known: true }; continue; }
-      const fits = measures.some((x) => { const has = g.valuesWith.get(x)?.[i]; return has !== undefined && [...e.costs.keys()].some((v) => has.has(v)); });
+      if (field === 'part' && !e0.named && !setSaid && measures.some((x) => onlySet(g, x, i, e.costs.keys()[0]!) && [...g.valuesWith.get(x)![i]!].some((v) => /[a-z]-?\d+$/.test(v))) && !measures.some((x) => e.costs.some((v) => wasMeasured(g, x, i, v)))) { out[i] = { costs: new Few(), rest: 0, empty: 0, named: false, known: true }; continue; }
+      const fits = measures.some((x) => { const has = g.valuesWith.get(x)?.[i]; return has !== undefined && e.costs.some((v) => has.has(v)); });
       if (fits) continue;
       const part = field === 'part';
-      out[i] = { costs: new Map(), rest: part ? 0.3 : 1, empty: 0, named: false, known: part };
+      out[i] = { costs: new Few(), rest: part ? 0.3 : 1, empty: 0, named: false, known: part };
     }
   }
 }

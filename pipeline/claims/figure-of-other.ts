@@ -1,4 +1,5 @@
 // "It moves more, 3.05 against 2.61", where two were named before: the second figure is the other's.
+import { stretch } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { fit } from './decide.js';
 import { moved } from './grid.js';
@@ -12,7 +13,7 @@ export function figureOfOther(c: Context, index: number): Candidate[] {
   const { mention: m } = c.parsed.said[index]!;
   const [first, before] = [c.parsed.said[index - 1]?.mention, c.done[index - 1]];
   const out: Candidate[] = [];
-  if (!first || m.type !== 'cardinal' || !before?.subject || before.subject.fixed || before.term.kind !== 'mean' || !fit(first, before) || !against.test(c.parsed.low.slice(first.to, m.from).join(' '))) return out;
+  if (!first || m.type !== 'cardinal' || !before?.subject || before.subject.fixed || before.term.kind !== 'mean' || !fit(first, before) || !against.test(stretch(c.parsed.low, first.to, m.from))) return out;
   if (m.unit && first.unit && m.unit.id !== first.unit.id) return out;
   const slots = [...c.grid.of.setup, ...c.grid.of.setting];
   if (c.hits.hits.some((h) => slots.includes(h.slot) && h.from >= m.to && h.segment >= index && h.segment <= index + 0.5)) return out;

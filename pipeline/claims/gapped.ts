@@ -1,4 +1,5 @@
 // Figures that go on in the unit of the one before, with a name and no verb between.
+import { stretch } from '../script/index.js';
 import type { Mention } from '../script/index.js';
 import type { Name } from './lexicon.js';
 
@@ -8,15 +9,15 @@ export function gapped(low: readonly string[], live: readonly Mention[], names: 
     const a = live[k - 1];
     if (!a?.unit || a.unit.id === 'points' || a.adjectival || a.type !== 'cardinal' || b.type !== 'cardinal' || b.unit || b.idle) continue;
     // "62 percent where it was 81", "40 decibels, where it had been 36": what it was before, in the unit of what it is.
-    if (pastOf.test(low.slice(a.to, b.from).join(' ')) && /^(?:[,.;:!?)]|and|but|so|before|with|on|in)?$/.test(low[b.to] ?? '')) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
+    if (pastOf.test(stretch(low, a.to, b.from)) && /^(?:[,.;:!?)]|and|but|so|before|with|on|in)?$/.test(low[b.to] ?? '')) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
     const own = names.find((n) => n.from > a.to && n.to <= b.from && n.from - a.to <= 6 && n.meanings.some((x) => x.own && x.fields.some((f) => f === 'setup' || f === 'setting')));
     const [here, there] = [placed(low, names, a), placed(low, names, b)];
-    if (here !== undefined && there !== undefined && (here === there || here === bare || there === bare) && !b.unit && /^(?:,|, and|and|, but|but)(?: (?:only|just|about|around|nearly|almost|still|even|a|mere))*$/.test(low.slice(endOf(low, names, a), b.from).join(' '))) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
+    if (here !== undefined && there !== undefined && (here === there || here === bare || there === bare) && !b.unit && /^(?:,|, and|and|, but|but)(?: (?:only|just|about|around|nearly|almost|still|even|a|mere))*$/.test(stretch(low, endOf(low, names, a), b.from))) { Object.assign(b, { unit: a.unit, loose: a.loose, sharedUnit: true }); continue; }
     // "5.1 litres, which is 18 percent more than before, and the other 9.2": the aside is over.
     const figure = live[k - 2];
-    if (own && a.unit.id === '%' && figure?.unit && !(live[k + 1] && goesOnAsShare(low, b, live[k + 1]!)) && figure.unit.id !== '%' && b.decimals > 0 && figure.decimals === b.decimals && a.decimals !== b.decimals && /^,? ?(?:which|that's|that is|or)\b/.test(low.slice(figure.to, a.from).join(' ')) && /(?:^| )(?:and|but|while)(?: the)?$/.test(low.slice(a.to, own.from).join(' ')) && /^(?:'s|at|with|is|needs|takes)?$/.test(low.slice(own.to, b.from).join(' '))) { Object.assign(b, { unit: figure.unit, loose: figure.loose, sharedUnit: true }); continue; }
-    if (!own || !/^(?:of (?:\p{L}+ ){1,2})?(?:, )?(?:and|but|while)(?: (?:the|poor|little|big|good|old|humble|mighty|tiny|cheap|dear)){0,2}$|^,(?: (?:the|poor|little|big|good|old|humble|mighty|tiny|cheap|dear)){0,2}$/u.test(low.slice(a.to, own.from).join(' '))) continue;
-    if (!/^(?:'s)?(?: ?(?:at|with|is))?$/.test(low.slice(own.to, b.from).join(' ')) || !/^(?:[,.;:!?)]|and|but|so|which|while)?$/.test(low[b.to] ?? '')) continue;
+    if (own && a.unit.id === '%' && figure?.unit && !(live[k + 1] && goesOnAsShare(low, b, live[k + 1]!)) && figure.unit.id !== '%' && b.decimals > 0 && figure.decimals === b.decimals && a.decimals !== b.decimals && /^,? ?(?:which|that's|that is|or)\b/.test(stretch(low, figure.to, a.from)) && /(?:^| )(?:and|but|while)(?: the)?$/.test(stretch(low, a.to, own.from)) && /^(?:'s|at|with|is|needs|takes)?$/.test(stretch(low, own.to, b.from))) { Object.assign(b, { unit: figure.unit, loose: figure.loose, sharedUnit: true }); continue; }
+    if (!own || !/^(?:of (?:\p{L}+ ){1,2})?(?:, )?(?:and|but|while)(?: (?:the|poor|little|big|good|old|humble|mighty|tiny|cheap|dear)){0,2}$|^,(?: (?:the|poor|little|big|good|old|humble|mighty|tiny|cheap|dear)){0,2}$/u.test(stretch(low, a.to, own.from))) continue;
+    if (!/^(?:'s)?(?: ?(?:at|with|is))?$/.test(stretch(low, own.to, b.from)) || !/^(?:[,.;:!?)]|and|but|so|which|while)?$/.test(low[b.to] ?? '')) continue;
     // "gave 31.4 grams, or 86 percent of it, and the other 28.9, which is 79": a figure and its share, and again.
     const first = a.unit.id === '%' && b.decimals === live[k - 2]?.decimals && live[k + 1] && !live[k + 1]!.unit && goesOnAsShare(low, b, live[k + 1]!) ? live[k - 2]! : a;
     // "needs 118 seconds, just under two minutes, and the other 203": the same figure told again in passing.
@@ -32,11 +33,11 @@ export const pastOf = /^(?:(?:of|on|at|with|in) (?:[^ ,;:.]+ ){1,3})?,? ?(?:wher
 
 /** The same quantity in another unit, set between commas. */
 function restated(low: readonly string[], a: Mention | undefined, again: Mention): boolean {
-  return a?.unit !== undefined && a.unit.dimension === again.unit!.dimension && a.unit.id !== again.unit!.id && low[again.to] === ',' && /^,(?: (?:or|so|just|about|a|bit|little|touch|over|under|nearly|almost|roughly|around|some|that's|which|is))*$/.test(low.slice(a.to, again.from).join(' '));
+  return a?.unit !== undefined && a.unit.dimension === again.unit!.dimension && a.unit.id !== again.unit!.id && low[again.to] === ',' && /^,(?: (?:or|so|just|about|a|bit|little|touch|over|under|nearly|almost|roughly|around|some|that's|which|is))*$/.test(stretch(low, a.to, again.from));
 }
 
 export function goesOnAsShare(low: readonly string[], of: Mention, share: Mention): boolean {
-  return share.type === 'cardinal' && share.from - of.to <= 5 && /^,? ?(?:or|so|which is|that is|that's|which makes)\b/.test(low.slice(of.to, share.from).join(' '));
+  return share.type === 'cardinal' && share.from - of.to <= 5 && /^,? ?(?:or|so|which is|that is|that's|which makes)\b/.test(stretch(low, of.to, share.from));
 }
 
 /** "96 minutes on Low, 58 on High": the word that leads to the name after a number. */

@@ -31,7 +31,7 @@ export function yieldToNamed(g: Grid, out: readonly SlotEvidence[], { bySlot, ro
     for (const k of g.of.workload) {
       const carried = out[k]!;
       if (carried.named || bySlot[k]!.some((h) => h.segment <= index)) continue;
-      for (const v of [...carried.costs.keys()]) if (!having.some((m) => pairsOf(g, m).has(`${i}=${named.value}\u0000${k}=${v}`))) carried.costs.delete(v);
+      for (const v of carried.costs.keys()) if (!having.some((m) => pairsOf(g, m).has(`${i}=${named.value}\u0000${k}=${v}`))) carried.costs.delete(v);
     }
   }
 }

@@ -2,7 +2,7 @@
 import { anothersMark } from './anothers-mark.js';
 import { standingBy } from './standing-by.js';
 import { parallelEnds } from './parallel.js';
-import { changeVerbs, phraseAt } from '../script/index.js';
+import { changeVerbs, phraseAt, stretch } from '../script/index.js';
 import { roomParts } from '../facts/index.js';
 import { withoutAsides } from './asides.js';
 import { shareCircumstance } from './circumstance.js';
@@ -135,7 +135,7 @@ function courseOf(g: Grid, p: Parsed, hits: Hit[], state: State): Course | undef
   for (const x of hits) for (const y of hits) {
     if (x.slot !== y.slot || x.value === y.value || x.to > y.from || !['setting', 'setup', 'workload'].includes(g.slots[x.slot]!.field)) continue;
     // … and "the undervolt against stock: …", before any figure.
-    const gap = low.slice(x.to, y.from).join(' ');
+    const gap = stretch(low, x.to, y.from);
     if (/^(?:instead of|rather than)(?: the| at)?$/.test(gap) || ((/^(?:vs|versus|against|compared (?:with|to))(?: the)?$/.test(gap) || (x.from <= 1 && /^(?:over|next to|beside|relative to)(?: the)?$/.test(gap))) && y.to <= (p.said[0]?.mention.from ?? 0) && /^[:,]$/.test(low[y.to] ?? ''))) { Object.assign(y, { departs: true, baseOf: p.said.length }); return { slot: x.slot, from: y.value, to: x.value }; }
   }
   return undefined;
@@ -150,7 +150,7 @@ function givenFrom(p: Parsed, at: number): boolean {
 /** "Slow to brisk adds 6 decibels": two of one slot, said before any figure as a step from the one to the other. */
 function stepOf(g: Grid, p: Parsed, hits: readonly Hit[]): Course | undefined {
   if (hits.length < 2 || !p.low.includes('to')) return undefined;
-  const steps = hits.flatMap((x) => hits.filter((y) => x.slot === y.slot && x.value !== y.value && ['setting', 'setup', 'workload'].includes(g.slots[x.slot]!.field) && /^to(?: the)?$/.test(p.low.slice(x.to, y.from).join(' ')) && (x.from === 0 || !/^(?:from|close|next|near|compared|up|down|due|owed)$/.test(p.low[x.from - 1]!))).map((y) => [x, y] as const));
+  const steps = hits.flatMap((x) => hits.filter((y) => x.slot === y.slot && x.value !== y.value && ['setting', 'setup', 'workload'].includes(g.slots[x.slot]!.field) && /^to(?: the)?$/.test(stretch(p.low, x.to, y.from)) && (x.from === 0 || !/^(?:from|close|next|near|compared|up|down|due|owed)$/.test(p.low[x.from - 1]!))).map((y) => [x, y] as const));
   const [x, y] = steps[0] ?? [];
   if (steps.length !== 1 || !x || !y || y.to > (p.said[0]?.mention.from ?? 0) || (!phraseAt(changeVerbs, p.low, y.to) && p.low[y.to] !== ':')) return undefined;
   Object.assign(x, { departs: true, baseOf: p.said.length });

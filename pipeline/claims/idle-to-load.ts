@@ -1,4 +1,5 @@
 // "From idle to load", "between idle and load": what every change in the sentence is counted from, and no state that anything is told of.
+import { stretch } from '../script/index.js';
 import type { Hit, SentenceHits } from './evidence.js';
 import type { Grid } from './grid.js';
 import type { Parsed } from './parse.js';
@@ -16,7 +17,7 @@ export function departFromIdle(g: Grid, p: Parsed, hits: readonly Hit[], roles: 
     if (r.role !== 'idle' && r.role !== 'start') continue;
     const opens = /^(?:the|its|a)$/.test(p.low[r.from - 1] ?? '') ? r.from - 2 : r.from - 1;
     const joint = joints[p.low[opens] ?? ''];
-    if (!joint || !ends.some((at) => at > r.to && at <= r.to + 5 && joint.test(p.low.slice(r.to, at).join(' ')))) continue;
+    if (!joint || !ends.some((at) => at > r.to && at <= r.to + 5 && joint.test(stretch(p.low, r.to, at)))) continue;
     roles[i] = { ...r, baseOf: p.said.length, departs: true };
     for (const h of hits) if (h.slot === phase && h.from === r.from) Object.assign(h, { departs: true, baseOf: p.said.length });
   }

@@ -1,4 +1,5 @@
 // A list of figures beside which nothing is named goes, in turn, with what was named before it one after the other.
+import { stretch } from '../script/index.js';
 import type { Hit } from './evidence.js';
 import type { Grid } from './grid.js';
 import type { Parsed } from './parse.js';
@@ -24,7 +25,7 @@ function figures(p: Parsed, g: Grid, hits: readonly Hit[], numbers: readonly num
   const before = p.said.slice(Math.max(0, first - n), first);
   if (before.length < n || before.some((s) => s.cue.op !== 'value' || s.named || s.mention.type !== 'cardinal') || before.at(-1)!.mention.unit?.id === p.said[numbers.at(-1)!]!.mention.unit?.id) return undefined;
   const comma = p.low.slice(0, mention.from).lastIndexOf(',');
-  if (comma < before.at(-1)!.mention.to || !/^,(?: (?:or|so|and|that's|which is|which makes|making|only|just|about|around|roughly|nearly|almost))*$/.test(p.low.slice(comma, mention.from).join(' '))) return undefined;
+  if (comma < before.at(-1)!.mention.to || !/^,(?: (?:or|so|and|that's|which is|which makes|making|only|just|about|around|roughly|nearly|almost))*$/.test(stretch(p.low, comma, mention.from))) return undefined;
   for (const field of ['setup', 'setting', 'workload', 'part'] as const) for (const slot of g.of[field]) {
     const own = before.map((_, k) => [...new Set(hits.filter((h) => h.slot === slot && h.segment === first - n + k && h.baseOf < 0).map((h) => h.value))]);
     if (own.every((v) => v.length === 1) && new Set(own.flat()).size === n && !hits.some((h) => h.slot === slot && h.from > comma)) return { slot, values: own.flat() };

@@ -193,30 +193,50 @@ const stillVerb = /^(?:reach|manage|deliver|make|run|need|take|draw|beat|lead|ho
 
 /** "it read 1.449", "Measured against the rating": a verb, although a part or a phase may be called so. */
 export function isVerb(t: readonly Token[], n: Name): boolean {
-  if (n.to - n.from === 1 && /ed$/.test(t[n.from]!.low) && t[n.to]?.low === 'against') return true;
+  if (n.to - n.from !== 1) return false;
+  if (t[n.to]?.low === 'against' && t[n.from]!.low.endsWith('ed')) return true;
   // "the small one still reaches 81", where a setting is called so
-  if (n.to - n.from === 1 && t[n.from]!.low === 'still' && stillVerb.test(t[n.to]?.low ?? '')) return true;
-  return n.to - n.from === 1 && verbsToo.has(stem(t[n.from]!)) && subjects.has(t[n.from - 1]?.low ?? '') && t[n.from - 2]?.low !== 'which';
+  if (t[n.from]!.low === 'still' && stillVerb.test(t[n.to]?.low ?? '')) return true;
+  return verbsToo.has(stem(t[n.from]!)) && subjects.has(t[n.from - 1]?.low ?? '') && t[n.from - 2]?.low !== 'which';
 }
 
 /** All names in a sentence, the longest at each place; a shorter one inside a longer is left out unless it is of another field. */
 export function findNames(lex: Lexicon, list: readonly { key: string; from: number; to: number }[]): Name[] {
   const out: Name[] = [];
-  for (let i = 0; i < list.length; i++) {
-    let node: Node | undefined = lex.root;
-    let found: Name | undefined;
-    let own: Name | undefined;
-    for (let j = i; j < list.length && node; j++) {
-      node = node.next.get(list[j]!.key);
-      if (!node?.meanings) continue;
-      found = { from: list[i]!.from, to: list[j]!.to, meanings: node.meanings };
-      if (found.meanings.some((m) => m.own)) own = found;
-    }
-    // "writes at", where a part is called "writes": a general word hides no name of the record.
-    if (own && found && own !== found && !found.meanings.some((m) => m.own) && !out.some((n) => n.from <= own!.from && n.to >= own!.to)) out.push(own);
-    // "with the blower on low the vents cost 3": an article begins what is spoken of next, behind a name.
-    if (found && out.some((n) => n.from < found!.from && n.to > found!.from && n.to < found!.to) && list.some((a, k) => k > i && a.to <= found!.to && a.from > list[k - 1]!.to)) continue;
-    if (found && !out.some((n) => n.from <= found.from && n.to >= found.to && n.to - n.from > found.to - found.from)) out.push(found);
-  }
+  for (let i = 0; i < list.length; i++) if (lex.root.next.has(list[i]!.key)) nameAt(lex.root, list, i, out);
   return out;
+}
+
+function nameAt(root: Node, list: readonly { key: string; from: number; to: number }[], i: number, out: Name[]): void {
+  let node: Node | undefined = root;
+  let found: Name | undefined;
+  let own: Name | undefined;
+  for (let j = i; j < list.length && node; j++) {
+    node = node.next.get(list[j]!.key);
+    if (!node?.meanings) continue;
+    found = { from: list[i]!.from, to: list[j]!.to, meanings: node.meanings };
+    if (hasOwn(found)) own = found;
+  }
+  if (!found) return;
+  // "writes at", where a part is called "writes": a general word hides no name of the record.
+  if (own && own !== found && !hasOwn(found) && !encloses(out, own)) out.push(own);
+  // "with the blower on low the vents cost 3": an article begins what is spoken of next, behind a name.
+  if (out.length > 0 && crossesInto(out, list, i, found)) return;
+  if (!isWithin(out, found)) out.push(found);
+}
+
+function hasOwn(n: Name): boolean {
+  return n.meanings.some((m) => m.own);
+}
+
+function encloses(out: readonly Name[], name: Name): boolean {
+  return out.some((n) => n.from <= name.from && n.to >= name.to);
+}
+
+function isWithin(out: readonly Name[], name: Name): boolean {
+  return out.some((n) => n.from <= name.from && n.to >= name.to && n.to - n.from > name.to - name.from);
+}
+
+function crossesInto(out: readonly Name[], list: readonly { from: number; to: number }[], i: number, name: Name): boolean {
+  return out.some((n) => n.from < name.from && n.to > name.from && n.to < name.to) && list.some((a, k) => k > i && a.to <= name.to && a.from > list[k - 1]!.to);
 }

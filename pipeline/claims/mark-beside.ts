@@ -1,5 +1,6 @@
 // "1.9 below the 45 it is built for", "6 below where it gives up, which is 80": a number that says again what the change before it
 // is measured from is that mark.
+import { stretch } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { whole } from './cue-base.js';
 import { decide, fit } from './decide.js';
@@ -16,7 +17,7 @@ export function markBeside(c: Context, index: number): Reading | undefined {
   const scope = whole(c.parsed.low, before?.cue.base);
   if (!before || !scope || before.cue.op !== 'change' || !change?.base?.fixed || !change.subject || m.type !== 'cardinal' || !fit(before.mention, change)) return undefined;
   if (m.unit && m.unit.dimension !== change.base.unit.dimension && !(m.loose && change.base.unit.dimension.startsWith('temperature'))) return undefined;
-  const gap = c.parsed.low.slice(scope.to, m.from).join(' ');
+  const gap = stretch(c.parsed.low, scope.to, m.from);
   if (!(m.from >= scope.from && m.to <= scope.to) && !/^(?:, )?(?:which (?:is|was|means|sits at|stands at)|that's|at|of|, at|, so)$/.test(gap)) return undefined;
   const out: Candidate[] = [];
   push(out, c, valueOf(change.base.key), 'constant', 0, change.base, measuredFrom);

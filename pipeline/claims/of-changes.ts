@@ -3,7 +3,7 @@
 //   "it rose three times as far from rest as its rival"       each from its own idle
 //   "the step from slow to middle does twice as much as the step from middle to fast"
 //   "on the big load it loses three times what it loses on the small one"   each against what the sentences compare with
-import { changeVerbs, phraseAt } from '../script/index.js';
+import { changeVerbs, phraseAt, stretch } from '../script/index.js';
 import { basesFor, baseWords, changesOf } from './bases.js';
 import { type Candidate, type Context, reachOfCosts, subjectCells, unitsOf } from './context.js';
 import { type Cell, moved, movedTo } from './grid.js';
@@ -17,7 +17,7 @@ export const ofChangesTold = 'of the changes';
 export function speaksOfChanges(c: Context, index: number): boolean {
   const { segment, mention } = c.parsed.said[index]!;
   const { low } = c.parsed;
-  const next = low.slice(mention.to, mention.to + 3).join(' ');
+  const next = stretch(low, mention.to, mention.to + 3);
   if (/^as much (?:for|off|from|out|to|in|on)\b/.test(next) || /^as (?:well|good|far|often|hard|easily|nice|bad|badly)\b/.test(next)) return true;
   const before = low.slice(segment.from, mention.from);
   if (before.some((w) => /^(?:do|does|did)$/.test(w)) && /\bas much\b/.test(next)) return true;

@@ -3,6 +3,7 @@
 //   "It gains 18, the other 6. Three times as much."
 //   "4 watts on slow and 9 on fast, a ratio of 2.25"
 //   "The first notch buys 9 degrees and the next 3, so that one is worth three times this one"
+import { stretch } from '../script/index.js';
 import { Exact } from '../quantities/index.js';
 import type { Mention } from '../script/index.js';
 import { baseWords } from './bases.js';
@@ -105,7 +106,7 @@ function following(c: Context, index: number): [Figure, Figure] | undefined {
   const { mention: m } = c.parsed.said[index]!;
   const { low } = c.parsed;
   if (!a || !b || a.mention.type !== 'cardinal' || b.mention.type !== 'cardinal' || a.mention.from - m.to > 5 || low[m.to] === 'as' || !/^[,:(—–-]$/.test(low[a.mention.from - 1] ?? '')) return undefined;
-  if (!/^(?:instead of|against|versus|vs|rather than|not|compared (?:with|to)|where|to)(?: the)?$/.test(low.slice(a.mention.to, b.mention.from).join(' '))) return undefined;
+  if (!/^(?:instead of|against|versus|vs|rather than|not|compared (?:with|to)|where|to)(?: the)?$/.test(stretch(low, a.mention.to, b.mention.from))) return undefined;
   const [p, q] = [read(c, index + 1), read(c, index + 2)];
   return p && q && comparable(c, [p, q]) ? [p, q] : undefined;
 }

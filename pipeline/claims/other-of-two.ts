@@ -9,7 +9,7 @@ const things = countedNouns.filter(([what]) => what === 'setups');
 
 export function otherOfTwo(g: Grid, p: Parsed, hits: readonly Hit[], state: State): Pick<Hit, 'slot' | 'value' | 'from' | 'to'>[] {
   const [slot, ...more] = g.of.setup;
-  const at = p.low.findIndex((w, k) => w === 'the' && p.low[k + 1] === 'other' && (standsAlone(p.low, k) || !/^(?:one|thing)(?:'s)?$/.test(p.low[k + 2] ?? '') && (things.some(([, , re]) => re.test((p.low[k + 2] ?? '').replace(/'s$/, ''))) || state.title.includes((p.low[k + 2] ?? '').replace(/'s$/, '')))));
+  const at = p.low.findIndex((w, k) => w === 'the' && p.low[k + 1] === 'other' && (standsAlone(p.low, k) || !/^(?:one|thing)(?:'s)?$/.test(p.low[k + 2] ?? '') && (things.some(([, , re]) => re.has((p.low[k + 2] ?? '').replace(/'s$/, ''))) || state.title.includes((p.low[k + 2] ?? '').replace(/'s$/, '')))));
   const alone = at >= 0 && standsAlone(p.low, at);
   if (at < 0 || slot === undefined || more.length || (!alone && /s$/.test(p.low[at + 2]!.replace(/'s$/, ''))) || p.low.slice(0, at).includes('one')) return [];
   const tested = [...g.values[slot]!.keys()].filter((v) => !g.holders.has(v) && !g.repeats.has(v));

@@ -1,4 +1,5 @@
 // "takes 14.2 out of 16", "412 of its 450 watts": what follows a figure so is what the thing has, may or should have of that.
+import { stretch } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { decide, fit } from './decide.js';
 import { constantOf } from './grid.js';
@@ -13,7 +14,7 @@ export function outOfWhole(c: Context, index: number): Reading | undefined {
   const figure = c.done[index - 1];
   const first = c.parsed.said[index - 1]?.mention;
   if (!first || m.type !== 'cardinal' || figure?.term.kind !== 'mean' || !figure.subject || figure.subject.fixed || !fit(first, figure)) return undefined;
-  if (!/^(?:out )?of(?: (?:its|the|a|their|my|our))?$/.test(c.parsed.low.slice(first.to, m.from).join(' ')) || (m.unit && m.unit.dimension !== figure.subject.unit.dimension)) return undefined;
+  if (!/^(?:out )?of(?: (?:its|the|a|their|my|our))?$/.test(stretch(c.parsed.low, first.to, m.from)) || (m.unit && m.unit.dimension !== figure.subject.unit.dimension)) return undefined;
   const out: Candidate[] = [];
   const seen = new Set<string>();
   for (const role of ['rated', 'limit', 'target'] as const) {

@@ -1,6 +1,7 @@
 // A mark that the speaker sets by a number, which the record does not have, and what is told from it afterwards.
 //   "Eighty degrees is where I get nervous. The Larch is past that by 3, the Rowan by 9."
 //   "My goal was 120 frames. It gets 119.5, so it misses by 0.5."
+import { stretch } from '../script/index.js';
 import { convert, type Exact, unit } from '../quantities/index.js';
 import { type Fact, isFact, withValue } from '../facts/index.js';
 import type { Mention } from '../script/index.js';
@@ -20,7 +21,7 @@ const setBefore = /\b(?:(?:my|our) (?:own )?(?:goal|target|aim|line|limit|mark|c
 
 /** "80 is where I get nervous", "a gram and a half is the most I put up with": what follows makes a mark of it. */
 export function setsMark(low: readonly string[], m: Mention): boolean {
-  return setBehind.test(low.slice(m.to, m.to + 7).join(' '));
+  return setBehind.test(stretch(low, m.to, m.to + 7));
 }
 
 /** The mark that a number sets; undefined where it sets none, or one that the record has. */
@@ -28,7 +29,7 @@ export function ownMark(c: Context, r: Reading): OwnMark | undefined {
   const { mention: m } = r;
   if (m.type !== 'cardinal' || !speaks.test(c.parsed.text) || (r.verdict === 'agrees' && r.chosen?.subject?.fixed)) return undefined;
   const { low } = c.parsed;
-  if (!setsMark(low, m) && !setBefore.test(low.slice(Math.max(0, m.from - 12), m.from).join(' '))) return undefined;
+  if (!setsMark(low, m) && !setBefore.test(stretch(low, Math.max(0, m.from - 12), m.from))) return undefined;
   return { value: m.value, ...(m.unit && !m.loose && { unit: m.unit.id }), left: reach };
 }
 

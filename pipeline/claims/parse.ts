@@ -1,5 +1,5 @@
 // One sentence read with the record's names: its mentions, the names around each, and what the words say each one is. Pure.
-import { comparatives, findMentions, findNumbers, type Mention, type Token, tokens, unitAt } from '../script/index.js';
+import { comparatives, findMentions, findNumbers, type Mention, type Token, tokens, unitAt, lowOf, stretch } from '../script/index.js';
 import { type Unit, unit } from '../quantities/index.js';
 import { coverOf } from './cover.js';
 import { type Cue, cueOf } from './cues.js';
@@ -42,11 +42,11 @@ export interface Parsed {
 
 export function parse(text: string, lex: Lexicon): Parsed {
   const t = tokens(text);
-  const low = t.map((w) => w.low);
+  const low = lowOf(t);
   const numbers = findNumbers(t);
   const all = findMentions(t, numbers);
   const found = misheard(t, toldByOwn(findNames(lex, atoms(t, numbers)), low, lex), lex);
-  const names = found.filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !endsOfField(low, n, found) && !overRoomSaid(low, n, found, all, lex) && !(n.meanings.every((m) => m.led) && !isLedTo(low, n.from)) && !(n.to - n.from === 1 && /^(?:ratio|factor)$/.test(low[n.from]!) && /^(?:of|is|between)$/.test(low[n.to] ?? '')) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
+  const names = found.filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !endsOfField(low, n, found) && !overRoomSaid(low, n, found, all, lex) && !(n.meanings.every((m) => m.led) && !isLedTo(low, n.from)) && !(n.to - n.from === 1 && (low[n.from] === 'ratio' || low[n.from] === 'factor') && /^(?:of|is|between)$/.test(low[n.to] ?? '')) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
   const alone = [...headless(t, names, lex), ...levelNames(lex.levels, low, names)];
   if (alone.length) names.splice(0, names.length, ...[...names, ...alone].sort((a, b) => a.from - b.from));
   shortRates(all, names, low, lex);
@@ -100,7 +100,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   for (const w of t) if (w.kind === 'time') quiet.push({ mention: { ...all[0], from: 0, to: 0, start: w.start, end: w.end } as Mention, why: 'a time mark' });
   if (live.length === 0) return { text, tokens: t, low, names, said: [], quiet };
   // "out of every hundred watts it keeps 80": a percentage.
-  const hundred = low.findIndex((w, k) => /^(?:every|each)$/.test(w) && /^(?:hundred|100)$/.test(low[k + 1] ?? '') && low[k - 1] === 'of');
+  const hundred = low.findIndex((w, k) => (w === 'every' || w === 'each') && /^(?:hundred|100)$/.test(low[k + 1] ?? '') && low[k - 1] === 'of');
   if (hundred >= 0) {
     const at = live.findIndex((l) => l.mention.from === hundred + 1);
     if (at >= 0) quiet.push({ mention: live.splice(at, 1)[0]!.mention, why: 'a hundred of which so many are told' });
@@ -140,7 +140,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   // "As a percentage that is 8 for the one and 9 for the other": the changes said before.
   if (announced?.unit.id === '%' || aside > 0) for (const { mention, cue } of said) if (mention.from >= aside && cue.op === 'value' && mention.unit?.id === '%' && low[mention.to] !== 'of') Object.assign(cue, { op: 'change', because: 'as a percentage' });
   // "As a factor: the one 5.9, the other 2.4"
-  if (/^(?:and|so|but|or|,|expressed|put|taken|in|as|by)$/.test(low[0] ?? '') && /^(?:(?:and|so|but|or|,) )?(?:expressed |put |taken )?(?:in|as|by) (?:a |the )?(?:factors?|ratios?|multiples?|multipliers?)(?: terms)?(?: ?[:,]| (?:that's|that|it's|it|this)\b)/.test(low.slice(0, 6).join(' '))) for (const { mention, cue } of said) if (cue.op === 'value' && mention.type === 'cardinal' && !mention.unit) Object.assign(cue, { op: 'ratio', because: 'as a factor', placed: true });
+  if (/^(?:and|so|but|or|,|expressed|put|taken|in|as|by)$/.test(low[0] ?? '') && /^(?:(?:and|so|but|or|,) )?(?:expressed |put |taken )?(?:in|as|by) (?:a |the )?(?:factors?|ratios?|multiples?|multipliers?)(?: terms)?(?: ?[:,]| (?:that's|that|it's|it|this)\b)/.test(stretch(low, 0, 6))) for (const { mention, cue } of said) if (cue.op === 'value' && mention.type === 'cardinal' && !mention.unit) Object.assign(cue, { op: 'ratio', because: 'as a factor', placed: true });
   thanBefore(parsed);
   shareCues(parsed);
   mostChanged(parsed);
@@ -163,7 +163,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
 /** "18 gone for the one and 11 for the other, or, in percent, 24 and 17": where such figures start. */
 function percentAside(low: readonly string[]): number {
   for (let k = low.indexOf('in', 2); k > 0; k = low.indexOf('in', k + 1)) {
-    if (!/^(?:percent|percentages?|%)$/.test(low[k + 1] ?? '') || !/(?:^|[ ,])(?:or|so|that's|which is|which makes)(?: ,)?$/.test(low.slice(Math.max(0, k - 3), k).join(' '))) continue;
+    if (!/^(?:percent|percentages?|%)$/.test(low[k + 1] ?? '') || !/(?:^|[ ,])(?:or|so|that's|which is|which makes)(?: ,)?$/.test(stretch(low, Math.max(0, k - 3), k))) continue;
     return low[k + 2] === 'terms' ? k + 3 : k + 2;
   }
   return -1;
@@ -172,7 +172,7 @@ function percentAside(low: readonly string[]): number {
 /** "In watts it's 12 and 15", "As a percentage, that is 8 for the one and 9 for the other": the unit of the figures that follow. */
 function announcedUnit(t: readonly Token[], low: readonly string[]): { unit: Unit; loose: boolean; to: number } | undefined {
   if (!/^(?:and|so|but|or|,|expressed|put|given|taken|seen|said|told|written|counted|in|as|into)$/.test(low[0] ?? '')) return undefined;
-  const head = /^(?:(?:and|so|but|or|,) )?(?:(?:expressed|put|given|taken|seen|said|told|written|counted) )?(?:in|as|into) (?:a )?(?:percentages?|per cent|percent)(?: terms| points)?/.exec(low.slice(0, 7).join(' '));
+  const head = /^(?:(?:and|so|but|or|,) )?(?:(?:expressed|put|given|taken|seen|said|told|written|counted) )?(?:in|as|into) (?:a )?(?:percentages?|per cent|percent)(?: terms| points)?/.exec(stretch(low, 0, 7));
   if (head && !head[0].endsWith('points')) return { unit: unit('%'), loose: false, to: head[0].split(' ').length };
   return /^(?:in|as)$/.test(low[0] ?? '') ? unitAt(t, 1, false) : undefined;
 }
@@ -223,12 +223,12 @@ function shareCues(p: Parsed): void {
     if (list.length === 2 && p.low[p.said[list[0]!]!.mention.to] === ',' && p.said[list[1]!]!.cue.op === 'share' && !/^(?:and|or)$/.test(p.low[p.said[list[0]!]!.mention.to + 1] ?? '')) continue;
     // "42 decibels and 30 watts, or 6 watts less than the other": a figure, and how far it lies from another.
     const [last, other] = [p.said[list.at(-1)!]!, p.said[list.at(-2)!]!];
-    if (last.cue.op === 'change' && last.mention.unit && last.mention.unit === other.mention.unit && other.cue.op === 'value' && /^, or\b/.test(p.low.slice(other.mention.to, last.mention.from).join(' '))) continue;
+    if (last.cue.op === 'change' && last.mention.unit && last.mention.unit === other.mention.unit && other.cue.op === 'value' && /^, or\b/.test(stretch(p.low, other.mention.to, last.mention.from))) continue;
     const cues = list.map((i) => p.said[i]!.cue);
     // "over the room that is 48, 43 and 39 degrees"
     if (cues[0]!.overRoom) for (const cue of cues) cue.overRoom = true;
     // "lets it burn 164, or 97 percent": the figure, and what share that is.
-    if (list.length === 2 && cues[0]!.op === 'value' && cues[1]!.op !== 'change' && p.said[list[1]!]!.mention.unit?.id === '%' && /^, (?:or|so|that's|which)$/.test(p.low.slice(p.said[list[0]!]!.mention.to, p.said[list[0]!]!.mention.to + 2).join(' '))) continue;
+    if (list.length === 2 && cues[0]!.op === 'value' && cues[1]!.op !== 'change' && p.said[list[1]!]!.mention.unit?.id === '%' && /^, (?:or|so|that's|which)$/.test(stretch(p.low, p.said[list[0]!]!.mention.to, p.said[list[0]!]!.mention.to + 2))) continue;
     const source = cues.at(-1)!.op === 'share' && cues[0]!.op !== 'share' && (cues[0]!.op === 'value' || cues[0]!.way === 'apart') ? cues.at(-1)! : cues[0]!.op === 'change' ? cues[0]! : cues.at(-1)!.op === 'change' && cues.at(-1)!.because && p.low.slice(p.said[list.at(-2)!]!.mention.to, p.said[list.at(-1)!]!.mention.from).some((w) => w === 'and' || w === 'or') ? cues.at(-1)! : cues.at(-1)!.op === 'share' ? cues.at(-1)! : undefined;
     if (!source) continue;
     for (const cue of cues) {

@@ -1,4 +1,5 @@
 // A mention read as a change: a difference, a rise over idle, a percentage, against what the words or the context compare with.
+import { stretch } from '../script/index.js';
 import type { Way } from '../script/index.js';
 import { passedOver } from './oblique.js';
 import { basesFor, baseWords, changesOf, medianSet } from './bases.js';
@@ -219,7 +220,7 @@ const arriving = /^(?:\S+ ){0,2}to$|^(?:\S+ )?, at$|^(?:\S+ )?(?:, )?(?:to|and|b
 export function endBeside(c: Context, index: number): Cell | undefined {
   const next = c.parsed.said[index + 1];
   const m = c.parsed.said[index]!.mention;
-  if (!next || next.mention.type !== 'cardinal' || next.cue.op !== 'value' || !arriving.test(c.parsed.low.slice(m.to, next.mention.from).join(' '))) return undefined;
+  if (!next || next.mention.type !== 'cardinal' || next.cue.op !== 'value' || !arriving.test(stretch(c.parsed.low, m.to, next.mention.from))) return undefined;
   return readValue(c, index + 1).filter((x) => x.cost <= 1 && x.term.kind === 'mean' && fit(next.mention, x)).sort((a, b) => a.cost - b.cost)[0]?.subject;
 }
 
@@ -265,7 +266,7 @@ function inOrder(c: Context, index: number, values: Term[]): Term[] {
   const [to, from] = [c.done[index - 2], c.done[index - 1]];
   if (!to || !from || values.length < 2 || !sameTerm(values[0]!, from.term) || !sameTerm(values[1]!, to.term)) return values;
   const { mention } = c.parsed.said[index - 1]!;
-  const gap = c.parsed.low.slice(c.parsed.said[index - 2]!.mention.to, mention.from).join(' ');
+  const gap = stretch(c.parsed.low, c.parsed.said[index - 2]!.mention.to, mention.from);
   // "The Cobble needs 44 to the Garth's 51, and it is 7 cheaper"
   const latter = from.subject && c.hits.hits.find((h) => c.grid.of.setup.includes(h.slot) && h.value === from.subject!.at[h.slot] && h.segment === index - 1);
   if (latter && passedOver(c.parsed, index, c.hits.hits, latter)) return [values[1]!, values[0]!, ...values.slice(2)];

@@ -1,7 +1,7 @@
 // A count of those that meet something: "three of the five stay below forty degrees", "all four pass the kilogram mark",
 // "of the six, five need more than a minute", "it should stay under 70, and four of the six do".
 import { type Unit, unit } from '../quantities/index.js';
-import { unitAt } from '../script/index.js';
+import { unitAt, stretch } from '../script/index.js';
 import { isFact } from '../facts/index.js';
 import { siblings } from './siblings.js';
 import { type Bound, boundIn, failingVerbs, keepingVerbs, loosely, negations, proVerbs, turned } from './condition-words.js';
@@ -35,11 +35,11 @@ export function conditionAt(c: Context, index: number): Condition | undefined {
   let from = m.to;
   if (next && next.type === 'cardinal' && !next.unit && low[m.to] === 'of' && next.from - m.to <= 3) {
     [size, of, from] = [next.value.toNumber(), index + 1, next.to];
-  } else if (previous && previous.type === 'cardinal' && !previous.unit && opens(low, previous.from) && /^,(?: (?:only|just|a|good|at|least|exactly|still|as|many|all))*$/.test(low.slice(low.lastIndexOf(',', m.from), m.from).join(' ')) && m.from - previous.to <= 12) [size, of] = [previous.value.toNumber(), index - 1];
-  else if (/^all(?: the| of the| of our)?$/.test(low.slice(Math.max(0, m.from - 3), m.from).join(' ').replace(/^.*?(?=all\b)/, '')) && (low[m.to] !== 'of' || /^(?:them|these|those)$/.test(low[m.to + 1] ?? '')) && !overAll(low, m.from)) size = m.value.toNumber();
+  } else if (previous && previous.type === 'cardinal' && !previous.unit && opens(low, previous.from) && /^,(?: (?:only|just|a|good|at|least|exactly|still|as|many|all))*$/.test(stretch(low, low.lastIndexOf(',', m.from), m.from)) && m.from - previous.to <= 12) [size, of] = [previous.value.toNumber(), index - 1];
+  else if (/^all(?: the| of the| of our)?$/.test(stretch(low, Math.max(0, m.from - 3), m.from).replace(/^.*?(?=all\b)/, '')) && (low[m.to] !== 'of' || /^(?:them|these|those)$/.test(low[m.to + 1] ?? '')) && !overAll(low, m.from)) size = m.value.toNumber();
   else return undefined;
   // "of all nine combinations only one is over it": how many there are, and the other is counted.
-  if (size === m.value.toNumber() && of === index && /^of all$/.test(low.slice(Math.max(0, m.from - 2), m.from).join(' ')) && low.slice(m.to, m.to + 6).some((w) => /^(?:one|none|nothing|only|just|two|three|four|five)$/.test(w))) return undefined;
+  if (size === m.value.toNumber() && of === index && /^of all$/.test(stretch(low, Math.max(0, m.from - 2), m.from)) && low.slice(m.to, m.to + 6).some((w) => /^(?:one|none|nothing|only|just|two|three|four|five)$/.test(w))) return undefined;
   if (size < 2 || size > 40 || m.value.toNumber() > size) return undefined;
   let to = from;
   // "all twelve, ten of them stay under": another count, and no figure of this one.
@@ -121,7 +121,7 @@ export function wanted(c: Context, index: number): boolean {
   const { mention } = said[index]!;
   // "A gram and a half is the most I put up with"
   if (setsMark(low, mention)) return true;
-  return low[mention.from - 1] === 'the' && /^(?:that |which )?(?:i|we|you) (?!measured|saw|see|got|get|had|have|found|recorded|read|noted|heard|mentioned|said|just|did|took|started)[a-z]/.test(low.slice(mention.to, mention.to + 3).join(' '));
+  return low[mention.from - 1] === 'the' && /^(?:that |which )?(?:i|we|you) (?!measured|saw|see|got|get|had|have|found|recorded|read|noted|heard|mentioned|said|just|did|took|started)[a-z]/.test(stretch(low, mention.to, mention.to + 3));
 }
 
 interface Mark { operand?: string; like?: Cell; unit?: Unit; value?: number; at?: number; cost: number }

@@ -1,4 +1,5 @@
 // "24 degrees above the room, against 17 for the other": the second figure is what the first is, of another thing.
+import { stretch } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { decide, fit } from './decide.js';
 import { push } from './read-value.js';
@@ -12,7 +13,7 @@ export function readContrast(c: Context, index: number): Reading | undefined {
   const before = c.done[index - 1];
   const first = c.parsed.said[index - 1]?.mention;
   if (!before || !first || m.type !== 'cardinal' || before.term.kind !== 'over_room' || !fit(first, before)) return undefined;
-  if (!/^(?:against|versus|vs)$/.test(low[m.from - 1] ?? '') && !/^compared (?:with|to)$/.test(low.slice(m.from - 2, m.from).join(' '))) return undefined;
+  if (!/^(?:against|versus|vs)$/.test(low[m.from - 1] ?? '') && !/^compared (?:with|to)$/.test(stretch(low, m.from - 2, m.from))) return undefined;
   if (m.unit && m.unit.id !== first.unit?.id) return undefined;
   const things = c.hits.hits.filter((h) => h.from >= m.to && h.from < segment.to && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field));
   if (!things.length) return undefined;

@@ -135,7 +135,7 @@ function ofOtherThings(c: Context, index: number): boolean {
   const { to } = c.parsed.said[index]!.mention;
   const { low, tokens } = c.parsed;
   for (let i = to; i < Math.min(low.length, to + 3); i++) {
-    if (tokens[i]!.kind !== 'word' || phraseEnds.test(low[i]!) || c.parsed.names.some((n) => n.from <= i && i < n.to && n.meanings.some((x) => x.own))) return false;
+    if (tokens[i]!.kind !== 'word' || phraseEnds.has(low[i]!) || c.parsed.names.some((n) => n.from <= i && i < n.to && n.meanings.some((x) => x.own))) return false;
     if (/\p{L}{3,}s$/u.test(low[i]!)) return i > to;
   }
   return false;
@@ -144,7 +144,7 @@ function ofOtherThings(c: Context, index: number): boolean {
 /** No noun follows. */
 function bare(c: Context, index: number): boolean {
   const { to } = c.parsed.said[index]!.mention;
-  return c.parsed.tokens[to]?.kind !== 'word' || phraseEnds.test(c.parsed.low[to]!) || !/s$/.test(c.parsed.low[to]!);
+  return c.parsed.tokens[to]?.kind !== 'word' || phraseEnds.has(c.parsed.low[to]!) || !/s$/.test(c.parsed.low[to]!);
 }
 
 /** "three of the nine", where three things have four settings: as many as some of them make, and no noun says which are meant. */

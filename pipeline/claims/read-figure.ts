@@ -1,6 +1,6 @@
 // A figure, with or without a unit, read as what its words allow: a value, a change, a percentage; and whether the words make it a figure at all.
 import { type Unit, unit } from '../quantities/index.js';
-import { changeVerbs, type Mention, phraseAt } from '../script/index.js';
+import { changeVerbs, type Mention, phraseAt, stretch, WordClass } from '../script/index.js';
 import { baseWords } from './bases.js';
 import { type Candidate, type Context, withCue, withMention } from './context.js';
 import { decide, type Decision, fit, margin } from './decide.js';
@@ -20,6 +20,9 @@ import { firstCell, valueOf } from './terms.js';
 
 /** Where the words say both sides, nothing further off need be looked for. */
 const narrow = { margin: 0.35, doubt: 0.35 } as const;
+
+const beating = new WordClass(/^(?:beats?|beating|trumps?|outweighs?)$/);
+const points = new WordClass(/^(?:that's|that|there's|which|it's|makes|making)$/);
 
 /** A figure with or without a unit: a value, a change, a percentage. */
 export function decideFigure(c: Context, index: number, out: Candidate[], range: boolean, pair: boolean): Reading {
@@ -45,7 +48,7 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   }
   // "86 percent of the one, where on slow it managed only 76", "…, and the other keeps 65": the same share of another.
   // "… and the other only 187, or 81 percent": the share is said after it.
-  const shareAfter = c.parsed.said[index + 1]?.mention.unit?.id === '%' && /^, or\b/.test(c.parsed.low.slice(m.to, c.parsed.said[index + 1]!.mention.from).join(' '));
+  const shareAfter = c.parsed.said[index + 1]?.mention.unit?.id === '%' && /^, or\b/.test(stretch(c.parsed.low, m.to, c.parsed.said[index + 1]!.mention.from));
   const goesOn = !m.unit && m.type === 'cardinal' && !shareAfter && !(!again && c.parsed.said[index + 1]?.cue.elided?.op === 'share' && c.parsed.said[index - 1]?.cue.op === 'share') ? sameShare(withMention(c, index, { ...m, unit: unit('%') }), index) : [];
   if (goesOn.length) {
     const d = decide({ ...m, unit: unit('%') }, goesOn, narrow);
@@ -86,8 +89,7 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   const nearest = pair || range ? [] : readValue(c, index, 1);
   if (nearest.some((x) => x.cost <= 0.3 && fit(m, x))) out.push(...nearest);
   else if (!pair) out.push(...readValue(c, index).map((x) => (range ? { ...x, cost: x.cost + 0.8 } : x)));
-  const opens = c.parsed.low.slice(said.segment.from, m.from);
-  const pointing = opens.some((w) => /^(?:that's|that|there's|which|it's|makes|making)$/.test(w)) && !c.hits.hits.some((h) => h.segment === index);
+  const pointing = points.in(c.parsed.low, said.segment.from, m.from) && !c.hits.hits.some((h) => h.segment === index);
   const passing = elapsed(c, index);
   const aside = m.adjectival && !c.hits.roles.some((r) => r.from >= m.to && r.from <= m.to + 3);
   const second = pair && pairWith(c, index)?.second === index;
@@ -98,7 +100,7 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   const soft = plain ? [] : readChange(c, index).filter((x) => !x.subject?.fixed).map((x) => ({ ...x, cost: x.cost + unsaid }));
   const open = openMeasure(c, index);
   // "65.5 on the one beats 97.1 on paper": a figure of something else, whatever that is.
-  const beaten = /^(?:beats?|beating|trumps?|outweighs?)$/.test(c.parsed.low[m.from - 1] ?? '');
+  const beaten = beating.has(c.parsed.low[m.from - 1] ?? '');
   const d = decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: open || beaten || labelLike(c, index) || !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.roles.some((r) => r.segment === index && /^(?:limit|target|rated)$/.test(r.role)) && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: passing || aside || cue.doubtful || !supported(c, index) });
   return as(open && d.verdict === 'untied' ? { ...d, unsaid: true } : d);
 }
@@ -206,7 +208,7 @@ function takenOfBase(c: Context, index: number): Candidate[] {
   if (!again?.base || !again.subject || (again.kind !== 'difference' && again.kind !== 'rise') || !c.parsed.low.slice(segment.from, mention.from).some((w) => /^(?:that|that's|which|or)$/.test(w))) return out;
   const { base, subject } = again;
   // … or of "its time": of what it had of that before.
-  const own = /^of (?:its|their|his|her)$/.test(c.parsed.low.slice(mention.to, mention.to + 2).join(' ')) && c.parsed.low.slice(mention.to + 2, segment.to).filter((w) => /\w/.test(w)).length <= 3 && c.hits.hits.every((h) => h.from <= mention.to || h.from > mention.to + 5 || subject.at[h.slot] === h.value);
+  const own = /^of (?:its|their|his|her)$/.test(stretch(c.parsed.low, mention.to, mention.to + 2)) && c.parsed.low.slice(mention.to + 2, segment.to).filter((w) => /\w/.test(w)).length <= 3 && c.hits.hits.every((h) => h.from <= mention.to || h.from > mention.to + 5 || subject.at[h.slot] === h.value);
   if (!own && !c.hits.hits.some((h) => h.from > mention.to && h.from <= mention.to + 3 && base.at[h.slot] === h.value && subject.at[h.slot] !== h.value)) return out;
   push(out, c, { kind: 'percent_change', args: [subject.key, base.key] }, 'percent_change', 0, subject, sameChange, { base, sign: again.sign, firm: true });
   return out;

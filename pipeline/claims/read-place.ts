@@ -1,4 +1,5 @@
 // A superlative or an ordinal, judged: whether it states a place at all, and whether an alarm may rest on it.
+import { stretch } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { decide, type Decision } from './decide.js';
 import { subjectUnknown } from './placed-subject.js';
@@ -31,7 +32,7 @@ export function readPlace(c: Context, index: number): Decision {
     if (colon > 0 && colon < m.to + 5 && m.value.toNumber() === 1 && new Set(c.hits.hits.filter((h) => h.from > colon && c.grid.slots[h.slot]!.field === 'setup').map((h) => h.value)).size > 1) return decide(m, [], { silent: true });
     // "and draws the most, 31 watts": what there is most of is the figure behind it.
     const next = c.parsed.said[index + 1];
-    const figured = low[m.from - 1] === 'the' && next?.mention.unit !== undefined && next.cue.op === 'value' && /^(?:,|at|with|, at|, with)$/.test(low.slice(m.to, next.mention.from).join(' ')) && figureBeside(c, index) !== undefined;
+    const figured = low[m.from - 1] === 'the' && next?.mention.unit !== undefined && next.cue.op === 'value' && /^(?:,|at|with|, at|, with)$/.test(stretch(low, m.to, next.mention.from)) && figureBeside(c, index) !== undefined;
     if (low[m.to] === 'first' || !figured && /^(?:most|least)$/.test(low[m.from]!) && !(low[m.from - 1] === 'the' && sizeSaid(c, index) !== undefined) && (beside[0] === 'of' || !/^(?:efficient|power|noise|heat|frames)$/.test(beside[0] ?? ''))) return decide(m, [], { silent: true });
   }
   // "buy whichever is the cheapest", where the record has no prices: a quantity that was never measured.
@@ -62,7 +63,7 @@ function pairedEnds(c: Context, index: number): boolean {
   const { said, low } = c.parsed;
   return [[index - 1, index], [index, index + 1]].some(([i, k]) => {
     const [a, b] = [said[i!]?.mention, said[k!]?.mention];
-    return a?.superlative && b?.superlative && a.superlative.way !== b.superlative.way && /^(?:and|from|versus|against|minus)(?: the)?$/.test(low.slice(a.to, b.from).join(' '));
+    return a?.superlative && b?.superlative && a.superlative.way !== b.superlative.way && /^(?:and|from|versus|against|minus)(?: the)?$/.test(stretch(low, a.to, b.from));
   });
 }
 
@@ -98,7 +99,7 @@ function ranking(c: Context, index: number): boolean {
   // "The coolest of all six is the one, and second is the other"
   if (said.some((s, k) => k < index && s.mention.superlative && sizeSaid(c, k) !== undefined)) return true;
   // "The Corrow wins with 212 seconds, the Ashlar comes second"
-  if (c.now.leads && c.now.leads !== c.before.leads && placing.test(low.slice(0, said[index]!.mention.from).join(' '))) return true;
+  if (c.now.leads && c.now.leads !== c.before.leads && placing.test(stretch(low, 0, said[index]!.mention.from))) return true;
   return said.filter((s) => s.mention.type === 'ordinal').length > 1 || low.includes('place') || low.slice(said[index]!.mention.to, said[index]!.mention.to + 4).some((w) => /^(?:table|list|ranking|field|order)$/.test(w)) || (figureBeside(c, index) !== undefined && /^(?:with|at|,|\.)?$/.test(low[said[index]!.mention.to] ?? '')) || (c.now.placed.length > 0 && (low.length <= 6 || (said[index]!.mention.from === 0 && low[said[index]!.mention.to] === ',')));
 }
 

@@ -1,4 +1,5 @@
 // A mention read as a multiple of something.
+import { stretch } from '../script/index.js';
 import { basesFor, baseWords, changesOf } from './bases.js';
 import { type Candidate, type Context, reachOfCosts, sameCellExcept, subjectCells, unitsOf } from './context.js';
 import { type Cell, moved } from './grid.js';
@@ -17,7 +18,7 @@ export function readRatio(c: Context, index: number): Candidate[] {
   // "at 90 watts for the one, and at half of that for the other": of what was said just before, and the thing named after it.
   const first = c.done[index - 1]?.subject;
   const { to } = said.mention;
-  if (first && /^(?:of )?that (?:for|in|on|at|with|under)\b/.test(c.parsed.low.slice(to, to + 3).join(' '))) {
+  if (first && /^(?:of )?that (?:for|in|on|at|with|under)\b/.test(stretch(c.parsed.low, to, to + 3))) {
     const until = c.parsed.said[index + 1]?.mention.from ?? c.parsed.low.length;
     const after = c.hits.hits.filter((h) => h.from >= to && h.from < until && ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field) && first.at[h.slot] !== h.value);
     const other = after.length ? moved(c.grid, first, new Map(after.map((h) => [h.slot, h.value] as const))) : undefined;
@@ -28,7 +29,7 @@ export function readRatio(c: Context, index: number): Candidate[] {
   const own = namedHere(c, index);
   for (const [k, latest] of c.now.said.slice(0, 2).entries()) {
     // "carries twice as much water as the other": of the quantity itself, where nothing is said to change.
-    if (/^as (?:much|many) (?!as\b)\p{L}/u.test(c.parsed.low.slice(to, to + 3).join(' ')) && !speaksOfChanges(c, index)) continue;
+    if (/^as (?:much|many) (?!as\b)\p{L}/u.test(stretch(c.parsed.low, to, to + 3)) && !speaksOfChanges(c, index)) continue;
     if (!carried || latest.kind === 'mean' || latest.kind === 'rank' || latest.kind === 'count') continue;
     // "as long as", "as loud as": of the quantity itself, and not of a change.
     if (!ofMeasureSaid(c, index, firstCell(c.grid, latest)) || (latest.kind === 'difference' && c.parsed.low[to] === 'as' && spokenBy(c.parsed.low[to + 1]).length > 0)) continue;
@@ -44,8 +45,8 @@ export function readRatio(c: Context, index: number): Candidate[] {
   }
   // "So the one takes twice as much as the other": of the quantity that was given last.
   // … and "passes 20 percent more and carries twice as much water": before the change, of the same.
-  const given = c.now.said[0]?.kind === 'percent_change' && /^as (?:much|many) (?!as\b)\p{L}/u.test(c.parsed.low.slice(to, to + 3).join(' ')) && !speaksOfChanges(c, index) ? c.now.said.find((t) => t.kind === 'mean') : c.now.said[0];
-  if (given?.kind === 'mean' && (/^as (?:much|many)$/.test(c.parsed.low.slice(to, to + 2).join(' ')) || c.parsed.low.slice(said.segment.from, said.mention.from).some((w) => /^(?:figure|number|value|result|reading)$/.test(w))) && !measureSaid(c, index)) for (const change of changesOf(words)) {
+  const given = c.now.said[0]?.kind === 'percent_change' && /^as (?:much|many) (?!as\b)\p{L}/u.test(stretch(c.parsed.low, to, to + 3)) && !speaksOfChanges(c, index) ? c.now.said.find((t) => t.kind === 'mean') : c.now.said[0];
+  if (given?.kind === 'mean' && (/^as (?:much|many)$/.test(stretch(c.parsed.low, to, to + 2)) || c.parsed.low.slice(said.segment.from, said.mention.from).some((w) => /^(?:figure|number|value|result|reading)$/.test(w))) && !measureSaid(c, index)) for (const change of changesOf(words)) {
     const top = [substitute(c.grid, given, own), given].find((t) => t && [...own].every(([i, v]) => firstCell(c.grid, t)!.at[i] === v));
     const other = top && substitute(c.grid, top, change);
     if (other) push(out, c, { kind: 'ratio', args: [top, other] }, 'ratio', 0, firstCell(c.grid, top), 'of what was given last', { firm: true, base: firstCell(c.grid, other)! });
@@ -55,7 +56,7 @@ export function readRatio(c: Context, index: number): Candidate[] {
   const { cells } = subjectCells(c, index, unitsOf(said, true), { ownPart });
   // "14 percent faster than the one and 1.6 times as fast as the other": of the quantity, and the work, spoken of just before.
   const compared = c.done[index - 1];
-  const before = compared && /^(?:percent_change|ratio|mean)$/.test(compared.kind) && (compared.kind !== 'mean' || !/^as much\b/.test(c.parsed.low.slice(said.mention.to, said.mention.to + 2).join(' '))) ? compared.subject : undefined;
+  const before = compared && /^(?:percent_change|ratio|mean)$/.test(compared.kind) && (compared.kind !== 'mean' || !/^as much\b/.test(stretch(c.parsed.low, said.mention.to, said.mention.to + 2))) ? compared.subject : undefined;
   const same = [...c.grid.of.measure, ...c.grid.of.part, ...c.grid.of.workload];
   if (before && !c.hits.hits.some((h) => h.segment === index && same.includes(h.slot))) {
     for (const x of cells) if (same.some((i) => x.cell.at[i] !== before.at[i])) x.cost += 0.9;

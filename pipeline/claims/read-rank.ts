@@ -1,4 +1,5 @@
 // A mention read as a place in a ranking: a superlative, "second loudest", "First, …", "in sixth place", "last".
+import { stretch } from '../script/index.js';
 import { Exact, type Unit } from '../quantities/index.js';
 import { siblings } from './siblings.js';
 import { type Candidate, type Context, polarity, subjectCells, unitsOf } from './context.js';
@@ -171,7 +172,7 @@ export function sizeSaid(c: Context, index: number): number | undefined {
   }
   // "Of the eight boxes, it is the lightest": how many they are opens the sentence.
   const first = c.parsed.said[0]!.mention;
-  return index > 0 && first.type === 'cardinal' && !first.unit && first.decimals <= 0 && /^(?:(?:and|but|so) )?(?:out )?of(?: (?:all|the|our|my|these|those|all the|all these|all of the))?$/.test(low.slice(0, first.from).join(' ')) ? first.value.toNumber() : undefined;
+  return index > 0 && first.type === 'cardinal' && !first.unit && first.decimals <= 0 && /^(?:(?:and|but|so) )?(?:out )?of(?: (?:all|the|our|my|these|those|all the|all these|all of the))?$/.test(stretch(low, 0, first.from)) ? first.value.toNumber() : undefined;
 }
 
 /** Which slots vary in the set ranked, by what is named and what the words count. */

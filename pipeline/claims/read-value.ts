@@ -37,7 +37,7 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
   // "it slips under my 30"
   const own = /^(?:my|our)$/.test(c.parsed.low[said.mention.from - 1] ?? '');
   const lead = said.segment.from < said.mention.from ? c.parsed.low.slice(Math.max(0, said.mention.from - 4), said.mention.from) : [];
-  const saying = lead.findLastIndex((w) => /^(?:says|quotes)$/.test(w));
+  const saying = lead.findLastIndex((w) => w === 'says' || w === 'quotes');
   const says = saying >= 0 && lead.slice(saying + 1).every((w) => /^(?:an?|even|flat|full|round)$/.test(w)) && c.hits.hits.some((h) => h.to === said.mention.from - lead.length + saying && c.grid.of.setup.includes(h.slot));
   const loose = /^(?:less than|more than|at most|at least)$/.test(said.mention.hedge?.name ?? '');
   for (const { cell, cost: said0 } of cells) {

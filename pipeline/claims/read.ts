@@ -1,4 +1,5 @@
 // One mention: all its readings, weighed.
+import { stretch } from '../script/index.js';
 import type { Mention } from '../script/index.js';
 import { anotherMeasure } from './another-measure.js';
 import { arrivals } from './arrival.js';
@@ -216,7 +217,7 @@ function weigh(c: Context, index: number): Reading {
     const { candidates, sure } = readCount(c, index);
     if (candidates.length) return as(decide(m, candidates, { silent: !sure, margin: isCondition(c, index) ? 0.15 : 0.35, doubt: isCondition(c, index) ? 0.6 : 1.5 }));
     // "lamps, forty of them", "first two of them flare": so many of what was just named.
-    if (!cue.placed || c.parsed.low[m.from - 1] !== 'all' && /^of (?:them|these|those|the same)$/.test(c.parsed.low.slice(m.to, m.to + (c.parsed.low[m.to + 1] === 'the' ? 3 : 2)).join(' ')) || (c.parsed.low[m.to] === 'of' && c.parsed.said[index + 1] && setSize(c, index + 1))) return as(decide(m, [], { silent: true }));
+    if (!cue.placed || c.parsed.low[m.from - 1] !== 'all' && /^of (?:them|these|those|the same)$/.test(stretch(c.parsed.low, m.to, m.to + (c.parsed.low[m.to + 1] === 'the' ? 3 : 2))) || (c.parsed.low[m.to] === 'of' && c.parsed.said[index + 1] && setSize(c, index + 1))) return as(decide(m, [], { silent: true }));
   }
   if (range && isSelection(c.parsed, range)) return as(decide(m, [], { silent: true }));
   const out: Candidate[] = [];
@@ -226,7 +227,7 @@ function weigh(c: Context, index: number): Reading {
   }
   const pair = pairWith(c, index);
   // "They went from 38.9 to 41.7": several of them, so that is how far they lie apart.
-  const several = pair !== undefined && new Set(c.hits.hits.filter((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && h.segment >= pair.first && h.segment <= pair.second).map((h) => h.value)).size === 1 && /\b(?:they|runs|passes|repeats|mounts|attempts|tries|results) (?:go|went|run|ran|ranged?)(?: all the way)? from$/.test(c.parsed.low.slice(0, c.parsed.said[pair.first]!.mention.from).join(' '));
+  const several = pair !== undefined && new Set(c.hits.hits.filter((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && h.segment >= pair.first && h.segment <= pair.second).map((h) => h.value)).size === 1 && /\b(?:they|runs|passes|repeats|mounts|attempts|tries|results) (?:go|went|run|ran|ranged?)(?: all the way)? from$/.test(stretch(c.parsed.low, 0, c.parsed.said[pair.first]!.mention.from));
   if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : several ? { ...x, cost: x.cost + 0.6 } : x)), ...readRange(c, index, { ...pair, sure: false }).map((x) => ({ ...x, cost: x.cost + (several ? 0 : 1) })));
   // "I did the whole round twice": so many runs, where the words make it a multiple of nothing.
   const runs = cue.op === 'ratio' && cue.doubtful && /^(?:twice|thrice)$/.test(c.parsed.low[m.to - 1]!) ? readRuns(c, index).filter((x) => fit(m, x)) : [];

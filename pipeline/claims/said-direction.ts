@@ -3,7 +3,7 @@
 //   "it goes from 1,690 to 1,480 rpm, up by 14 percent"  the way is said after
 //   "2.6 degrees warmer, 49.8 after 52.4"                what it is, and what it was or is elsewhere
 //   "drops to 44 from 40"
-import { changeNouns, changeVerbs, type Mention, phraseAt } from '../script/index.js';
+import { changeNouns, changeVerbs, type Mention, phraseAt, stretch } from '../script/index.js';
 import type { Parsed } from './parse.js';
 
 export type Direction = 'up' | 'down';
@@ -66,7 +66,7 @@ export function wrongWays(p: Parsed): WrongWay[] {
 export function endAfterChange(p: Parsed, i: number): 'is' | 'was' | undefined {
   const against = (k: number): boolean => {
     const [a, b, change] = [p.said[k]?.mention, p.said[k + 1]?.mention, p.said[k - 1]];
-    return a !== undefined && b !== undefined && change?.cue.op === 'change' && a.type === 'cardinal' && b.type === 'cardinal' && instead.test(p.low.slice(a.to, b.from).join(' ')) && closes(p, k, change.cue.because);
+    return a !== undefined && b !== undefined && change?.cue.op === 'change' && a.type === 'cardinal' && b.type === 'cardinal' && instead.test(stretch(p.low, a.to, b.from)) && closes(p, k, change.cue.because);
   };
   return against(i) ? 'is' : against(i - 1) ? 'was' : undefined;
 }

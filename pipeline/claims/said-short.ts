@@ -1,12 +1,12 @@
 // A bare number that stands where a name stands: "at 60", "Sixty:", "sixty costs more", where settings are called "60 percent" and "80 percent".
-import { changeVerbs, type Mention, phraseAt } from '../script/index.js';
+import { changeVerbs, type Mention, phraseAt, stretch } from '../script/index.js';
 import type { Lexicon, Meaning, Name } from './lexicon.js';
 
 /** The meanings of a setting or a load for whose name the number alone is said. */
 export function saidShort(low: readonly string[], m: Mention, all: readonly Mention[], names: readonly Name[], lex: Lexicon): readonly Meaning[] | undefined {
   const own = short(lex, m);
   if (!own) return undefined;
-  const before = low.slice(Math.max(0, m.from - 2), m.from).join(' ');
+  const before = stretch(low, Math.max(0, m.from - 2), m.from);
   if (/^(?:than|as|with) (?:at|on|with)$/.test(before)) return own;
   // "fans back at 1200"
   if (/^(?:at|back at|still at)$/.test(low[m.from - 1] ?? '') && m.value.toNumber() >= 100) return own;

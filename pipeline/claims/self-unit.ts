@@ -1,5 +1,6 @@
 // A unit that no such quantity has: volts in millivolts, a battery's charge in watts. The table is the place to add to;
 // its ranges are common practice, no published source.
+import { stretch } from '../script/index.js';
 import type { Parsed } from './parse.js';
 import { eachSentence, type SelfCheck, type SelfFault } from './self-check.js';
 
@@ -64,7 +65,7 @@ function look(p: Parsed): SelfFault[] {
     const rules = byUnit.get(m.unit.id);
     if (!rules) return [];
     const words = [...p.low.slice(segment.from, m.from), ...p.low.slice(m.to, segment.to)].join(' ');
-    const before = p.low.slice(0, segment.to).join(' ');
+    const before = stretch(p.low, 0, segment.to);
     const rule = rules.find((r) => r.about.test(words) && !r.unless?.test(words) && (!storing(r) || holds.test(before)) && beyond(m.value.abs().toNumber(), r));
     if (!rule) return [];
     return [{ code: 'self-unit', start: m.start, end: m.end, against: [], message: `Says ${p.text.slice(m.start, m.end)}, which cannot be: ${rule.because}; ${rule.meant === 'another figure' ? 'another figure was meant' : `${rule.meant} may be meant`}` }];

@@ -1,4 +1,5 @@
 // "down to 75 percent, which means 225 watts": what a setting that was just named is set to, said in the unit of its limit.
+import { stretch } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { push } from './read-value.js';
 import { valueOf } from './terms.js';
@@ -11,7 +12,7 @@ export function setTo(c: Context, index: number): Candidate[] {
   if (m.type !== 'cardinal' || !m.unit || m.unit.id === '%') return out;
   const before = c.parsed.said[index - 1]?.mention;
   const name = c.hits.hits.findLast((h) => h.to <= m.from && c.grid.slots[h.slot]!.field === 'setting');
-  const behind = (at: number): boolean => means.test(c.parsed.low.slice(at, m.from).join(' '));
+  const behind = (at: number): boolean => means.test(stretch(c.parsed.low, at, m.from));
   // The number may be the setting's own name, or a share in percent with the setting spoken of.
   const named = name && behind(name.to) && c.parsed.low.slice(name.from, name.to).some((w) => /\d/.test(w) || w === 'percent');
   const slot = named ? name.slot : c.grid.of.setting[0];

@@ -1,5 +1,6 @@
 // "Since March it has gained three decibels", "compared to March, it …": what a change is counted from, where the sentences
 // before speak of another one.
+import { stretch } from '../script/index.js';
 import type { Hit } from './evidence.js';
 import type { Grid } from './grid.js';
 import type { Parsed } from './parse.js';
@@ -12,7 +13,7 @@ export function departSince(g: Grid, p: Parsed, hits: readonly Hit[], state: Sta
   if (!p.said.length || !p.said.every((s) => s.cue.op === 'change')) return;
   for (const h of hits) {
     const lead = p.low[h.from - 1] === 'the' ? h.from - 2 : h.from - 1;
-    if (lead < 0 || !counted.test(p.low.slice(lead > 0 && /^(?:to|with)$/.test(p.low[lead]!) ? lead - 1 : lead, lead + 1).join(' '))) continue;
+    if (lead < 0 || !counted.test(stretch(p.low, lead > 0 && /^(?:to|with)$/.test(p.low[lead]!) ? lead - 1 : lead, lead + 1))) continue;
     if (lead > 1 || g.slots[h.slot]!.field !== 'setting' || h.to > p.said[0]!.mention.from) continue;
     const since = p.low[lead] === 'since';
     const here = state.topics[h.slot]![0];

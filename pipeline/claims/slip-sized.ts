@@ -3,6 +3,7 @@
 // was measured is rather misread, and left untied. This is asked last, of alarms alone: it looks through the whole record.
 //   "… and the other loses forty-six"      no difference of 17 told wrong, where a difference of 46 stands beside it
 //   "The Sorrel moved up to first"         no seventh place told wrong: those who sort a list know its two ends
+import { stretch } from '../script/index.js';
 import type { Mention } from '../script/index.js';
 import { type Candidate, type Context, oddlySized } from './context.js';
 import { fit } from './decide.js';
@@ -33,7 +34,7 @@ export function noSlip(c: Context, index: number, r: Reading): string | undefine
   if (r.verdict !== 'disagrees' || !x) return undefined;
   // "holds on to 61.3, the hottest of the four": whose that is was not understood.
   const figure = c.parsed.said[index - 1]?.mention;
-  if (x.kind === 'rank' && figure?.type === 'cardinal' && (figure.unit || figure.decimals > 0) && r.mention.from - figure.to <= 2 && /^,? ?the$/.test(c.parsed.low.slice(figure.to, r.mention.from).join(' ')) && c.done[index - 1]?.subject !== x.subject) return 'the figure that it stands beside was not understood';
+  if (x.kind === 'rank' && figure?.type === 'cardinal' && (figure.unit || figure.decimals > 0) && r.mention.from - figure.to <= 2 && /^,? ?the$/.test(stretch(c.parsed.low, figure.to, r.mention.from)) && c.done[index - 1]?.subject !== x.subject) return 'the figure that it stands beside was not understood';
   if (x.kind === 'rank') return r.mention.type === 'ordinal' && Math.abs(Math.abs(r.mention.value.toNumber()) - x.fact.value.toNumber()) > places ? 'hardly told wrong by so many places' : undefined;
   const other = plainlyOther(c, index, x);
   if (other) return `just what ${other} gives`;

@@ -1,4 +1,5 @@
 // A mark that was spoken of just before, and that the words of a change go back to without naming it.
+import { stretch } from '../script/index.js';
 import { byBefore } from './by-how-much.js';
 import type { Context } from './context.js';
 import type { Role } from './roles.js';
@@ -11,7 +12,7 @@ export function spokenMark(c: Context, index: number): Role | undefined {
   const { constant } = c.now;
   const by = byBefore(c.parsed.low, mention.from);
   if (!constant || by < 0 || !c.now.said.some((t) => t.kind === 'mean' && t.args[0] === constant)) return undefined;
-  return passes.test(c.parsed.low.slice(Math.max(segment.from, by - 5), by + 1).join(' ')) ? c.grid.byKey.get(constant)?.role : undefined;
+  return passes.test(stretch(c.parsed.low, Math.max(segment.from, by - 5), by + 1)) ? c.grid.byKey.get(constant)?.role : undefined;
 }
 
 const beyond = /^(?:above|below|over|under|past|beyond|inside|within|short of|shy of|clear of|off|beneath)$/;
@@ -20,7 +21,7 @@ const beyond = /^(?:above|below|over|under|past|beyond|inside|within|short of|sh
 export function pointedAt(p: Context['parsed'], index: number, from: number): boolean {
   const { cue, mention } = p.said[index]!;
   if (cue.op !== 'change' || !cue.base || from >= mention.from || from < (p.said[index - 1]?.mention.to ?? 0)) return false;
-  return beyond.test(cue.because) && /^(?:it|that|them)$/.test(p.low.slice(cue.base.from, cue.base.to).join(' '));
+  return beyond.test(cue.because) && /^(?:it|that|them)$/.test(stretch(p.low, cue.base.from, cue.base.to));
 }
 
 /** The roles of such a mark. */

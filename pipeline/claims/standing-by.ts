@@ -1,4 +1,5 @@
 // Names that belong to another number than the one whose stretch they stand in.
+import { stretch } from '../script/index.js';
 import type { Grid } from './grid.js';
 import type { Name } from './lexicon.js';
 import type { Parsed } from './parse.js';
@@ -15,7 +16,7 @@ export function standingBy(g: Grid, p: Parsed, n: Name): number | undefined {
   const k = p.said.findIndex((s) => s.named && s.mention.from === n.from);
   const before = p.said[k - 1];
   if (k < 1 || before!.named || before!.cue.op !== 'value' || before!.mention.type !== 'cardinal') return undefined;
-  return /^(?:at|on|in|with|under)(?: the)?$/.test(p.low.slice(before!.mention.to, n.from).join(' ')) && /^(?:|,|;|\.|:|and|but|so|while|or)$/.test(p.low[p.said[k]!.mention.to] ?? '') ? k - 1 : undefined;
+  return /^(?:at|on|in|with|under)(?: the)?$/.test(stretch(p.low, before!.mention.to, n.from)) && /^(?:|,|;|\.|:|and|but|so|while|or)$/.test(p.low[p.said[k]!.mention.to] ?? '') ? k - 1 : undefined;
 }
 
 /** What the share is of is a limit, a target or a rating, which is the same wherever the thing is. */

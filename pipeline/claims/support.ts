@@ -6,7 +6,7 @@
 //   "9 degrees for the price of a box"              nothing of the record is named, here or before
 //   "multiplies the flow by 2.6", "3.90 a watt"     a multiple, a quotient: no plain reading is meant
 //   "does twice as much for the one as …"           a multiple of changes, not of values
-import { comparatives } from '../script/index.js';
+import { comparatives, stretch } from '../script/index.js';
 import { isFact } from '../facts/index.js';
 import { fit } from './decide.js';
 import { fits } from '../wording/index.js';
@@ -74,7 +74,7 @@ function kindSaid(c: Context, index: number, x: Candidate): boolean {
   const previous = c.done[index - 1]?.subject;
   if (m.unit?.id === '%' && x.kind !== 'mean' && previous && previous.at[measure] !== of && !c.hits.hits.some((h) => h.segment === index && h.baseOf < 0 && (h.slot === measure || g.of.part.includes(h.slot)) && h.value === at[h.slot])) return false;
   // "takes twice as much as the other": as much of what was spoken of last.
-  if (cue.op === 'ratio' && /^as much as\b/.test(c.parsed.low.slice(m.to, m.to + 3).join(' ')) && c.now.said[0] && firstCell(g, c.now.said[0])?.at[measure] !== of) return false;
+  if (cue.op === 'ratio' && /^as much as\b/.test(stretch(c.parsed.low, m.to, m.to + 3)) && c.now.said[0] && firstCell(g, c.now.said[0])?.at[measure] !== of) return false;
   if (cue.op === 'ratio' && !c.hits.hits.some((h) => h.segment <= index && (h.slot === measure || g.of.part.includes(h.slot)) && h.value === at[h.slot]) && c.now.said[0] && firstCell(g, c.now.said[0])?.at[measure] !== of) return false;
   const own = [measure, ...g.of.part];
   if (c.hits.hits.some((h) => h.segment <= index && own.includes(h.slot) && h.value === at[h.slot])) return true;
@@ -86,7 +86,7 @@ function kindSaid(c: Context, index: number, x: Candidate): boolean {
 
 /** "The Ardent still leads with 42.8", where whoever comes first was said before. */
 export function leading(c: Context, index: number): boolean {
-  return c.now.leads !== undefined && /^(?:leads?|led|leading|wins?|won|winning|trails?|trailed|trailing|follows|followed) (?:with|at)$/.test(c.parsed.low.slice(Math.max(0, c.parsed.said[index]!.mention.from - 2), c.parsed.said[index]!.mention.from).join(' '));
+  return c.now.leads !== undefined && /^(?:leads?|led|leading|wins?|won|winning|trails?|trailed|trailing|follows|followed) (?:with|at)$/.test(stretch(c.parsed.low, Math.max(0, c.parsed.said[index]!.mention.from - 2), c.parsed.said[index]!.mention.from));
 }
 
 /** A part that no other measure has. */
@@ -128,9 +128,9 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
   if (plain && perWatt(c, index) && !/\/W$/.test(mention.unit?.id ?? '')) return 'it speaks of something per watt';
   if (plain && mention.unit?.id === '%' && cue.op === 'share') return 'it speaks of a share';
   if (plain && /\bdivided by\b/.test(low.join(' '))) return 'it speaks of a quotient';
-  if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && r.segment <= index + 1 && beside.test(low.slice(Math.max(mention.to, r.from - 3), r.from).join(' ')))) return 'the limit is what it is compared with';
+  if (x.subject?.fixed && x.kind === 'constant' && c.hits.roles.some((r) => r.role === x.subject!.role && r.from > mention.to && r.segment <= index + 1 && beside.test(stretch(low, Math.max(mention.to, r.from - 3), r.from)))) return 'the limit is what it is compared with';
   // "between that and the windy one there are 9 decibels": how far two lie apart, of which one was not understood.
-  if ((plain || (x.why === 'from the lowest to the highest' && cue.because !== 'from end to end')) && bothNamed(c, mention.from) < 2 && /\bbetween\b.*\band\b.*\b(?:there|lies?|lay|is|are|was|were|there's|it's|that's|makes|leaves|comes|sits?)(?: (?:about|only|nearly|almost|just|still|a|some|around|roughly|is|are|was|were))*$/.test(low.slice(Math.max(segment.from, mention.from - 14), mention.from).join(' '))) return 'how far two things lie apart';
+  if ((plain || (x.why === 'from the lowest to the highest' && cue.because !== 'from end to end')) && bothNamed(c, mention.from) < 2 && /\bbetween\b.*\band\b.*\b(?:there|lies?|lay|is|are|was|were|there's|it's|that's|makes|leaves|comes|sits?)(?: (?:about|only|nearly|almost|just|still|a|some|around|roughly|is|are|was|were))*$/.test(stretch(low, Math.max(segment.from, mention.from - 14), mention.from))) return 'how far two things lie apart';
   // "I put on 3 grams of fresh grease": what people did, and no reading.
   if (handled(low, segment.from, mention)) return 'what was put there';
   // "the meter a metre from the lid": where it stood.
@@ -157,7 +157,7 @@ function unread(c: Context, index: number, x: Candidate): string | undefined {
 /** "229 watts, 116 frames, 0.51 per watt": what stands right after another number is said of that one. */
 export function perWatt(c: Context, index: number): boolean {
   const { low, said } = c.parsed;
-  const at = [...low.keys()].filter((k) => /^(?:per watt|for each watt|for every watt)\b/.test(low.slice(k, k + 3).join(' ')));
+  const at = [...low.keys()].filter((k) => /^(?:per watt|for each watt|for every watt)\b/.test(stretch(low, k, k + 3)));
   return at.some((k) => { const of = said.findIndex((s) => s.mention.to <= k && k - s.mention.to <= 2); return of < 0 || of === index || said[of]!.mention.unit !== undefined && said[of]!.mention.unit === said[index]!.mention.unit; });
 }
 
@@ -168,8 +168,8 @@ function bothNamed(c: Context, at: number): number {
 
 /** People put, pour or spend so much of something: no reading, and no change of one. */
 function handled(low: readonly string[], from: number, m: { from: number; to: number }): boolean {
-  const before = low.slice(Math.max(0, Math.min(from, m.from - 8)), m.from).join(' ');
-  return low[m.to] === 'of' && /\b(?:put|putting|applied|apply|applying|added|adding|poured|pouring|squeezed|squeezing|smeared|dabbed|spread|squirted|filled|filling|poured|mixed|rubbed|brushed|used up|bought)(?: (?:on|in|it|them|to|with|another|some|about|only|just|roughly|nearly|a|the|all|full))*$/.test(before) && /^(?:new|fresh|more|paste|grease|oil|water|glue|tape|the same|some|my|our)\b/.test(low.slice(m.to + 1, m.to + 3).join(' '));
+  const before = stretch(low, Math.max(0, Math.min(from, m.from - 8)), m.from);
+  return low[m.to] === 'of' && /\b(?:put|putting|applied|apply|applying|added|adding|poured|pouring|squeezed|squeezing|smeared|dabbed|spread|squirted|filled|filling|poured|mixed|rubbed|brushed|used up|bought)(?: (?:on|in|it|them|to|with|another|some|about|only|just|roughly|nearly|a|the|all|full))*$/.test(before) && /^(?:new|fresh|more|paste|grease|oil|water|glue|tape|the same|some|my|our)\b/.test(stretch(low, m.to + 1, m.to + 3));
 }
 
 const ways: Readonly<Record<string, RegExp>> = { long: /long|length/, wide: /wide|width/, deep: /deep|depth/, thick: /thick/, tall: /tall|height/, high: /high|height/, across: /across|width|diameter/ };

@@ -82,7 +82,7 @@ const heard = new WeakMap<SentenceHits, readonly WordlessClaim[]>();
 
 /** What the sentence claims without a number, kept for as long as its reading is. */
 function claimsIn(h: Heard): readonly WordlessClaim[] {
-  if (!h.parsed.low.some((w) => w === 'than' || winning.test(w))) return none;
+  if (!h.parsed.low.includes('than') && !winning.in(h.parsed.low)) return none;
   let claims = heard.get(h.hits);
   if (!claims) {
     const found = wordlessClaims(h);

@@ -1,4 +1,5 @@
 // "62 percent where it was 81", "36 decibels, and it had been 40": the same of the same thing, as it was before.
+import { stretch } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { fit } from './decide.js';
 import { pastOf } from './gapped.js';
@@ -9,7 +10,7 @@ import { firstCell, substitute } from './terms.js';
 export function readWasThen(c: Context, index: number): Candidate[] {
   const [a, b] = [c.parsed.said[index - 1], c.parsed.said[index]!];
   const last = c.done[index - 1];
-  if (!a || !last?.subject || !['mean', 'percent_of', 'rise', 'difference'].includes(last.term.kind) || !fit(a.mention, last) || !pastOf.test(c.parsed.low.slice(a.mention.to, b.mention.from).join(' '))) return [];
+  if (!a || !last?.subject || !['mean', 'percent_of', 'rise', 'difference'].includes(last.term.kind) || !fit(a.mention, last) || !pastOf.test(stretch(c.parsed.low, a.mention.to, b.mention.from))) return [];
   if (c.hits.hits.some((h) => h.segment === index && ['setup', 'setting', 'workload', 'phase'].includes(c.grid.slots[h.slot]!.field))) return [];
   const out: Candidate[] = [];
   const add = (slot: number, value: string, cost: number): void => {

@@ -1,6 +1,7 @@
 // "…, twice what it was", "half of what it used to be", "1.9 times what that had been a moment ago": the quantity said last,
 // against itself as it was before. What "before" means is told by what was spoken of: the figures said, the work or the setting
 // named earlier. Where none of them gives the multiple, what it was is not known, and nothing is told wrong.
+import { stretch } from '../script/index.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { moved } from './grid.js';
 import { siblings } from './siblings.js';
@@ -13,7 +14,7 @@ const past = /^(?:of )?what (?:it|they|that|this|he|she|the \p{L}+) (?:was|were|
 export function readWhatItWas(c: Context, index: number): Candidate[] | undefined {
   const { mention: m, cue } = c.parsed.said[index]!;
   const { low } = c.parsed;
-  if (!past.test(low.slice(m.to, m.to + 6).join(' '))) return undefined;
+  if (!past.test(stretch(low, m.to, m.to + 6))) return undefined;
   const fields = ['setup', 'setting', 'workload', 'phase'];
   // Whose it is may be said in the clause, and what is meant by then after it.
   if (c.hits.hits.some((h) => (h.segment === index || (h.from >= m.to && h.from < Math.max(cue.base?.to ?? 0, m.to + 6))) && fields.includes(c.grid.slots[h.slot]!.field)) || c.hits.roles.some((r) => r.from >= m.to)) return undefined;

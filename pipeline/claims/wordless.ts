@@ -2,7 +2,7 @@
 // "the Oak wins on noise".
 import type { Dimension } from '../quantities/index.js';
 import { type Fact, type Facts, isFact, isIdle, judge, type Key, ofNoAccount } from '../facts/index.js';
-import { comparatives, type Comparison, gradables } from '../script/index.js';
+import { comparatives, type Comparison, gradables, WordClass } from '../script/index.js';
 import type { Hit, SentenceHits } from './evidence.js';
 import { polarity } from './context.js';
 import { type Cell, type Grid, kindOf } from './grid.js';
@@ -60,7 +60,7 @@ const beats = /^(?:beats?|beat|beaten|outperforms?|outperformed|outclasses)$/;
 const wins = /^(?:wins?|won|leads?|led)$/;
 
 /** The verbs of winning. */
-export const winning = new RegExp(`${beats.source}|${wins.source}`);
+export const winning = new WordClass(new RegExp(`${beats.source}|${wins.source}`));
 
 /** Who is said to beat another, or all others, in a quantity that is named. */
 function winners(h: Heard): WordlessClaim[] {

@@ -1,9 +1,19 @@
 // What stands around a number.
+import { stretch } from './stretch.js';
 import type { Token } from './tokens.js';
+
+const lows = new WeakMap<readonly Token[], readonly string[]>();
+
+/** The words of a sentence in small letters, the same list each time. */
+export function lowOf(t: readonly Token[]): readonly string[] {
+  let low = lows.get(t);
+  if (!low) lows.set(t, (low = t.map((w) => w.low)));
+  return low;
+}
 
 /** So many words from one on, in small letters. */
 export function lowAt(t: readonly Token[], from: number, many: number): string {
-  return t.slice(Math.max(0, from), Math.max(0, from + many)).map((w) => w.low).join(' ');
+  return stretch(lowOf(t), Math.max(0, from), Math.max(0, from + many));
 }
 
 /** A number begins at a word, or with `ends` ends there, as far as one word tells. */

@@ -7,3 +7,6 @@ export * from './comparisons.js';
 export * from './relations.js';
 export * from './unit-words.js';
 export * from './pins.js';
+export * from './stretch.js';
+export { lowOf } from './around.js';
+export * from './word-class.js';

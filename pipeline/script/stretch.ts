@@ -1,0 +1,24 @@
+// A stretch of a sentence as one text, as dozens of rules look at what stands before and behind a number. The sentence is put
+// together once; a stretch of it is cut out, which is several times as fast as to join its words anew.
+
+interface Joined { text: string; starts: readonly number[] }
+
+const known = new WeakMap<readonly string[], Joined>();
+
+/** The words `from` to `to` (exclusive) with a blank between two, as `low.slice(from, to).join(' ')` would have it. `low` is not to change afterwards. */
+export function stretch(low: readonly string[], from: number, to = low.length): string {
+  const count = low.length;
+  const a = from < 0 ? Math.max(0, count + from) : from;
+  const b = to < 0 ? count + to : Math.min(to, count);
+  if (a >= b) return '';
+  const { text, starts } = known.get(low) ?? join(low);
+  return text.slice(starts[a], starts[b]! - 1);
+}
+
+function join(low: readonly string[]): Joined {
+  const starts = [0];
+  for (let i = 0; i < low.length; i++) starts.push(starts[i]! + low[i]!.length + 1);
+  const joined = { text: low.join(' '), starts };
+  known.set(low, joined);
+  return joined;
+}
