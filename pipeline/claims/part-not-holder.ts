@@ -1,4 +1,5 @@
 // "The processor rests at 88.1 degrees", where the product whose limits are on record is called so too: the part is meant.
+import { stretch } from '../script/index.js';
 import type { Grid } from './grid.js';
 import type { Name } from './lexicon.js';
 import type { Parsed } from './parse.js';
@@ -12,7 +13,7 @@ export function partNotHolder(g: Grid, p: Parsed, n: Name, state: State): boolea
 
 /** "the median processor temperature", "the spread in processor temperature": of limits there is none. */
 function ofAll(p: Parsed, n: Name): boolean {
-  return /(?:^| )(?:median|(?:spread|range|median|gap|difference) (?:of|in|between))(?: the| our| all)?$/.test(p.low.slice(Math.max(0, n.from - 3), n.from).join(' '));
+  return /(?:^| )(?:median|(?:spread|range|median|gap|difference) (?:of|in|between))(?: the| our| all)?$/.test(stretch(p.low, Math.max(0, n.from - 3), n.from));
 }
 
 /** Of a thing spoken of before, and of no limit up to the figure. */
