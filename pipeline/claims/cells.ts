@@ -1,6 +1,7 @@
 // The readings of the record that the evidence for each slot leaves, the cheapest first.
 import type { SlotEvidence } from './evidence.js';
 import type { Branch, Cell, Grid } from './grid.js';
+import { constantRoles } from './roles.js';
 
 /** Cells with their cost above the best one's, the best first, none more than `limit` above it. */
 export function cellsFor(g: Grid, e: readonly SlotEvidence[], limit: number): { cell: Cell; cost: number }[] {
@@ -17,9 +18,12 @@ export function cellsFor(g: Grid, e: readonly SlotEvidence[], limit: number): { 
 function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number, above: number): { cell: Cell; cost: number }[] {
   const out: { cell: Cell; cost: number }[] = [];
   const order = g.order;
+  const phase = e[g.of.phase[0]!]!;
+  const markSaid = g.holders.size > 0 && phase.named && !phase.costs.some((v) => phase.costs.get(v) === 0 && !constantRoles.includes(g.roles.get(v)!));
   const costOf = (i: number, value: string): number => {
     const slot = e[i]!;
-    return value === '' ? slot.empty : slot.costs.get(value) ?? (g.slots[i]!.field === 'setup' && g.holders.has(value) && !slot.named ? 0.3 : slot.rest);
+    // "the Larch's limit is 280": who holds the marks of them all may give it, unless it has one of its own.
+    return value === '' ? slot.empty : slot.costs.get(value) ?? (g.slots[i]!.field === 'setup' && g.holders.has(value) ? (!slot.named ? 0.3 : markSaid ? 0.5 : slot.rest) : slot.rest);
   };
   // What was spoken of last among the things that a measure has: a part that it lacks is no reason against the others.
   const least = new Map<string, number[]>();
@@ -57,7 +61,7 @@ function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number, above: num
     const open = slot.costs.has('') ? undefined : branch.next.get('');
     if (open) step('', open, i, depth, cost, floor);
     const below = floor?.[i] ?? 0;
-    const others = g.holders.size && g.slots[i]!.field === 'setup' ? Math.min(0.3, slot.rest) : slot.rest;
+    const others = g.holders.size && g.slots[i]!.field === 'setup' && (!slot.named || markSaid) ? Math.min(slot.named ? 0.5 : 0.3, slot.rest) : slot.rest;
     if (others === Infinity || cost + others - (below === Infinity ? 0 : below) > most) return;
     for (const [value, next] of branch.next) if (value !== '' && !slot.costs.has(value)) step(value, next, i, depth, cost, floor);
   };

@@ -63,7 +63,7 @@ export function cueOf(t: readonly Token[], low: readonly string[], m: Mention, s
   const segment = low.slice(seg.from, seg.to);
   cue.overRoom = aboveRoom(low, segment);
   // "temperature over room" may be the name of a measure itself.
-  if (cue.overRoom && names.some((n) => n.to - n.from > 1 && n.meanings.some((x) => x.own && x.slots.length > 0) && low.slice(n.from, n.to - 1).some((w, k) => /^(?:over|above)$/.test(w) && /^(?:room|ambient|intake|air|the)$/.test(low[n.from + k + 1]!)))) cue.overRoom = false;
+  if (cue.overRoom && names.some((n) => n.to - n.from > 1 && n.from < seg.to && (n.from >= seg.from || n.from < 5) && n.meanings.some((x) => x.own && x.slots.length > 0) && low.slice(n.from, n.to - 1).some((w, k) => /^(?:over|above)$/.test(w) && /^(?:room|ambient|intake|air|the)$/.test(low[n.from + k + 1]!)))) cue.overRoom = false;
   cue.median = low.includes('median') && (segment.includes('median') || (m.from > 0 && low.slice(Math.max(0, seg.from - 8), m.from).includes('median') && !low.slice(Math.max(0, seg.from - 8), m.from).some((w, k, all) => /^(?:is|was|climbs|rises|falls|sits)$/.test(w) && k < all.length - 3) && (/^(?:is|was|of|at|to|:)$/.test(low[m.from - 1] ?? '') || /(?:^| )median (?:of|over|for|across) (?:the|all|our|these)(?: [\p{L}\d]+){1,2} ,$/u.test(stretch(low, Math.max(0, m.from - 7), m.from)))));
   if (!cue.median && m.type === 'cardinal') cue.median = medianOpens(low, m);
   cue.perWatt = hasPhrase(low.slice(m.to, Math.min(seg.to, m.to + 4)), wattPhrases);

@@ -18,5 +18,8 @@ export function namedAlready(g: Grid, p: Parsed, n: Name, m: Meaning): boolean {
 
 /** "its limit", "the Larch's limit", "the limit of 200": a mark, told as somebody's own or with its number. */
 function ofSomething(p: Parsed, n: Name): boolean {
-  return /^(?:its|their|his|her)$/.test(p.low[n.from - 1] ?? '') || p.tokens[n.from - 1]?.possessive === true || (p.low[n.to] === 'of' && p.said.some((s) => s.mention.from === n.to + 1));
+  // "its 200 watt limit"
+  const number = p.said.find((s) => s.mention.to === n.from)?.mention.from;
+  const before = (number ?? n.from) - 1;
+  return /^(?:its|their|his|her)$/.test(p.low[before] ?? '') || p.tokens[before]?.possessive === true || (p.low[n.to] === 'of' && p.said.some((s) => s.mention.from === n.to + 1));
 }

@@ -88,7 +88,7 @@ export function quantityNoun(facts: Facts, measure: string, part: string): strin
   const named = namedOf(facts, 'part', part);
   const whole = forms(named).find((f) => !preposition.test(f) && ` ${bare(f).toLowerCase()}`.includes(` ${m.toLowerCase()}`));
   if (whole) return bare(whole);
-  const p = noun(named);
+  const p = single(named, noun(named));
   if (p === undefined) {
     const first = forms(named)[0]!;
     return /^on average$/i.test(first) ? `average ${m}` : `${m} ${first}`;
@@ -97,6 +97,12 @@ export function quantityNoun(facts: Facts, measure: string, part: string): strin
   // "Runtime" is a time, "airflow" a flow.
   if (bare(p).toLowerCase().endsWith(m.toLowerCase())) return bare(p);
   return m.toLowerCase().startsWith(stem) ? m : `${bare(p)} ${m}`;
+}
+
+/** "The fans" have a fan speed. */
+function single(named: Named, thing: string | undefined): string | undefined {
+  const one = named.id.replace(/[-_]/g, ' ');
+  return thing !== undefined && bare(thing).toLowerCase() === `${one}s` ? bare(thing).slice(0, -1) : thing;
 }
 
 const massNouns = new Set(['power', 'voltage', 'current', 'noise', 'duty', 'charge', 'flow', 'pressure', 'energy', 'airflow', 'bandwidth', 'throughput', 'utilisation', 'efficiency', 'weight', 'draw', 'ripple', 'latency']);

@@ -48,6 +48,9 @@ measure,ratio,opening;percent
 rightAndWrong(tumblers, [
   ['whose limit it is', 'On gentle the Wendle takes 212 watts, which is 76 percent of its limit of N watts.', '280', '260'],
   ['a limit told with its number', 'On brisk with towels, the Tarrock is 29 watts under the limit of N watts.', '280', '260'],
+  ['a limit with its number before it', 'On gentle, the Wendle draws 212 watts, some 76 percent of its N watt limit.', '280', '260'],
+  ['whose limit it is, where one thing holds those of all', "On gentle, the Wendle's limit is N watts.", '280', '260'],
+  ['how far away that is', "On brisk with towels, the Tarrock's limit of 280 watts is N watts away.", '29', '37'],
   ['the setting that is called so', 'With the lower limit and the towels, the motor of the Wendle takes N watts under load.', '171', '178'],
   ['louder, where noise is called so', 'On brisk with towels, the Pollan is N decibels louder than the Wendle.', '2.6', '3.6'],
   ['quieter, with a verb of its own', 'On gentle the Tarrock runs N decibels quieter than the Pollan.', '4.7', '3.7'],
@@ -60,6 +63,7 @@ rightAndWrong(tumblers, [
   ['over the room, of a part that is not told so', 'On brisk with towels, the drum of the Tarrock was N degrees over the room.', '34.2', '35.9'],
   ['the part that is', 'On brisk with towels, the water of the Tarrock was N degrees over the room.', '10.8', '12.4'],
   ['what a percentage is taken off is no rival', 'With towels, the Wendle goes from gentle to the lower limit: 19 percent off the power, and it is N decibels quieter.', '3.5', '4.6'],
+  ['the one that is and the one that is not, in one sentence', 'With towels on brisk, the water of the Wendle is 12.3 degrees over the room and its lid N above ambient.', '15.8', '14.1'],
   ['points from the median, after another thing', 'The Pollan opens its door by 29 percent on gentle. The door opening of the Tarrock was N points above the median.', '21', '27'],
 ]);
 

@@ -12,6 +12,7 @@ describe('what a quantity is called', () => {
   });
   test('a draw is none', () => expect(one(called('power', 'draw'), named('wall', 'the wall'), 'W')).toContain('Wall draw was sixty watts under load.'));
   test('not twice where the part says it', () => expect(one(called('duration', 'time'), named('runtime', 'runtime'), 'min')).toContain('The runtime was sixty minutes under load.'));
+  test('of several, by one of them', () => expect(one(called('noise', 'noise'), named('fan', 'the fans', 'fan'), 'dB(A)')).toContain('Fan noise was sixty decibels under load.'));
   test('by no unit', () => expect(one(called('ratio', 'to one'), named('contrast', 'contrast'), ':1')).toContain('The contrast ratio was sixty to one under load.'));
 });
 
