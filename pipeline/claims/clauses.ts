@@ -84,7 +84,19 @@ function strength(t: readonly Token[], k: number, end: number): number {
 }
 
 /** How far what follows a mention can reach: to the next joint, past other numbers that stand inside ("99 percent of its 250 watt limit"). */
-export function reach(t: readonly Token[], m: Mention): number {
-  for (let k = m.to; k < t.length; k++) if (strength(t, k, t.length) >= 2 && !(t[k]!.low === 'and' && t[k - 1]?.kind === 'number')) return k;
+export function reach(t: readonly Token[], m: Mention, next?: Mention): number {
+  const figure = next && comparedWithFigure(t, m, next);
+  for (let k = m.to; k < t.length; k++) {
+    if (strength(t, k, t.length) < 2 || (t[k]!.low === 'and' && t[k - 1]?.kind === 'number')) continue;
+    // "6 more than the 41 it had with the lid shut": all that is said of the figure is.
+    if (!figure || k < next.to || !/^(?:with|before|after|when|until)$/.test(t[k]!.low)) return k;
+  }
   return t.length;
+}
+
+/** "6 grams less than the 41 of the other": the next number is what the mention is compared with. */
+function comparedWithFigure(t: readonly Token[], m: Mention, next: Mention): boolean {
+  const between = t.slice(m.to, next.from).map((w) => w.low);
+  if (/^(?:the|its|their|his|her|that|those)$/.test(between.at(-1) ?? '')) between.pop();
+  return between.length <= 2 && /^(?:than|above|below|over|under|beyond|past)$/.test(between.at(-1) ?? '');
 }

@@ -18,7 +18,9 @@ export function slotsOf(g: Grid, field: KeyField, id: string, words: readonly st
   // "plugged in on the desk": two words besides the one that is known stand for the other; "high blower, vents shut" names both.
   const rest = words.filter((w) => !ofPart.flat().includes(w) && !prepositions.has(w));
   const other = ofPart.some((p, k) => !said.includes(at[k]!) && p.some((w) => words.includes(w)));
-  const whole = said.length === 0 || said.length === at.length || other || (rest.length >= 1 && (words.length >= 4 || circumstance(words, rest)));
+  // "calm plugged in", where the id says "calm-mains": what each half is called alone, the two are called together.
+  const halved = (): boolean => halfNames(g, field, id, words).some(([, filled]) => filled.some((f) => !said.includes(f.slot)));
+  const whole = said.length === 0 || said.length === at.length || other || (rest.length >= 1 && (words.length >= 4 || circumstance(words, rest) || halved()));
   return at.flatMap((slot, k) => (whole || said.includes(slot) ? [{ slot, value: parts[k]! }] : []));
 }
 

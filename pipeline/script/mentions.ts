@@ -79,7 +79,7 @@ export function findMentions(t: readonly Token[], numbers: readonly NumberSpan[]
   joinTimes(t, out);
   shareUnits(t, out);
   unitsOnwards(t, out);
-  for (const m of out) if (m.type !== 'superlative' && m.type !== 'ordinal') m.hedge = hedgeOf(t, m);
+  for (const m of out) if (m.type !== 'superlative' && m.type !== 'ordinal') m.hedge = hedgeOf(t, m, out);
   return out;
 }
 
@@ -250,13 +250,15 @@ for (const h of hedges) {
   }
 }
 
-function hedgeBefore(t: readonly Token[], from: number): Hedge | undefined {
+function hedgeBefore(t: readonly Token[], from: number, all: readonly Mention[] = []): Hedge | undefined {
   for (let end = from; end > 0; end--) {
     for (const { hedge, words, text } of byLast.get(t[end - 1]!.low) ?? []) {
       const begin = end - words.length;
       if (begin < 0 || !words.every((w, k) => t[begin + k]!.low === w)) continue;
       // "it hands over 61 grams", "it turned over 30": the word belongs to the verb.
       if (text === 'over' && /^(?:hand|turn|pass|carr[yi]|deliver|bring|send|sign|ship|push)(?:e?s|ed|ing)?$|^(?:brought|sent)$/.test(t[begin - 1]?.low ?? '')) return undefined;
+      // "6 grams less than the 48 of the other", "eight short of the 53": by so much it differs from what follows.
+      if ((relational.has(text) || /^(?:more|less|fewer|greater) than$/.test(text)) && all.some((m) => m.to === begin && (m.type === 'cardinal' || m.type === 'fraction'))) return undefined;
       if (relational.has(text)) {
         const before = t[begin - 1];
         if (before && (before.kind === 'number' || relationBefore.test(before.low))) return undefined;
@@ -271,8 +273,8 @@ function hedgeBefore(t: readonly Token[], from: number): Hedge | undefined {
 }
 const relationBefore = /^(?:degrees?|watts?|percent|%|decibels?|points?|megahertz|hertz|volts?|millivolts?|kelvin|rpm|fps|grams?|minutes?|seconds?|dB\(A\)|W|K|°C|V|mV|well|higher|lower|wh|hours?|up|down|places?)$/i;
 
-function hedgeOf(t: readonly Token[], m: Mention): Hedge | undefined {
-  const before = hedgeBefore(t, m.from);
+function hedgeOf(t: readonly Token[], m: Mention, all: readonly Mention[]): Hedge | undefined {
+  const before = hedgeBefore(t, m.from, all);
   if (before) return before;
   for (const at of [m.to, t[m.to]?.low === '-' ? m.to + 1 : m.to, m.to + 1]) {
     if (at === m.to + 1 && t[m.to]?.kind !== 'word') continue;

@@ -46,6 +46,22 @@ measure,noise,noise;decibels
 measure,fuel,fuel
 `);
 
+const lit: Row[] = [['lantern', 'dim-hook', '', 'power', 'lamp', 'limit', 3, 'W'], ['lantern', 'bright-hook', '', 'power', 'lamp', 'limit', 8, 'W']];
+const lanterns: [string, number, number][] = [['dim-hook', 2.9, 31.4], ['bright-hook', 7.7, 44.8], ['dim-hand', 2.1, 27.2], ['bright-hand', 5.6, 38.1]];
+for (const [how, watts, warm] of lanterns) lit.push(['lantern', how, 'evening', 'power', 'lamp', 'load', watts, 'W', 0.1], ['lantern', how, 'evening', 'temperature', 'handle', 'load', warm, 'degC', 0.1]);
+const lantern = factsOf(lit, `kind,id,spoken
+setup,lantern,the lantern
+setting,dim-hook,dim hung up;dim
+setting,bright-hook,bright hung up;bright
+setting,dim-hand,dim in the hand
+setting,bright-hand,bright in the hand
+workload,evening,the evening
+part,lamp,the lamp
+part,handle,the handle
+measure,power,power;watts
+measure,temperature,temperature;degrees
+`);
+
 const heard = (facts: typeof huts) => (text: string): Verdict[] => proof(new Source('script.md', text), facts).mentions.filter((m) => m.verdict !== 'not-a-claim');
 const cases: [record: typeof huts, what: string, text: string, wrong: string][] = [
   [dryers, 'what was measured, and what holds for one of the two', '## The Ermine in the attic\n\nOn gentle the motor takes 39.2 watts of the 40 it may have.', '## The Ermine in the attic\n\nOn gentle the motor takes 36.2 watts of the 40 it may have.'],
@@ -55,6 +71,9 @@ const cases: [record: typeof huts, what: string, text: string, wrong: string][] 
   [huts, 'from level to level', 'With the stove on low, taking the flue from low to high costs 8.9 decibels.', 'With the stove on low, taking the flue from low to high costs 6.9 decibels.'],
   [huts, 'an article between two names', 'With the stove on low the flue makes 29.8 decibels on low.', 'With the stove on low the flue makes 27.8 decibels on low.'],
   [huts, 'what is put against another', 'High stove high flue is at 41.4 decibels. Compare that with low stove low flue, which is where I sleep, and it is 11.6 decibels louder.', 'High stove high flue is at 41.4 decibels. Compare that with low stove low flue, which is where I sleep, and it is 13.6 decibels louder.'],
+  [lantern, 'both halves of a name, one of which has other words', 'Bright in the hand, the lamp takes 5.6 watts, 2.7 more than dim hung up.', 'Bright in the hand, the lamp takes 5.6 watts, 3.7 more than dim hung up.'],
+  [lantern, 'after the other half was told', 'Dim in the hand, the handle is at 27.2 degrees. Bright hung up it is 17.6 degrees warmer than that, and dim hung up just 4.2.', 'Dim in the hand, the handle is at 27.2 degrees. Bright hung up it is 13.6 degrees warmer than that, and dim hung up just 4.2.'],
+  [lantern, 'one limit against another', 'With bright hung up the limit is 8 watts, 167 percent more than the 3 watts allowed with dim hung up.', 'With bright hung up the limit is 8 watts, 187 percent more than the 3 watts allowed with dim hung up.'],
 ];
 
 describe('crossed settings', () => {
