@@ -88,6 +88,8 @@ export function reach(t: readonly Token[], m: Mention, next?: Mention): number {
   const figure = next && comparedWithFigure(t, m, next);
   for (let k = m.to; k < t.length; k++) {
     if (strength(t, k, t.length) < 2 || (t[k]!.low === 'and' && t[k - 1]?.kind === 'number')) continue;
+    // "short of its two hundred and ten"
+    if (next && k >= next.from && k < next.to) continue;
     // "6 more than the 41 it had with the lid shut": all that is said of the figure is.
     if (!figure || k < next.to || !/^(?:with|before|after|when|until)$/.test(t[k]!.low)) return k;
   }

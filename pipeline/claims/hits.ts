@@ -18,6 +18,7 @@ import { otherOfTwo } from './other-of-two.js';
 import { partNotHolder } from './part-not-holder.js';
 import { partOfQuantity } from './part-of-quantity.js';
 import { oneAndOther } from './one-and-other.js';
+import { plainOfTwo } from './plain-of-two.js';
 import { numberLists, saidRespectively } from './lists.js';
 import type { Parsed } from './parse.js';
 import { departFromIdle } from './idle-to-load.js';
@@ -63,6 +64,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   hits.push(...partOfQuantity(g, p, hits));
   hits.push(...oneAndOther(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: g.slots[h.slot]!.field === 'part' ? -1 : comparing(p, h.from) })));
   hits.push(...otherOfTwo(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: comparing(p, h.from) })));
+  for (const h of plainOfTwo(g, p, hits)) hits.splice(hits.findLastIndex((o) => o.from <= h.from) + 1, 0, { ...h, segment: segmentOf(p, h.from), baseOf: -1 });
   hits.push(...thenAndNow(g, p, hits, state).map((h): Hit => ({ ...h, segment: segmentOf(p, h.from), baseOf: -1 })));
   hits.push(...ledFrom(g, p, hits));
   markDependent(p, hits);

@@ -101,6 +101,8 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
         const after = neededBefore(form, words);
         put(bare, { slots: slotsOf(g, field, n.id, words), own: true, ...(after && { after }) });
         if (after === 'own' && !owns.some((m) => m.slots.every((x, k) => x.value === slotsOf(g, field, n.id, words)[k]?.value))) owns.push({ slots: slotsOf(g, field, n.id, words), fields: [field], own: true });
+        // "drum heat", where a quantity is called "heat": the name of the part tells it as well.
+        if (field === 'part' && words.length > 1) for (const m of about.measures.values()) if (g.measureUnits.has(m.id) && !isUnitWord(words.slice(-1)) && [...m.spoken, m.name].some((f) => { const k = keyOfPhrase(f); return k.length === 1 && k[0] === words.at(-1); }) && g.byMeasure.get(m.id)!.some((x) => g.of.part.some((i) => x.at[i] === n.id))) put(bare, { slots: slotsOf(g, 'measure', m.id, []), own: true });
         // "the lower limit" as a setting's name may still speak of the limit itself.
         if (field === 'setting') for (const w of words) { const r = roleWords.get(w); if (r?.firm && (r.role === 'limit' || r.role === 'target' || r.role === 'rated')) put(bare, { slots: [], role: { role: r.role, firm: false }, own: false }); }
         for (const [part, slots] of halfNames(g, field, n.id, words)) put(part, { slots, own: true });

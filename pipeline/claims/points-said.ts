@@ -85,7 +85,8 @@ function betweenSettings(c: Context, index: number): Candidate[] {
     if (of.slot !== g.of.measure[0] || of.segment !== index || !g.measureUnits.get(of.value)?.has('share')) continue;
     for (const h of c.hits.hits) {
       const now = c.now.topics[h.slot]![0];
-      if (!['setting', 'setup'].includes(g.slots[h.slot]!.field) || h.from < of.to || now === undefined || now === h.value || g.holders.has(h.value)) continue;
+      // … and not "its duty is 15 points higher than on slow".
+      if (!['setting', 'setup'].includes(g.slots[h.slot]!.field) || h.baseOf === index || h.from < of.to || now === undefined || now === h.value || g.holders.has(h.value)) continue;
       const at = (value: string): Cell[] => g.byMeasure.get(of.value)!.filter((x) => x.unit.id === '%' && x.at[h.slot] === value);
       const [to, from] = [at(h.value), at(now)];
       if (to.length === 1 && from.length === 1) push(out, c, points(valueOf(to[0]!.key), valueOf(from[0]!.key)), 'difference', 0, to[0], 'from what is spoken of', { sign: signOf(c, way, to[0]!), firm: true, base: from[0]! });

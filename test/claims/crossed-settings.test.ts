@@ -74,6 +74,7 @@ const cases: [record: typeof huts, what: string, text: string, wrong: string][] 
   [lantern, 'both halves of a name, one of which has other words', 'Bright in the hand, the lamp takes 5.6 watts, 2.7 more than dim hung up.', 'Bright in the hand, the lamp takes 5.6 watts, 3.7 more than dim hung up.'],
   [lantern, 'after the other half was told', 'Dim in the hand, the handle is at 27.2 degrees. Bright hung up it is 17.6 degrees warmer than that, and dim hung up just 4.2.', 'Dim in the hand, the handle is at 27.2 degrees. Bright hung up it is 13.6 degrees warmer than that, and dim hung up just 4.2.'],
   [lantern, 'one limit against another', 'With bright hung up the limit is 8 watts, 167 percent more than the 3 watts allowed with dim hung up.', 'With bright hung up the limit is 8 watts, 187 percent more than the 3 watts allowed with dim hung up.'],
+  [lantern, 'a name that says no more than the other does, beside it', 'Dim and dim in the hand take 2.9 and 2.1 watts.', 'Dim and dim in the hand take 2.1 and 2.9 watts.'],
 ];
 
 describe('crossed settings', () => {
