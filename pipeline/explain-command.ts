@@ -39,8 +39,8 @@ async function explainFact(id: string, episodes: Episodes, asked: string[]): Pro
     else unknown.push({ episode, text: String(explanation), near: Math.min(...explanation.nearest.map((n) => distance(id, n))) });
   }
   if (found.length === 0) {
-    const { checks } = await import('./checks/index.js');
-    const near = nearest(id, checks.map((c) => c.name));
+    const [{ checks }, { proofRules }] = await Promise.all([import('./checks/index.js'), import('./proof-rules.js')]);
+    const near = nearest(id, [...checks.map((c) => c.name), ...Object.keys(proofRules)]);
     const known = id.includes(':') || id.includes('/');
     if (near && !known) throw new UsageError(`There is no check, finding or fact "${id}"; did you mean "${near}"?`);
     // It was meant for one episode: the others know nothing that is worth telling.
@@ -55,7 +55,7 @@ async function explainFact(id: string, episodes: Episodes, asked: string[]): Pro
 /** Undefined where the word is neither the name of a check nor the code of anything found. */
 async function explainCheck(name: string, episodes: Episodes, asked: string[]): Promise<Explained | undefined> {
   if (!/^[a-z][a-z0-9-]*$/.test(name)) return undefined;
-  const { checks, thresholds } = await import('./checks/index.js');
+  const [{ checks, thresholds }, { proofRules }] = await Promise.all([import('./checks/index.js'), import('./proof-rules.js')]);
   const check = checks.find((c) => c.name === name);
   const found = [];
   for (const id of asked) {
@@ -63,7 +63,8 @@ async function explainCheck(name: string, episodes: Episodes, asked: string[]): 
     const own = inOrder(examined.findings.filter((f) => f.code === name));
     if (own.length > 0) found.push({ examined, own });
   }
-  if (!check && found.length === 0) return undefined;
+  const rule = check ? undefined : proofRules[name];
+  if (!check && !rule && found.length === 0) return undefined;
   const look = { columns: columnsOf(process.stdout), ink: inkFor(process.stdout) };
   const lines = check
     ? [
@@ -71,10 +72,10 @@ async function explainCheck(name: string, episodes: Episodes, asked: string[]): 
         ...(check.thresholds ?? []).flatMap((t) => [`threshold ${t}: ${thresholds[t].value} (${thresholds[t].says}; ${thresholds[t].source})`]),
         'Right', ...indented(check.right.record), 'Wrong', ...indented(check.wrong.record), '',
       ]
-    : [];
+    : rule ? [`${look.ink('strong', name)} (${rule.severity}): ${rule.says}.`, '', rule.help, ''] : [];
   const options = { data: episodes.project.data };
   lines.push(found.length === 0 ? 'It finds nothing here.' : 'Found here', ...found.flatMap(({ examined, own }) => own.flatMap((f) => ['', ...printFinding(f, printing(examined, options, look))])));
-  const { run: _, ...described } = check ?? { run: undefined };
+  const { run: _, ...described } = check ?? { run: undefined, ...(rule && { name, ...rule }) };
   return { text: lines.join('\n'), data: { ...described, findings: found.flatMap(({ own }) => own.map((f) => findingFromHere(f, rootOf(options.data)))) } };
 }
 

@@ -7,6 +7,7 @@ import { parseDocument } from 'yaml';
 import { charts } from '../pipeline/charts/index.js';
 import { checksTable } from '../pipeline/checks/index.js';
 import { exitCodes } from '../pipeline/exit-codes.js';
+import { proofTable } from '../pipeline/proof-rules.js';
 import { factKinds } from '../pipeline/facts/index.js';
 import { graphics } from '../pipeline/graphics/index.js';
 import { Source } from '../pipeline/places/index.js';
@@ -18,7 +19,7 @@ const root = resolve(import.meta.dirname, '..');
 const pictures = picturesTable([...graphics.map((g) => ({ medium: 'graphic', ...g })), ...charts.map((c) => ({ medium: 'chart', ...c }))]);
 const read = (name: string) => readFileSync(join(root, name), 'utf8');
 if (process.env.ACCEPT) {
-  writeFileSync(join(root, 'README.md'), [['checks', checksTable()], ['exit-codes', exitCodesTable(exitCodes)], ['pictures', pictures]].reduce((text, [name, table]) => replaceBetween(text, name!, table!), read('README.md')));
+  writeFileSync(join(root, 'README.md'), [['checks', checksTable()], ['proof-findings', proofTable()], ['exit-codes', exitCodesTable(exitCodes)], ['pictures', pictures]].reduce((text, [name, table]) => replaceBetween(text, name!, table!), read('README.md')));
   writeFileSync(join(root, 'DEVELOPERS.md'), replaceBetween(read('DEVELOPERS.md'), 'rooms', roomsTable()));
 }
 const readme = read('README.md');
@@ -27,6 +28,10 @@ const blocks = (text: string, language: string) => [...text.matchAll(/^```(\w+)\
 
 test('the README lists every check as the code has it', () => {
   expect(between(readme, 'checks')).toBe(checksTable().trim());
+});
+
+test('the README lists what a proof may find as the code has it', () => {
+  expect(between(readme, 'proof-findings')).toBe(proofTable().trim());
 });
 
 test('the README lists the exit codes as the code has them', () => {

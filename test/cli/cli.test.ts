@@ -134,6 +134,14 @@ test('explain tells of a check what it looks for and what it found', () => {
   for (const part of ['Right', 'Wrong', 'threshold', 'data/bench/episode.yaml:']) expect(stdout).toContain(part);
 });
 
+test('explain tells of a finding in a text what it says and what to do about it, found here or not', () => {
+  const { folder } = sample({ bench: doubtful });
+  const { status, stdout } = run(folder, ['explain', 'self-unit']);
+  expect(status).toBe(0);
+  for (const part of ['self-unit (error)', 'a unit that no such quantity has', 'Say the unit', 'nothing here']) expect(stdout).toContain(part);
+  expect(run(folder, ['explain', 'claim-untie']).stderr).toContain('did you mean "claim-untied"?');
+});
+
 test('nothing is drawn over a pipe, and colour follows NO_COLOR and the terminal', () => {
   const { folder } = sample({ bench: contradicted });
   // script(1) gives the command a terminal of its own.
