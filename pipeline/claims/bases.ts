@@ -131,6 +131,12 @@ export function basesFor(c: Context, subject: Cell, index: number, words: BaseWo
     add(top, 0, true, 'its own best');
     if (out.length || top === subject) return out;
   }
+  // "quieter than the next best": whoever comes right behind.
+  if (words.leader && words.low.some((w) => /^(?:next|second|runner)$/.test(w))) {
+    const order = ordered(c, subject, g.of.setup);
+    add(order[order.indexOf(subject) + 1], 0, true, 'the next best');
+    if (out.length) return out;
+  }
   if (words.leader) add(extreme(c, subject, g.of.setup) ?? (c.parsed.said[index]!.cue.op === 'share' ? extreme(c, subject, g.of.setting) : undefined), 0, true, 'the best');
   if (out.length) return out;
   // What is compared with was named, and this subject is it, or has nothing there: no other base is meant.

@@ -6,7 +6,7 @@ import type { Candidate, Context } from './context.js';
 import { fit, margin } from './decide.js';
 import type { Cell, Grid } from './grid.js';
 import type { Hit, SentenceHits } from './evidence.js';
-import { nameLists } from './hits.js';
+import { nameLists } from './name-lists.js';
 import { orderSaid } from './order-said.js';
 import { leavesUnit } from './said-as.js';
 import { significant } from './insist.js';
@@ -159,7 +159,7 @@ const listed: ReadonlySet<string> = new Set(['setup', 'setting', 'part', 'worklo
 export function afterSentence(g: Grid, p: Parsed, s: State, { hits, bySlot }: SentenceHits): State {
   let out = s.mark ? { ...s, mark: s.mark.left > 0 ? { ...s.mark, left: s.mark.left - 1 } : undefined } : s;
   if (hits.length === 0 && !p.low.includes('to')) return out;
-  const told = nameLists(p, bySlot).at(-1);
+  const told = nameLists(g, p, bySlot).at(-1);
   const named = spread(g, bySlot);
   const list = told ?? named;
   // "The one and the other need 5 volts, the third 6 and the fourth 9. They weigh … respectively": as many as were named.

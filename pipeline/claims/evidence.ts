@@ -1,6 +1,5 @@
 // For each slot of a key: how well each value goes with what is said and what was said before. Costs: 0 is what the words
 // say; below 1 a reading about as good; from 1 on a reading that asks for something unsaid. No cost depends on a value.
-import { changeVerbs } from '../script/index.js';
 import type { Dimension, Unit } from '../quantities/index.js';
 import { Few } from './few.js';
 import type { Grid } from './grid.js';
@@ -11,6 +10,7 @@ import { measuresIn, onlySet, wasMeasured } from './measured.js';
 import type { Parsed } from './parse.js';
 import { passedOver } from './oblique.js';
 import { apposed } from './placed.js';
+import { isArrival } from './arrived-at.js';
 import { sectionFirst } from './section-first.js';
 import type { State } from './state.js';
 import { firstCell } from './terms.js';
@@ -74,7 +74,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
   const measures = units && measuresIn(g, units).list;
   // "from 38.2 at idle to 84.6": what stands by the first end is just what the second is not.
   // … but "from 38.2 at idle the Larch climbs to 84.6" names what climbs.
-  const from = p.low[said.mention.from - 1] === 'to' && !p.low.slice(p.said[index - 1]?.mention.to ?? 0, said.mention.from).some((w) => changeVerbs.has(w)) && index > 0 && p.low.slice(Math.max(0, p.said[index - 1]!.mention.from - 3), p.said[index - 1]!.mention.from).includes('from') ? p.said[index - 1]! : undefined;
+  const from = isArrival(p, index) ? p.said[index - 1]! : undefined;
   // What no reading in this unit has cannot be what is spoken of.
   const possible = (i: number, v: string): boolean => !measures || measures.some((m) => g.valuesWith.get(m)![i]!.has(v));
   const out = g.slots.map((slot, i): SlotEvidence => {

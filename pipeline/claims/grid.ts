@@ -3,6 +3,7 @@ import type { Dimension, Unit } from '../quantities/index.js';
 import { type Facts, type Key, type KeyField, roomParts, splitKey } from '../facts/index.js';
 import { type Crossing, crossing } from './crossing.js';
 import { constantRoles, type Role, roleOf } from './roles.js';
+import { setElsewhere } from './set-elsewhere.js';
 
 /** One axis of a key. A field whose ids are a full cross of two words each ("mains-desk", "battery-stand") is two slots. */
 export interface Slot {
@@ -237,7 +238,7 @@ function findConstant(g: Grid, cell: Cell, role: Role): Cell | undefined {
     }
     if (fits > most) { most = fits; best = c; }
   }
-  return best;
+  return best ?? setElsewhere(g, cell, ofRole(g, cell.at[g.of.measure[0]!]!, role));
 }
 
 /** Whether anything was measured of the part that a mark was set for. */

@@ -20,8 +20,11 @@ import { partOfQuantity } from './part-of-quantity.js';
 import { oneAndOther } from './one-and-other.js';
 import { plainOfTwo } from './plain-of-two.js';
 import { numberLists, saidRespectively } from './lists.js';
+import { type NameList, nameLists } from './name-lists.js';
+import { isRoom, roomCompared } from './room-named.js';
 import type { Parsed } from './parse.js';
 import { departFromIdle } from './idle-to-load.js';
+import { departLikened } from './likened.js';
 import { departSince } from './since.js';
 import type { State } from './state.js';
 import { ledFrom } from './led-from.js';
@@ -39,11 +42,9 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
     // "Corrected to the reference room": not what is told, but how.
     if (corrected && n.from >= corrected.from && n.to <= corrected.to) continue;
     // "hums till morning in another flat", "it hangs in the living room": not where it was measured.
-    if (elsewhere.has(p.low[n.from - 1]!) && n.meanings.every((m) => m.slots.length > 0 && m.slots.every((s) => g.of.part.includes(s.slot) && roomParts.includes(s.value)))) continue;
+    if (elsewhere.has(p.low[n.from - 1]!) && isRoom(g, n)) continue;
     const segment = standingBy(g, p, n) ?? segmentOf(p, n.from);
-    const before = p.low[n.from - 1] === 'the' ? p.low[n.from - 2] : p.low[n.from - 1];
-    const room = before === 'over' || before === 'above';
-    const baseOf = room && p.said[segment]?.cue.overRoom ? segment : comparedIn(g, p, n, segment);
+    const baseOf = p.said[segment]?.cue.overRoom && roomCompared(g, p, n) ? segment : comparedIn(g, p, n, segment);
     const measured = partNotHolder(g, p, n, state);
     // "39 per cent faster", where shares are called so: the unit of a change says nothing of what changes.
     const inPercent = p.said.some(({ mention: x, cue }) => x.unit?.id === '%' && (cue.op === 'change' || cue.op === 'share') && n.from > x.from && n.to <= x.to);
@@ -71,6 +72,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   shareCircumstance(g, p, hits);
   departSince(g, p, hits, state);
   departFromIdle(g, p, hits, roles);
+  departLikened(g, p, hits);
   const course = courseOf(g, p, hits, state);
   const bySlot = inSlots(g, hits);
   const { paired, guesses } = pairs(g, p, hits, bySlot, state);
@@ -175,39 +177,6 @@ function segmentOf(p: Parsed, at: number): number {
   return -1;
 }
 
-interface NameList { slot: number; values: string[]; from: number; to: number }
-
-/** Runs of names of one slot joined by commas and "and", at least two. */
-export function nameLists(p: Parsed, bySlot: readonly (readonly Hit[])[]): NameList[] {
-  const out: NameList[] = [];
-  if (!bySlot.some((own) => own.length > 1)) return out;
-  // "read bandwidth, write bandwidth and copy bandwidth": the quantity may stand beside each.
-  const quantity = new Set(p.names.filter((n) => n.meanings.some((m) => m.own && m.fields.length === 1 && m.fields[0] === 'measure')).flatMap((n) => Array.from({ length: n.to - n.from }, (_, k) => n.from + k)));
-  bySlot.forEach((own, slot) => {
-    if (own.length < 2) return;
-    let run: NameList | undefined;
-    for (const h of own) {
-      const joined = run && between(p, run.to, h.from, quantity);
-      if (run && joined && !run.values.includes(h.value)) { run.values.push(h.value); run.to = h.to; } else if (!run || h.from >= run.to) {
-        if (run && run.values.length > 1) out.push(run);
-        run = { slot, values: [h.value], from: h.from, to: h.to };
-      }
-    }
-    if (run && run.values.length > 1) out.push(run);
-  });
-  return out;
-}
-
-const glue = new Set([',', 'and', 'or', 'the', 'a', 'an', 'then', '&', 'to', 'by', 'on', 'at', 'in', 'for', 'of', 'my', 'its', 'finally', 'lastly']);
-function between(p: Parsed, from: number, to: number, quantity: ReadonlySet<number>): boolean {
-  let joint = from === to || p.low.slice(from, to).every((w) => w === 'the' || w === 'a' || w === 'an');
-  for (let i = from; i < to; i++) {
-    if (!glue.has(p.low[i]!) && !quantity.has(i)) return false;
-    if (/^(?:,|and|or|then|&|to)$/.test(p.low[i]!)) joint = true;
-  }
-  return joint;
-}
-
 const unpaired: Pick<SentenceHits, 'paired' | 'guesses'> = { paired: new Map(), guesses: [] };
 
 function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (readonly Hit[])[], state: State): Pick<SentenceHits, 'paired' | 'guesses'> {
@@ -215,10 +184,13 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
   const out = new Map<number, { slot: number; value: string }[]>();
   const guesses: number[][] = [];
   const runs = numberLists(p);
-  const lists = nameLists(p, bySlot);
+  const lists = nameLists(g, p, bySlot);
   for (const numbers of runs) {
-    const opensRange = /^(?:between|from)$/.test(p.low[p.said[numbers[0]!]!.mention.from - 1] ?? '') && p.low.slice(0, p.said[numbers[0]!]!.mention.from).includes('between');
-    if (opensRange) continue;
+    const lead = p.low[p.said[numbers[0]!]!.mention.from - 1] ?? '';
+    const opensRange = /^(?:between|from)$/.test(lead) && p.low.slice(0, p.said[numbers[0]!]!.mention.from).includes('between');
+    // "the lid from 41 to 38": two ends of one thing.
+    const ends = numbers.length === 2 && lead === 'from' && p.low[p.said[numbers[1]!]!.mention.from - 1] === 'to';
+    if (opensRange || ends) continue;
     const fitting = lists.filter((l) => l.values.length === numbers.length && !(g.slots[l.slot]!.field === 'setup' && l.values.some((v) => g.holders.has(v)) && !l.values.every((v) => g.holders.has(v))));
     const again = numbers[0]! > 0 && numbers.every((i) => p.said[i]!.cue.because === 'as a percentage');
     const respectively = again || saidRespectively(p, runs, numbers);

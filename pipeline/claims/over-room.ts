@@ -5,7 +5,14 @@ const roomWords = new Set(roomPhrases.map((p) => p.at(-1)!));
 
 /** Whether the words of a stretch, or those that open its sentence, set a figure against the room. */
 export function aboveRoom(low: readonly string[], segment: readonly string[]): boolean {
-  return low.some((w) => roomWords.has(w)) && hasPhrase([...stretch(low, 0, 5).match(/^(?:over|above|against|relative to|compared (?:with|to)|measured (?:from|against)|on top of) (?:the )?(?:room|ambient|intake)/) ? ['over', 'room'] : [], ...segment], roomPhrases);
+  return low.some((w) => roomWords.has(w)) && (withoutRoom(low) || hasPhrase([...stretch(low, 0, 7).match(/^(?:(?:so|and|but|now|then|,) )*(?:over|above|against|relative to|compared (?:with|to)|measured (?:from|against)|on top of) (?:the )?(?:room|ambient|intake)/) ? ['over', 'room'] : [], ...segment], roomPhrases));
+}
+
+/** "Take off the room and …", "With the room taken out, …", "Minus the room, …": what opens the sentence takes it from all that follows. */
+function withoutRoom(low: readonly string[]): boolean {
+  const opening = stretch(low, 0, 14);
+  return /^(?:(?:so|and|but|now|then|or|,|if|once|when|you|we|i|let's|just) )*(?:take|takes|taking|subtract|subtracting|deduct|deducting|without|minus|less|leave|leaving|strip|stripping|knock|count|counting)(?: (?:off|away|out|from))?(?: of)? (?:the |our )?(?:room|ambient)\b/.test(opening)
+    || /^(?:(?:so|and|but|now|then|,) )*with (?:the )?(?:room|ambient)(?: temperature)?(?: (?:taken|subtracted|deducted|left|knocked|stripped))(?: (?:off|away|out))?\b/.test(opening);
 }
 
 export function hasPhrase(low: readonly string[], phrases: readonly (readonly string[])[]): boolean {

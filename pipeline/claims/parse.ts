@@ -18,6 +18,8 @@ import { oppositeEnd } from './opposite-end.js';
 import { atoms } from './name-keys.js';
 import { toldByOwn } from './own-names.js';
 import { saidShort } from './said-short.js';
+import { sharedHeads } from './shared-head.js';
+import { takenBackByNext } from './amiss.js';
 import { misheard } from './misheard.js';
 import { thanBefore } from './than-before.js';
 import { shortRates } from './short-rates.js';
@@ -47,7 +49,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const all = findMentions(t, numbers);
   const found = misheard(t, toldByOwn(findNames(lex, atoms(t, numbers)), low, lex), lex);
   const names = found.filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !endsOfField(low, n, found) && !overRoomSaid(low, n, found, all, lex) && !(n.meanings.every((m) => m.led) && !isLedTo(low, n.from)) && !(n.to - n.from === 1 && (low[n.from] === 'ratio' || low[n.from] === 'factor') && /^(?:of|is|between)$/.test(low[n.to] ?? '')) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
-  const alone = [...headless(t, names, lex), ...levelNames(lex.levels, low, names)];
+  const alone = [...headless(t, names, lex), ...levelNames(lex.levels, low, names), ...sharedHeads(t, names, lex)];
   if (alone.length) names.splice(0, names.length, ...[...names, ...alone].sort((a, b) => a.from - b.from));
   shortRates(all, names, low, lex);
   gigs(all, low, lex);
@@ -59,7 +61,9 @@ export function parse(text: string, lex: Lexicon): Parsed {
   if (announced && /^(?:[:,]|it's|that's|it|that|this)$/.test(low[announced.to] ?? '')) for (const m of all) if (!m.unit && m.type === 'cardinal') Object.assign(m, { unit: announced.unit, loose: announced.loose, sharedUnit: true });
   const aside = percentAside(low);
   if (aside > 0) for (const m of all) if (m.from >= aside && !m.unit && m.type === 'cardinal') Object.assign(m, { unit: unit('%'), loose: false, sharedUnit: true });
+  const amiss = takenBackByNext(low, all);
   for (const m of all) {
+    if (amiss.has(m)) { quiet.push({ mention: m, why: 'it is taken back' }); continue; }
     // "14.2 watts per metre-kelvin", "0.41 frames per watt": what the record calls the measure is its unit.
     // But "8 decibels louder", where that measure is called so, tells a change of it.
     const called = names.find((n) => n.from > m.from && !comparatives.has(low[n.from]!) && n.from < m.to + 1 && n.to > m.to && n.from >= m.to - 3 && n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && lex.unitOf.has(s.value))));
@@ -231,6 +235,8 @@ function shareCues(p: Parsed): void {
     if (list.length === 2 && cues[0]!.op === 'value' && cues[1]!.op !== 'change' && p.said[list[1]!]!.mention.unit?.id === '%' && /^, (?:or|so|that's|which)$/.test(stretch(p.low, p.said[list[0]!]!.mention.to, p.said[list[0]!]!.mention.to + 2))) continue;
     const source = cues.at(-1)!.op === 'share' && cues[0]!.op !== 'share' && (cues[0]!.op === 'value' || cues[0]!.way === 'apart') ? cues.at(-1)! : cues[0]!.op === 'change' ? cues[0]! : cues.at(-1)!.op === 'change' && cues.at(-1)!.because && p.low.slice(p.said[list.at(-2)!]!.mention.to, p.said[list.at(-1)!]!.mention.from).some((w) => w === 'and' || w === 'or') ? cues.at(-1)! : cues.at(-1)!.op === 'share' ? cues.at(-1)! : undefined;
     if (!source) continue;
+    // "Next to the plain one that's 8 and 5 degrees cooler": what opens it is what both are compared with.
+    if (!source.base && cues[0]!.base && cues[0]!.base.to <= p.said[list[0]!]!.mention.from) source.base = cues[0]!.base;
     for (const cue of cues) {
       if (cue === source || (cue.op !== 'value' && !(source.op === 'share' && cue.op === 'change'))) continue;
       Object.assign(cue, { op: source.op, way: source.way, of: source.of, base: source.base, because: source.because, overRoom: source.overRoom });

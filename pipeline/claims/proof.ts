@@ -10,6 +10,8 @@ import { grid, type Grid } from './grid.js';
 import type { SentenceHits } from './evidence.js';
 import { hitsOf } from './hits.js';
 import { withRows } from './rows-by-figures.js';
+import { withRowsTold } from './rows-told.js';
+import { rowsAfter } from './told-row.js';
 import { toldByFigures } from './told-by-figures.js';
 import { Kept, KeptSteps } from './kept.js';
 import { lexicon, type Lexicon } from './lexicon.js';
@@ -129,7 +131,7 @@ function readHeading(facts: Facts, g: Grid, p: Parsed, before: State): Read {
 }
 
 function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: (m: Mention) => Reading | undefined): Read {
-  const hits = withRows(facts, g, p, hitsOf(g, p, before), before);
+  const hits = withRowsTold(facts, g, p, withRows(facts, g, p, hitsOf(g, p, before), before), before);
   const c: Context = { facts, grid: g, parsed: p, hits, before, now: before, done: [], told: [] };
   const readings: Reading[] = [];
   const denied = takenBackTo(p.text);
@@ -148,5 +150,7 @@ function readSentence(facts: Facts, g: Grid, p: Parsed, before: State, pinned?: 
   // A setting that was settled by a number alone carries no further than its sentence, unless that tells of some thing.
   const told = hits.hits.some((h) => h.baseOf < 0 && g.of.setup.includes(h.slot) && !g.holders.has(h.value));
   const now = c.done.some((d) => d?.settled) ? { ...c.now, topics: c.now.topics.map((t, i) => (g.slots[i]!.field === 'setting' && !told ? before.topics[i]! : t)) } : c.now;
-  return { hits, readings: kept, after: afterSentence(g, p, afterNames(g, now, hits, { heading: false, open: p.said.length === 0 }), hits) };
+  const after = afterSentence(g, p, afterNames(g, now, hits, { heading: false, open: p.said.length === 0 }), hits);
+  const rows = rowsAfter(c);
+  return { hits, readings: kept, after: rows === before.rows ? after : { ...after, rows } };
 }

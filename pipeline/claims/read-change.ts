@@ -14,6 +14,7 @@ import { medianBefore } from './median-before.js';
 import { correctedSpan, correctedTerm } from './corrected.js';
 import { paceWay } from './pace.js';
 import { overRoomTerm, push, readValue } from './read-value.js';
+import { unitBeside } from './unit-beside.js';
 import { firstMeant } from './said-by-place.js';
 import { firstCell, sameTerm, substitute, type Term } from './terms.js';
 
@@ -25,7 +26,7 @@ export function readChange(c: Context, index: number): Candidate[] {
   if (lead.length) return lead;
   const since = nowFromThen(c, index);
   if (since.length) return since;
-  const { cells } = subjectCells(c, index, unitsOf(said, true));
+  const { cells } = subjectCells(c, index, unitsOf(said, true) ?? unitBeside(c, index));
   // "sinks by 64 millivolts, to 188", "is 8 watts thriftier, at 37": where it ends tells what changes.
   const ends = endBeside(c, index);
   if (ends) {

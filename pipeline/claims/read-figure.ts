@@ -117,10 +117,15 @@ function percentNamed(c: Context, index: number): boolean {
   return c.now.said[0]?.kind === 'percent_of' || c.done[index - 1]?.fact.unit.id === '%';
 }
 
+/** A row told before says what it is a figure of. */
+function pairedQuantity(c: Context, index: number): boolean {
+  return c.hits.paired.get(index)?.some((x) => x.slot === c.grid.of.measure[0]) ?? false;
+}
+
 /** A bare number counts as a figure only where the words around it speak of a measure, or have just done so. */
 function supported(c: Context, index: number): boolean {
   const m = c.parsed.said[index]!.mention;
-  if (m.unit || (inTable(c, index) && headed(c))) return true;
+  if (m.unit || (inTable(c, index) && headed(c)) || pairedQuantity(c, index)) return true;
   // "breaks two", "all three": small whole numbers in words are counts of something, unless a change is said.
   if (m.form === 'words' && m.decimals === 0 && m.value.toNumber() <= 12 && c.parsed.said[index]!.cue.op !== 'change' && !c.parsed.said[index]!.cue.elided) return false;
   if (leading(c, index)) return true;
@@ -152,7 +157,7 @@ function labelLike(c: Context, index: number): boolean {
 /** A bare number in a sentence that names no quantity, some way from the last that did. */
 function openMeasure(c: Context, index: number): boolean {
   const g = c.grid;
-  if (inTable(c, index) && headed(c)) return false;
+  if ((inTable(c, index) && headed(c)) || pairedQuantity(c, index)) return false;
   if (c.parsed.said[index]!.mention.unit || c.now.ages[g.of.measure[0]!]! <= 1 || c.now.figureAge <= 1 || leading(c, index) || c.done.slice(0, index).some((x) => x !== undefined)) return false;
   return !c.hits.hits.some((h) => h.slot === g.of.measure[0] || h.slot === g.of.part[0]) && c.hits.dimensions.length === 0;
 }

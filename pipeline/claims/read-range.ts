@@ -23,7 +23,7 @@ export function rangeAt(p: Parsed, index: number): { first: number; second: numb
     if (gap[0] === 'and' && !between) continue;
     // "The hum leaps from 31 to 38", "it takes us from 58 to 71": one thing that moves, and no spread of several.
     const moves = before.some((w, k) => moving.test(w) || /^(?:up|down)$/.test(phraseAt(changeVerbs, before, k)?.value ?? ''));
-    if (moves && !stays && !between) continue;
+    if ((moves || movesAgain(p, first)) && !stays && !between) continue;
     return { first, second: first + 1, sure: between || stays };
   }
   return undefined;
@@ -33,6 +33,14 @@ export function rangeAt(p: Parsed, index: number): { first: number; second: numb
 export function isSelection(p: Parsed, at: { first: number }): boolean {
   const { from } = p.said[at.first]!.mention;
   return p.low[from - 1] === 'between' && /^(?:everything|anything|whatever|something|nothing|all|those|anyone|whoever|ones)$/.test(p.low[from - 2] ?? '');
+}
+
+/** "The lid went from 41 to 38, and the base from 37 to 36": the verb of the one is that of the other. */
+function movesAgain(p: Parsed, first: number): boolean {
+  const { low, said } = p;
+  const { from } = said[first]!.mention;
+  if (low[from - 1] !== 'from') return false;
+  return said.some((s, k) => k + 1 < first && low[s.mention.from - 1] === 'from' && low[said[k + 1]!.mention.from - 1] === 'to' && low.slice(Math.max(0, s.mention.from - 9), s.mention.from).some((w, i, lead) => moving.test(w) || /^(?:up|down)$/.test(phraseAt(changeVerbs, lead, i)?.value ?? '') || /^(?:up|down)$/.test(w)));
 }
 
 const moving = /^(?:goes|went|go|going|moves?|moved|moving|takes?|took|taking|brings?|brought|bringing|pushes|pushed|pulls|pulled|gets?|got|getting|creeps?|crept|creeping|swings?|swung)$/;

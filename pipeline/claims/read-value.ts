@@ -1,5 +1,5 @@
 // A mention read as a plain value: of one reading, over the room, a median, or a constant.
-import { type Fact, isFact } from '../facts/index.js';
+import { type Fact, isFact, roomParts } from '../facts/index.js';
 import { siblings } from './siblings.js';
 import { correctedSpan, correctedTerm } from './corrected.js';
 import { fits } from '../wording/index.js';
@@ -61,6 +61,9 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
     if (overRoom) {
       const over = overRoomTerm(c, cell);
       if (over) { push(out, c, over, 'rise', cost, cell, 'over the room'); continue; }
+      if (c.grid.of.part.some((i) => roomParts.includes(cell.at[i]!)) && !ofTheRoom(c.parsed.low, said.mention.from)) continue;
+      // Nothing but what is warm lies over the room.
+      if (said.cue.overRoom && !said.mention.unit && cell.unit.dimension !== 'temperature' && !c.hits.hits.some((h) => h.segment === index && c.grid.of.measure.includes(h.slot))) continue;
     }
     // What is said to be corrected is no plain reading, even where the record does not correct it.
     if (corrected && cell.unit.dimension === 'temperature') {
@@ -79,6 +82,11 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
     if (out.length > 60) break;
   }
   return out;
+}
+
+/** "Over the room, which was at 22": what the room was, and nothing above it. */
+function ofTheRoom(low: readonly string[], at: number): boolean {
+  return /(?:^| )(?:which|room|ambient|itself)(?: (?:is|was|were|at|sat|sits|stayed|stays|of|itself|being|about|around))*$/.test(low.slice(Math.max(0, at - 5), at).join(' '));
 }
 
 /** "ends at 31 kelvin", where the record has one temperature in kelvin and others in degrees: none of those. */

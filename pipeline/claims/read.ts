@@ -11,6 +11,7 @@ import { betweenTwo } from './between-two.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
 import { decide, type Decision, fit } from './decide.js';
 import { grounded, rightElsewhere, stepBefore, strange } from './doubt.js';
+import { ofTheTwo, readEndsApart } from './ends-apart.js';
 import { endsBehind } from './ends-behind.js';
 import { exchanged } from './exchanged.js';
 import { farOff } from './far-off.js';
@@ -55,6 +56,7 @@ import { pairWith, push, readValue } from './read-value.js';
 import { inUnitSaid } from './said-as.js';
 import { excuses, withoutExcuse } from './said-outright.js';
 import { setTo } from './set-to.js';
+import { readSharesOfLimit } from './shares-of-limit.js';
 import { settled } from './settle.js';
 import { noSlip } from './slip-sized.js';
 import { foreign, known, slippedUnit } from './slipped-unit.js';
@@ -63,6 +65,8 @@ import { takenWith } from './taken-with.js';
 import { headed, inTable } from './table-row.js';
 import { valueOf } from './terms.js';
 import { readWasThen } from './was-then.js';
+import { readWhereItEnds } from './where-it-ends.js';
+import { asOfAnother } from './same-of-another.js';
 
 export interface Reading extends Decision {
   mention: Mention;
@@ -75,9 +79,9 @@ export function readMention(given: Context, index: number): Reading {
 
 function readAsSaid(given: Context, index: number): Reading {
   const c = takenWith(given, index);
-  const r = asOfTheOneBefore(c, index, asInRowBefore(c, index, anotherMeasure(c, index, settled(c, index, judged(c, index)))));
+  const r = asOfTheOneBefore(c, index, asOfAnother(c, index, asInRowBefore(c, index, anotherMeasure(c, index, settled(c, index, judged(c, index))))));
   const misread = noSlip(c, index, r);
-  return exchanged(c, index, misread ? { ...r, verdict: 'untied', why: misread } : r);
+  return exchanged(c, index, ofTheTwo(c, index, misread ? { ...r, verdict: 'untied', why: misread } : r));
 }
 
 /** "below the mark at which it gave up": told by a clause of its own, and by no name. */
@@ -178,7 +182,7 @@ function standsFirm(c: Context, index: number, r: Decision): boolean {
 }
 
 /** Readings that leave no other where they are found. */
-const otherwise = [setTo, figureOfOther, endsBehind, betweenTwo, betweenRanked, readWasThen, possessed, readCameFrom] as const;
+const otherwise = [setTo, figureOfOther, endsBehind, betweenTwo, betweenRanked, readWasThen, possessed, readCameFrom, readEndsApart, readWhereItEnds, readSharesOfLimit] as const;
 
 function weigh(c: Context, index: number): Reading {
   const said = c.parsed.said[index]!;
@@ -228,7 +232,7 @@ function weigh(c: Context, index: number): Reading {
   const pair = pairWith(c, index);
   // "They went from 38.9 to 41.7": several of them, so that is how far they lie apart.
   const several = pair !== undefined && new Set(c.hits.hits.filter((h) => ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field) && h.segment >= pair.first && h.segment <= pair.second).map((h) => h.value)).size === 1 && /\b(?:they|runs|passes|repeats|mounts|attempts|tries|results) (?:go|went|run|ran|ranged?)(?: all the way)? from$/.test(stretch(c.parsed.low, 0, c.parsed.said[pair.first]!.mention.from));
-  if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : several ? { ...x, cost: x.cost + 0.6 } : x)), ...readRange(c, index, { ...pair, sure: false }).map((x) => ({ ...x, cost: x.cost + (several ? 0 : 1) })));
+  if (pair) out.push(...readPair(c, index, pair).map((x) => (range ? { ...x, cost: x.cost + 0.3 } : several ? { ...x, cost: x.cost + 0.6 } : x)), ...(cue.overRoom ? [] : readRange(c, index, { ...pair, sure: false })).map((x) => ({ ...x, cost: x.cost + (several ? 0 : 1) })));
   // "I did the whole round twice": so many runs, where the words make it a multiple of nothing.
   const runs = cue.op === 'ratio' && cue.doubtful && /^(?:twice|thrice)$/.test(c.parsed.low[m.to - 1]!) ? readRuns(c, index).filter((x) => fit(m, x)) : [];
   if (runs.length) return as(decide(m, runs, { silent: true }));

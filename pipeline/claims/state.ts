@@ -2,6 +2,7 @@
 import type { Grid } from './grid.js';
 import type { OwnMark } from './own-mark.js';
 import type { Term } from './terms.js';
+import type { ToldRow } from './told-row.js';
 
 export interface State {
   /** By slot: values spoken of, the latest first. */
@@ -18,6 +19,8 @@ export interface State {
   list?: { slot: number; values: readonly string[]; /** Not in one breath: whose turn comes first is open. */ scattered?: boolean };
   /** The last such list of three or more: the order in which tables are read. */
   table?: { slot: number; values: readonly string[] };
+  /** Things that had figures side by side, the latest row first. */
+  rows?: readonly ToldRow[];
   /** What the last comparison was made with: slot values. */
   base?: readonly (readonly [number, string])[];
   /** How many sentences ago a figure was last read. */

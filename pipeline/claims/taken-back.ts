@@ -26,7 +26,12 @@ export function takenBackTo(text: string): number {
   return m ? m.index + m[0].length : 0;
 }
 
+/** "That's 2.8 degrees. No, sorry, 3.2.": one figure, and another for it. */
+const one = /^\D*\d[\d.,]*\D*$/;
+const putRight = /^(?:(?:no|nope|sorry|wait|oops|whoops|ah|oh|correction|scratch that|strike that|hold on|hang on)[\s,.!—–-]+)+(?:(?:it's|that's|i mean|make that|i meant|actually|rather|it is|that is)[\s,]+)*\d[\d.,]*(?: \p{L}+)?[.!]?(?: sorry[.!]?)?\s*$/iu;
+
 export function takenBack(text: string, next: string): boolean {
+  if (one.test(text) && putRight.test(next)) return true;
   if (text.trimEnd().endsWith('?') && answered.test(next) && guess.test(text.trim())) return true;
   return wrong.test(next) || (denied.test(next) && reported.test(text));
 }

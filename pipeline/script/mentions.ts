@@ -202,6 +202,8 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     for (let i = a.to; i < b.from && tight; i++) tight = separators.has(t[i]!.low) || hedgeWord.has(t[i]!.low);
     // "at 64 and 31.7 decibels": said to another place, it is of another quantity.
     if (tight && a.form === 'digits' && a.decimals === 0 && b.decimals > 0 && b.from - a.to === 1 && t[a.to]!.low === 'and' && list[k - 1]?.unit?.id !== b.unit.id && t[a.from - 1]?.low !== 'between') continue;
+    // "The Cobble is at 33, and 39.9 decibels": a comma before "and" joins no two.
+    if (tight && gap.length === 2 && gap[0] === ',' && gap[1] === 'and' && a.decimals !== b.decimals && !(before && a.from - before.to <= 2 && t[before.to]?.low === ',')) continue;
     // "the one with four, and 7.2 decibels": words and digits make no list.
     if (tight && a.form !== b.form && a.decimals === 0 && b.decimals > 0) continue;
     // "32.5, and over six hours": nor across a comma the other way round.

@@ -9,7 +9,7 @@ const changes: [Way, string][] = [
   ['gained', 'gain|gains|gained|gaining'],
   ['better', 'beat|beats|beaten|beating|win|wins|won|winning|lead|leads|led|leading|ahead|outperform|outperforms|outperformed|improve|improves|improved|improving|edge out|edges out|edged out'],
   ['worse', 'worsen|worsens|worsened|worsening|deteriorate|deteriorates|deteriorated|regress|regresses|regressed|behind|trail|trails|trailed|trailing|lag|lags|lagged|lagging|miss|misses|missed|missing'],
-  ['apart', 'cost|costs|costing|pay|pays|paid|paying|buy|buys|bought|buying|give back|gives back|gave back|given back|differ|differs|differed|differing|separate|separates|separated|change|changes|changed|changing|move|moves|moved|moving|swing|swings|swung|worth|apart|span|spans|spanning|vary|varies|varied|leaves|left|leave|leaving'],
+  ['apart', 'cost|costs|costing|brings us|brings you|brought us|brought you|bring you|bring us|nets us|nets you|netted us|earns us|earns you|earned us|pay|pays|paid|paying|buy|buys|bought|buying|give back|gives back|gave back|given back|differ|differs|differed|differing|separate|separates|separated|change|changes|changed|changing|move|moves|moved|moving|swing|swings|swung|worth|apart|span|spans|spanning|vary|varies|varied|leaves|left|leave|leaving'],
 ];
 /** Nouns of change: "a rise of 29 degrees", "the gap is 4", "Sag: 40 millivolts". */
 const nouns: [Way, string][] = [

@@ -1,0 +1,66 @@
+// Things that had figures side by side, in the order in which they were told: "The base reads 37.2 and the lid 41.0". Sentences
+// that follow go through them again without naming them: "With the fan on it's 34 and 36".
+import type { Context } from './context.js';
+import type { Cell, Grid } from './grid.js';
+import { pairWith } from './read-value.js';
+import { firstCell } from './terms.js';
+
+export interface ToldRow {
+  slot: number;
+  values: readonly string[];
+  /** How much each changed was told, and not what it is. */
+  changes?: true;
+  /** One of the readings that were told. */
+  of: string;
+  /** How many sentences ago. */
+  age: number;
+}
+
+/** So many are kept, and for so many sentences. */
+const [most, oldest] = [6, 10];
+
+/** The rows at hand after a sentence with these figures, the latest first. */
+export function rowsAfter(c: Context): readonly ToldRow[] | undefined {
+  const { grid: g, done } = c;
+  const before = c.before.rows;
+  const told = c.before.figureAge <= 1 ? c.before.said : [];
+  // "from 41 to 38" are two ends of one thing, and no things side by side.
+  const now = done.flatMap((d, k) => (d?.subject && d.term.kind === 'mean' && !d.subject.fixed && !pairWith(c, k) ? [d.subject] : []));
+  const then = now.length ? told.flatMap((t) => (t.kind === 'mean' ? firstCell(g, t) ?? [] : [])).filter((x) => !x.fixed && !now.includes(x)).reverse() : [];
+  const inside = rowsIn(g, now);
+  // "The lid is at 41. The base is at 37.": over two sentences.
+  const across = then.length ? rowsIn(g, [...then, ...now]).filter((r) => now.some((x) => x.key === r.last) && !inside.some((o) => o.slot === r.slot && o.values.length === r.values.length)) : [];
+  const changed = rowsIn(g, done.flatMap((d) => (d?.subject && d.base && (d.term.kind === 'difference' || d.term.kind === 'rise') ? [d.subject] : []))).map((r) => ({ ...r, changes: true as const }));
+  const own = [...inside, ...across, ...changed].map(({ last: _last, ...r }) => r);
+  if (!own.length && !before?.length) return before;
+  const older = (before ?? []).flatMap((r) => (r.age < oldest && !own.some((o) => alike(g, o, r)) ? [{ ...r, age: r.age + 1 }] : []));
+  const out = [...own, ...older].slice(0, most);
+  return out.length ? out : undefined;
+}
+
+/** The later row of the same quantity and the same things stands for both. */
+function alike(g: Grid, a: ToldRow, b: ToldRow): boolean {
+  const measure = g.of.measure[0]!;
+  return a.slot === b.slot && a.changes === b.changes && a.values.length === b.values.length && a.values.every((v) => b.values.includes(v)) && g.byKey.get(a.of)?.at[measure] === g.byKey.get(b.of)?.at[measure];
+}
+
+function rowsIn(g: Grid, cells: readonly Cell[]): (ToldRow & { last: string })[] {
+  const out: (ToldRow & { last: string })[] = [];
+  for (let i = 0; i + 1 < cells.length; i++) {
+    const slot = turning(g, cells[i]!, cells[i + 1]!);
+    if (slot === undefined) continue;
+    const values = [cells[i]!.at[slot]!];
+    let k = i + 1;
+    for (; k < cells.length && turning(g, cells[i]!, cells[k]!) === slot && !values.includes(cells[k]!.at[slot]!); k++) values.push(cells[k]!.at[slot]!);
+    out.unshift({ slot, values, of: cells[i]!.key, age: 0, last: cells[k - 1]!.key });
+    i = k - 1;
+  }
+  return out;
+}
+
+/** The one slot in which two readings differ, where it is a thing, a setting, a work or a part. */
+export function turning(g: Grid, a: Cell, b: Cell): number | undefined {
+  const differing = g.slots.flatMap((_, i) => (a.at[i] !== b.at[i] ? [i] : []));
+  const [slot] = differing;
+  return differing.length === 1 && ['setup', 'setting', 'workload', 'part'].includes(g.slots[slot!]!.field) ? slot : undefined;
+}
