@@ -18,7 +18,7 @@ export function toldInOrder(low: readonly string[], from: number, at: number, na
   return low.slice(from, at).includes(':') && named(at - 1);
 }
 
-const after = new RegExp(String.raw`^(?:from )?(?:one end(?: of (?:the|that|this|my|our|its) \S+)? to the other|(?:the )?(?:${ends}) to (?:the )?(?:${ends})|end to end|one (?:side|extreme) to the other)\b`);
+const after = new RegExp(String.raw`^(?:from )?(?:one end(?: of (?:the|that|this|my|our|its) \S+)? to the other|(?:the )?(?:${ends}) to (?:the )?(?:${ends})|between (?:the )?(?:very )?(?:${ends}) and (?:the )?(?:very )?(?:${ends})|end to end|one (?:side|extreme) to the other)\b`);
 
 /** "That's 12 watts from one end to the other", "12 watts from best to worst": the same, said after the number. */
 export function endToEndAfter(low: readonly string[], from: number): boolean {
@@ -43,4 +43,10 @@ export function endsOfField(low: readonly string[], n: Name, names: readonly Nam
   if (n.to - n.from > 1 || !bare.test(low[n.from]!)) return false;
   const other = low[n.from - 1] === 'from' && low[n.to] === 'to' ? n.to + 1 : low[n.from - 1] === 'to' && low[n.from - 3] === 'from' ? n.from - 2 : -1;
   return other >= 0 && bare.test(low[other] ?? '') && !names.some((o) => o.from <= other && other < o.to);
+}
+
+/** "a second between first and last", "from first to last": both ends of a field, and nobody's place. */
+export function isEndOfField(low: readonly string[], m: Mention): boolean {
+  const lead = stretch(low, Math.max(0, m.from - 4), m.from);
+  return /(?:^| )(?:between|from)(?: the)?$/.test(lead) ? /^(?:and|to) (?:the )?(?:last|first)\b/.test(stretch(low, m.to, m.to + 3)) : /(?:^| )(?:between|from) (?:the )?(?:first|last) (?:and|to)(?: the)?$/.test(stretch(low, Math.max(0, m.from - 6), m.from));
 }

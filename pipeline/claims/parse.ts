@@ -6,7 +6,7 @@ import { type Cue, cueOf } from './cues.js';
 import { reach, type Segment, segments } from './clauses.js';
 import { levelNames } from './axis-levels.js';
 import { findNames, isVerb, type Lexicon, type Meaning, meaningsOf, type Name } from './lexicon.js';
-import { endOfOrder, endsOfField } from './end-to-end.js';
+import { endOfOrder, endsOfField, isEndOfField } from './end-to-end.js';
 import { elide, mostChanged } from './elide.js';
 import { gapped } from './gapped.js';
 import { gigs } from './gigs.js';
@@ -88,6 +88,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
     }
     const like = m.superlative && low[m.from - 1] === 'the' ? sharedNoun(names, low, m, lex) ?? oppositeEnd(names, low, m, lex) : m.superlative ? oppositeEnd(names, low, m, lex) : undefined;
     if (like) { (names as Name[]).push({ from: m.from, to: m.to, meanings: [like] }); quiet.push({ mention: m, why: 'a name' }); continue; }
+    if (m.type === 'ordinal' && isEndOfField(low, m)) { quiet.push({ mention: m, why: 'an end of the field' }); continue; }
     if (m.type === 'superlative' && endOfOrder(low, m, all, names)) { quiet.push({ mention: m, why: 'an order' }); continue; }
     if (m.idle) { quiet.push({ mention: m, why: m.idle }); continue; }
     const short = saidShort(low, m, all, names, lex);

@@ -15,6 +15,8 @@ const cases: [what: string, text: string, from: string, to: string][] = [
   ['the median against itself', 'Tuned, the median for the import is 56.75 seconds, which is 4.5 below where it was.', 'below', 'above'],
   ['from one end to the other of those just told', 'Tuned, the shells of the Amsel, the Birke and the Corvin are at 49, 46 and 45 degrees. That\'s four degrees from one end to the other.', 'four', 'nine'],
   ['from the one end to the other, after the number', 'The import, tuned: the whole lot is 10.4 seconds from fastest to slowest.', '10.4', '13.4'],
+  ['between the one end and the other, after the number', 'The import, tuned: there are just 10.4 seconds between the fastest and the slowest.', '10.4', '13.4'],
+  ['… without a verb', 'Now the import, tuned. A mere 10.4 seconds between first and last.', '10.4', '13.4'],
   ['a hedged fraction', 'Tuned the Dorn takes 8.2 watts and the Corvin 5.3, about two thirds as much.', 'two thirds', 'a half'],
 ];
 
