@@ -1,5 +1,5 @@
 // A reading put into the words of a verdict.
-import type { Source } from '../places/index.js';
+import type { Place, Source } from '../places/index.js';
 import { show } from '../quantities/index.js';
 import type { Facts } from '../facts/index.js';
 import type { Mention, Sentence } from '../script/index.js';
@@ -19,17 +19,10 @@ export function tellVerdict(r: Reading, script: Source, s: Sentence, p: Parsed, 
   const text = script.text.slice(s.start + m.start, s.start + m.end);
   const told = r.verdict === 'disagrees' && r.chosen && !explained(slipOf(r.mention, r.chosen, facts)) ? meantBy(r) : r.chosen;
   const fact = r.verdict === 'not-a-claim' ? undefined : told?.fact;
-  let considered: Considered[] | undefined;
-  const consider = (): Considered[] => r.ranked.slice(0, mostTold).map(({ candidate: x, fits }): Considered => ({ kind: x.kind, fact: x.fact.id, shown: x.fact.shown, fits, cost: x.cost, why: x.why }));
   const place = script.place(s.start + m.start, s.start + m.end);
   const kind = r.verdict === 'not-a-claim' ? '' : told?.kind ?? '';
-  const from = fact ? [...(told!.keys ?? fact.keys)] : [];
-  const ids = fact ? [fact.id] : [];
-  if (!fact || r.verdict === 'untied') return { place, text, verdict: r.verdict, kind, from, facts: ids, said: text, why: r.why, get candidates() { return (considered ??= consider()); }, mention: m };
-  const out: Verdict = {
-    place, text, verdict: r.verdict, kind, from, facts: ids, said: text, why: told === r.chosen ? r.why : told!.why, get candidates() { return (considered ??= consider()); }, mention: m,
-    get recorded() { return recordedFor(m, fact); }, get derivation() { return fact.formula; },
-  };
+  const out: Verdict = new Told(r, told, fact, place, text, kind, r.verdict === 'untied' || told === r.chosen || !fact ? r.why : told!.why);
+  if (!fact || r.verdict === 'untied') return out;
   if (r.verdict !== 'disagrees') return out;
   const slip = slipOf(m, told!, facts);
   if (slip) out.slip = slip.says;
@@ -43,6 +36,38 @@ export function tellVerdict(r: Reading, script: Source, s: Sentence, p: Parsed, 
     if (word) out.turn = { place: script.place(s.start + word.start, s.start + word.end), text: s.text.slice(word.start, word.end), suggest: word.put };
   }
   return out;
+}
+
+type Figure = Candidate['fact'];
+
+/** What few ask for is made when they do: thousands of verdicts are told of for one that is looked into. */
+class Told implements Verdict {
+  readonly from: Verdict['from'];
+  readonly facts: string[];
+  verdict: Verdict['verdict'];
+  mention: Mention;
+  declare slip?: string;
+  declare suggest?: string;
+  declare turn?: NonNullable<Verdict['turn']>;
+  readonly #r: Reading;
+  readonly #fact: Figure | undefined;
+  #considered: Considered[] | undefined;
+
+  constructor(r: Reading, told: Candidate | undefined, fact: Figure | undefined, readonly place: Place, readonly text: string, readonly kind: string, public why: string) {
+    this.from = fact ? [...(told!.keys ?? fact.keys)] : [];
+    this.facts = fact ? [fact.id] : [];
+    this.verdict = r.verdict;
+    this.mention = r.mention;
+    this.#r = r;
+    this.#fact = r.verdict === 'untied' ? undefined : fact;
+  }
+
+  get said(): string { return this.text; }
+  get recorded(): string | undefined { return this.#fact && recordedFor(this.mention, this.#fact); }
+  get derivation(): string | undefined { return this.#fact?.formula; }
+  get candidates(): Considered[] {
+    return (this.#considered ??= this.#r.ranked.slice(0, mostTold).map(({ candidate: x, fits }): Considered => ({ kind: x.kind, fact: x.fact.id, shown: x.fact.shown, fits, cost: x.cost, why: x.why })));
+  }
 }
 
 /** A slip that says where the number comes from, and not only that its digits are like the right one's. */
@@ -74,7 +99,7 @@ function said(m: Mention, { fact }: Candidate, value: Mention['value']): Said {
   return { value, decimals: Math.max(0, m.decimals), ...(m.unit && !(m.loose && /^temperature/.test(fact.unit.dimension)) && { unit: m.unit }) };
 }
 
-function recordedFor(m: Mention, fact: Reading['ranked'][number]['candidate']['fact']): string {
+function recordedFor(m: Mention, fact: Figure): string {
   const decimals = Math.max(fact.decimals, m.decimals);
   return decimals === fact.decimals ? fact.shown : show(fact.value, fact.unit, decimals);
 }
