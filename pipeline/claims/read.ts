@@ -95,6 +95,8 @@ function judged(c: Context, index: number): Reading {
   if (r.why.startsWith('it goes ')) return r;
   r = withoutExcuse(c, index, r);
   if (r.verdict !== 'disagrees') return r;
+  // "the loudest of all six runs", where those are six combinations that were run: as many as are ranked.
+  if (r.chosen!.kind === 'count' && c.done.some((d) => d?.kind === 'rank' && r.mention.value.toNumber() === d.fact.keys.length)) return { ...r, verdict: 'untied', why: 'it counts what is ranked' };
   if (r.chosen!.kind !== 'count' && (outOf(c, index) || wonOf(c, index))) return { ...r, verdict: 'untied', why: 'it counts' };
   if (r.chosen!.why === 'over all' && !saysAll(c)) {
     const others = r.ranked.map((y) => y.candidate).filter((y) => y.kind !== 'range');

@@ -86,7 +86,7 @@ function valuesOf(facts: Facts, g: Grid, p: Parsed, hits: SentenceHits, s: State
     if (right === run.length || (p.said[run[0]!]!.cue.overRoom && of.unit.dimension === 'temperature' && row.age < nearBy)) return found;
     // "In the shed those are 34 and 36 respectively": in the order in which they were just told.
     if (row.age === 0 && right > 0 && p.low.includes('respectively')) return found;
-    const turned = run.length === 2 && same && row.age <= nearBy && alike.some((cells) => run.every((k, i) => givenBy(facts, p, k, cells[1 - i]!)));
+    const turned = run.length === 2 && (same ? row.age <= nearBy : row.age === 0) && alike.some((cells) => run.every((k, i) => givenBy(facts, p, k, cells[1 - i]!)));
     if (turned || right * 2 >= run.length && right > 0 && !sure) some ??= found;
   }
   return some;

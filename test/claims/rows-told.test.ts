@@ -11,4 +11,5 @@ rightAndWrong(stove, [
   ['how much each changed, with the names in the sentence', `${shed}On gentle the lid is at 101 and the base at 117, so it takes eleven and N degrees off.`, '14', '17'],
   ['what opens the sentence is what both are compared with', `${shed}On gentle the lid is at 101 and the base at 117. So compared with fierce that's 20 and N degrees better.`, '29', '25'],
   ['in the order of two sentences', '## In the shed\n\nAs it comes, baking, the base sits at 131 degrees. The grate is at 148, and the lid at 112. On gentle those are 117, N and 101 respectively.', '139', '149'],
+  ['another quantity of the same two', '## Fierce\n\nBaking on fierce, the noise is 41.1 decibels in the shed and 45.8 in the hut. The blower is at 1,230 and N rpm.', '1,510', '1,150'],
 ]);
