@@ -48,13 +48,15 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const numbers = findNumbers(t);
   const all = findMentions(t, numbers);
   const found = misheard(t, toldByOwn(findNames(lex, atoms(t, numbers)), low, lex), lex);
-  const names = found.filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all) && !endsOfField(low, n, found) && !overRoomSaid(low, n, found, all, lex) && !(n.meanings.every((m) => m.led) && !isLedTo(low, n.from)) && !(n.to - n.from === 1 && (low[n.from] === 'ratio' || low[n.from] === 'factor') && /^(?:of|is|between)$/.test(low[n.to] ?? '')) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
+  const names = found.filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all, low) && !endsOfField(low, n, found) && !overRoomSaid(low, n, found, all, lex) && !(n.meanings.every((m) => m.led) && !isLedTo(low, n.from)) && !(n.to - n.from === 1 && (low[n.from] === 'ratio' || low[n.from] === 'factor') && /^(?:of|is|between)$/.test(low[n.to] ?? '')) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
   const alone = [...headless(t, names, lex), ...levelNames(lex.levels, low, names), ...sharedHeads(t, names, lex)];
   if (alone.length) names.splice(0, names.length, ...[...names, ...alone].sort((a, b) => a.from - b.from));
   shortRates(all, names, low, lex);
   gigs(all, low, lex);
   const score = all.some((m) => m.unit?.id === 'points') ? [...lex.unitOf.entries()].find(([, u]) => u.dimension === 'score') : undefined;
   if (score) for (const m of all) if (m.unit?.id === 'points' && !low.slice(m.from, m.to).includes('percentage') && (Math.abs(m.value.toNumber()) > 100 || names.some((n) => n.meanings.some((x) => x.own && x.slots.some((s) => s.slot === lex.measureSlot && s.value === score[0]))))) Object.assign(m, { unit: score[1] });
+  // "140 points per watt", where a score for each watt is on record
+  for (const m of all) if (m.unit?.parts?.[0].id === 'points') for (const u of lex.unitOf.values()) if (u.parts?.[0].dimension === 'score' && u.parts[1].id === m.unit.parts[1].id) { Object.assign(m, { unit: u }); break; }
   const quiet: { mention: Mention; why: string }[] = [];
   const live: { mention: Mention; named?: Name }[] = [];
   const announced = announcedUnit(t, low);
@@ -192,8 +194,10 @@ function sharedNoun(names: readonly Name[], low: readonly string[], m: Mention, 
 }
 
 /** "20 percent more" where a setting is called "20": a bare number names nothing where it has a unit that nothing is set to. */
-function otherUnit(lex: Lexicon, n: Name, all: readonly Mention[]): boolean {
+function otherUnit(lex: Lexicon, n: Name, all: readonly Mention[], low: readonly string[]): boolean {
   const m = all.find((x) => x.from === n.from && x.unit && x.to > n.to);
+  // "is 31 grams, or 20 percent less", where a setting is called "20 percent"
+  if (low[n.from - 1] === 'or' && /^(?:more|less|fewer)$/.test(low[n.to] ?? '') && all.some((x) => x.from === n.from && x.to === n.to && x.unit?.id === '%')) return true;
   if (!m || (m.unit!.id !== '%' && m.unit!.id !== 'points')) return false;
   return n.meanings.some((x) => x.slots.length > 0) && !n.meanings.some((x) => x.slots.some((s) => lex.setIn.get(`${s.slot}=${s.value}`)?.has(m.unit!.dimension)));
 }

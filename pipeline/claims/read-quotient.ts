@@ -33,8 +33,8 @@ export function readQuotient(c: Context, index: number): Reading | undefined {
   const out: Candidate[] = [];
   let open = heat && !said.cue.overRoom && !c.parsed.low.some((w) => air.test(w));
   for (const { cell, cost } of subjectCells(plain, index, unitsOf(plain.parsed.said[index]!, false)).cells) {
-    if (cell.constant || cell.fixed || cost > reachOfCosts || out.length > 60) continue;
-    const all = c.grid.cells.filter((x) => x.unit.dimension === bottom.dimension && !x.constant && !x.fixed && sameTest(c, x, cell));
+    if (cell.fixed || cost > reachOfCosts || out.length > 60) continue;
+    const all = c.grid.cells.filter((x) => x.unit.dimension === bottom.dimension && !x.fixed && sameTest(c, x, cell));
     const named = all.filter((x) => partNamed(c, index, x));
     if (all.length > 1 && named.length !== 1) open = true;
     for (const by of all) {
