@@ -27,8 +27,10 @@ export function readEndsApart(c: Context, index: number): Candidate[] {
   if (c.hits.hits.some((h) => h.from >= m.to && h.from <= m.to + 3 && ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field))) return out;
   const kind = percent ? 'percent_change' : c.grid.roles.get(a.subject.at[c.grid.of.phase[0]!]!) === 'idle' ? 'rise' : 'difference';
   const differing = (x: typeof a.subject, y: typeof a.subject): (readonly [number, string])[] => c.grid.slots.flatMap((_, i) => (x!.at[i] !== y!.at[i] ? [[i, y!.at[i]!] as const] : []));
-  push(out, c, { kind, args: [b.subject.key, a.subject.key] }, kind, 0, b.subject, 'between the two figures beside it', { base: a.subject, firm: true, change: differing(b.subject, a.subject) });
-  if (percent && !pair) push(out, c, { kind: 'percent_change', args: [a.subject.key, b.subject.key] }, kind, 0.1, a.subject, 'between the two figures beside it', { base: b.subject, firm: true, change: differing(a.subject, b.subject) });
+  // "It's 88 against 97, so 9": told of the first, where no change leads from the one to the other.
+  const [x, y] = pair ? [b.subject, a.subject] : [a.subject, b.subject];
+  push(out, c, { kind, args: [x.key, y.key] }, kind, 0, x, 'between the two figures beside it', { base: y, firm: true, change: differing(x, y) });
+  if (percent && !pair) push(out, c, { kind: 'percent_change', args: [y.key, x.key] }, kind, 0.1, y, 'between the two figures beside it', { base: x, firm: true, change: differing(y, x) });
   return out;
 }
 
@@ -37,7 +39,7 @@ export function ofTheTwo(c: Context, index: number, r: Reading): Reading {
   const { mention: m, cue } = c.parsed.said[index]!;
   const x = r.chosen;
   const [a, b] = [c.done[index - 2], c.done[index - 1]];
-  if (r.verdict === 'disagrees' || r.verdict === 'not-a-claim' || c.hits.paired.has(index) || cue.op !== 'change' || cue.base || cue.another || !x?.base || !/^(?:difference|percent_change)$/.test(x.kind) || a?.term.kind !== 'mean' || b?.term.kind !== 'mean' || !a.subject || !b.subject || a.subject.fixed || b.subject.fixed || a.subject === b.subject) return r;
+  if (r.verdict === 'disagrees' || r.verdict === 'not-a-claim' || c.hits.paired.has(index) || cue.op !== 'change' || cue.because === 'from end to end' || cue.base || cue.another || !x?.base || !/^(?:difference|percent_change)$/.test(x.kind) || a?.term.kind !== 'mean' || b?.term.kind !== 'mean' || !a.subject || !b.subject || a.subject.fixed || b.subject.fixed || a.subject === b.subject) return r;
   const { low, said } = c.parsed;
   const [first, second] = [said[index - 2]!.mention, said[index - 1]!.mention];
   const two = new Set([a.subject, b.subject]);
