@@ -13,10 +13,11 @@ const rows: [Dimension[], string][] = [
   [['energy'], 'energy|charge|watt hours'],
   [['duration'], 'lasts|lasted|last for|how long|runtime|run time|battery life|play time'],
   [['mass'], 'weight|weighs|weighed|weigh|heavier|lighter|mass|heaviest|lightest'],
-  [['flow'], 'flow|flow rate|flows'],
+  [['flow'], 'flow|flow rate|flows|flowing'],
+  [['flow', 'air-flow'], 'moves|moved|shifts|shifted|pushes|pushed'],
   [['data-rate'], 'transfer rate|throughput|reads at|writes at|bandwidth'],
   [['pressure'], 'pressure|static pressure'],
-  [['air-flow'], 'airflow|air flow'],
+  [['air-flow'], 'airflow|air flow|air'],
   [['money'], 'price|costs|costing'],
 ];
 

@@ -91,6 +91,7 @@ const rows: Row[] = [
   ['mm/s', 'speed', 'mm/s', 'millimetre per second', 'millimetres per second', '1/1000', 'millimeter per second|millimeters per second'],
   ['mL', 'volume', 'mL', 'millilitre', 'millilitres', '1/1000', 'ml|milliliter|milliliters'],
   ['L', 'volume', 'L', 'litre', 'litres', '1', 'l|liter|liters'],
+  ['m3', 'volume', 'm³', 'cubic metre', 'cubic metres', '1000', 'cubic meter|cubic meters'],
   ['gal', 'volume', 'gal', 'gallon', 'gallons', '473176473/125000000'],
   ['mL/min', 'flow', 'mL/min', 'millilitre per minute', 'millilitres per minute', '1/1000', 'ml/min'],
   ['L/min', 'flow', 'L/min', 'litre per minute', 'litres per minute', '1', 'l/min|lpm|LPM|liter per minute|liters per minute|litres a minute|liters a minute'],

@@ -8,6 +8,6 @@ export function run(cwd: string, args: string[], env: Record<string, string | un
   return spawnSync(process.execPath, [cli, ...args], { cwd, encoding: 'utf8', env: { ...process.env, NO_COLOR: undefined, FORCE_COLOR: undefined, ...env }, maxBuffer: 1 << 26 });
 }
 
-export function start(cwd: string, args: string[]) {
-  return spawn(process.execPath, [cli, ...args], { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
+export function start(cwd: string, args: string[], env: Record<string, string | undefined> = {}) {
+  return spawn(process.execPath, [cli, ...args], { cwd, stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, ...env } });
 }
