@@ -18,7 +18,7 @@ const small = [
   `${no}(?:${then}| )(?:matters?|notice|noticed|hear|heard|feel|felt|care)\\b`, `${no} (?:matters?|notices?|hears?|feels?|cares?)\\b`,
   String.raw`\b(?:makes?|made|is|was|means?) (?:no|hardly any|little) (?:odds|difference)\b`,
   // "next to nothing", "I would call that nothing", "a draw", "would not swear to it"
-  String.raw`\bnothing in it\b`, String.raw`\bnext to nothing\b`, String.raw`\bcall (?:it|that|this) (?:nothing|none|even|level|a draw)\b`,
+  String.raw`\bnothing in it\b`, String.raw`\b(?:next to|close to|basically|practically|essentially|that's|that is|it's|which is) nothing\b(?! (?:like|but|more|less|special|new))`, String.raw`\bcall (?:it|that|this) (?:nothing|none|even|level|a draw)\b`,
   `${no} (?:swear|trust|bet)\\b`,
   String.raw`\b(?:negligible|irrelevant|immaterial|meaningless|insignificant|trivial|inaudible|imperceptible|unnoticeable|splitting hairs)\b`,
 ];

@@ -57,6 +57,7 @@ import { inUnitSaid } from './said-as.js';
 import { excuses, withoutExcuse } from './said-outright.js';
 import { setTo } from './set-to.js';
 import { readSharesOfLimit } from './shares-of-limit.js';
+import { likePairBefore } from './like-pair-before.js';
 import { settled } from './settle.js';
 import { noSlip } from './slip-sized.js';
 import { foreign, known, slippedUnit } from './slipped-unit.js';
@@ -79,7 +80,7 @@ export function readMention(given: Context, index: number): Reading {
 
 function readAsSaid(given: Context, index: number): Reading {
   const c = takenWith(given, index);
-  const r = asOfTheOneBefore(c, index, asOfAnother(c, index, asInRowBefore(c, index, anotherMeasure(c, index, settled(c, index, judged(c, index))))));
+  const r = asOfTheOneBefore(c, index, asOfAnother(c, index, likePairBefore(c, index, asInRowBefore(c, index, anotherMeasure(c, index, settled(c, index, judged(c, index)))))));
   const misread = noSlip(c, index, r);
   return exchanged(c, index, ofTheTwo(c, index, misread ? { ...r, verdict: 'untied', why: misread } : r));
 }

@@ -265,6 +265,8 @@ function hedgeBefore(t: readonly Token[], from: number, all: readonly Mention[] 
         const before = t[begin - 1];
         if (before && (before.kind === 'number' || relationBefore.test(before.low))) return undefined;
         if (text === 'up to' && /^(?:go|goes|went|gone|going|climbs?|climbed|rises?|rose|risen|shoots?|shot|jumps?|jumped|creeps?|crept|creeping|edge[sd]?|inch(?:es|ed)?|ticks?|ticked|nudge[sd]?|bumps?|bumped|grows?|grew|leaps?|leapt|heats?|heated|warms?|warmed|speeds?|sped|steps?|stepped|crawl(?:s|ed)?|drift(?:s|ed)?|work(?:s|ed)?|back|comes?|came|moves?|moved|brings?|brought|takes?|took|raises?|raised|turn(?:s|ed)?|pushe[sd]|push|gets|got|all|way|right)$/.test(before?.low ?? '')) return undefined;
+        // "from 31.3 on gentle up to 39": where it ends.
+        if (text === 'up to' && all.some((m) => m.to <= begin && begin - m.to <= 4 && t[m.from - 1]?.low === 'from' && t.slice(m.to, begin).every((w) => w.kind === 'word'))) return undefined;
         if (text === 'like' && !/^(?:is|was|'s|at|more|something|sat|sits|draws|pulls)$/.test(before?.low ?? '')) return undefined;
       }
       return hedge;
