@@ -30,8 +30,7 @@ function lessCompared(s: State): State {
   if (!s.base && !s.pair) return s;
   const since = (s.since ?? 0) + 1;
   if (since <= forgotten) return { ...s, since };
-  const { base: _base, pair: _pair, since: _since, ...rest } = s;
-  return rest;
+  return { ...s, base: undefined, pair: undefined, since: undefined };
 }
 
 /** Names of a heading or a sentence become topics; what is only compared with does not, nor do measures and parts of a comparison. */
@@ -69,9 +68,7 @@ export function afterNames(g: Grid, s: State, { hits, dimensions }: SentenceHits
 
 /** A new section: figures and comparisons of the last one are no longer at hand; topics stay until others are named. */
 export function newSection(g: Grid, s: State): State {
-  const out: State = { ...s, said: [], placed: [], shares: [], ages: older(s.ages, 8), figureAge: longAgo };
-  delete (out as { pair?: unknown }).pair;
-  delete (out as { order?: unknown }).order;
+  const out: State = { ...s, said: [], placed: [], shares: [], ages: older(s.ages, 8), figureAge: longAgo, pair: undefined, order: undefined };
   const phase = g.of.phase[0]!;
   return { ...out, topics: s.topics.map((t, i) => (i === phase ? [] : t)) };
 }

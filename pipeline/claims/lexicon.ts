@@ -76,7 +76,8 @@ export interface Lexicon {
 export function lexicon(facts: Facts, g: Grid): Lexicon {
   const root: Node = { next: new Map() };
   const put = (words: readonly string[], given: Omit<Meaning, 'fields'>): void => {
-    const meaning: Meaning = { ...given, fields: [...new Set(given.slots.map((s) => g.slots[s.slot]!.field))] };
+    const { slots, dimension, role, own, led: toldBy, after } = given;
+    const meaning: Meaning = { slots, fields: [...new Set(slots.map((s) => g.slots[s.slot]!.field))], dimension, role, own, led: toldBy, after };
     if (words.length === 0) return;
     let node = root;
     for (const w of words) {

@@ -142,7 +142,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   }
   const cuts = segments(t, live.map((l) => l.mention), names);
   const cover = coverOf(names, t.length);
-  const said = live.map((l, i): Said => ({ ...l, segment: cuts[i]!, cue: cueOf(t, low, l.mention, cuts[i]!, reach(t, l.mention, live[i + 1]?.mention), names, cover) }));
+  const said = live.map((l, i): Said => ({ mention: l.mention, named: l.named, segment: cuts[i]!, cue: cueOf(t, low, l.mention, cuts[i]!, reach(t, l.mention, live[i + 1]?.mention), names, cover) }));
   const parsed = { text, tokens: t, low, names, said, quiet };
   // "As a percentage that is 8 for the one and 9 for the other": the changes said before.
   if (announced?.unit.id === '%' || aside > 0) for (const { mention, cue } of said) if (mention.from >= aside && cue.op === 'value' && mention.unit?.id === '%' && low[mention.to] !== 'of') Object.assign(cue, { op: 'change', because: 'as a percentage' });

@@ -3,7 +3,7 @@ import { type Unit, unit } from '../quantities/index.js';
 import { changeVerbs, type Mention, phraseAt, stretch, WordClass } from '../script/index.js';
 import { baseWords } from './bases.js';
 import { type Candidate, type Context, withCue, withMention } from './context.js';
-import { decide, type Decision, fit, margin } from './decide.js';
+import { decide, type Decision, fit, margin, readingOf } from './decide.js';
 import type { Reading } from './read.js';
 import { readChange } from './read-change.js';
 import { readShare } from './read-share.js';
@@ -28,7 +28,7 @@ const points = new WordClass(/^(?:that's|that|there's|which|it's|makes|making)$/
 export function decideFigure(c: Context, index: number, out: Candidate[], range: boolean, pair: boolean): Reading {
   const said = c.parsed.said[index]!;
   const { cue, mention: m } = said;
-  const as = (d: Decision, mention: Mention = m): Reading => ({ ...d, mention });
+  const as = (d: Decision, mention: Mention = m): Reading => readingOf(d, mention);
   const again = cue.elided;
   if (m.unit?.id === '%') {
     const stated = shareSaid(c, index);

@@ -9,7 +9,7 @@ import { betweenChanges } from './between-changes.js';
 import { betweenRanked } from './between-ranked.js';
 import { betweenTwo } from './between-two.js';
 import { type Candidate, type Context, sameCellExcept } from './context.js';
-import { decide, type Decision, fit } from './decide.js';
+import { decide, type Decision, fit, readingOf } from './decide.js';
 import { grounded, rightElsewhere, stepBefore, strange } from './doubt.js';
 import { ofTheTwo, readEndsApart } from './ends-apart.js';
 import { endsBehind } from './ends-behind.js';
@@ -190,7 +190,7 @@ const otherwise = [setTo, figureOfOther, endsBehind, betweenTwo, betweenRanked, 
 function weigh(c: Context, index: number): Reading {
   const said = c.parsed.said[index]!;
   const m = said.mention;
-  const as = (d: Decision, mention: Mention = m): Reading => ({ ...d, mention });
+  const as = (d: Decision, mention: Mention = m): Reading => readingOf(d, mention);
   if (said.named && !(inTable(c, index) && headed(c) && !m.unit)) return as(readNamed(c, index));
   if (m.type === 'superlative' || m.type === 'ordinal') return as(readPlace(c, index));
   const leaning = markBeside(c, index) ?? outOfWhole(c, index) ?? readRunExtreme(c, index);
