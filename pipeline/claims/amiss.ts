@@ -1,4 +1,5 @@
 // "It's 2.8, no, 3.2 degrees", "41, sorry, 47 decibels": a figure that the speaker takes back in the same breath claims nothing.
+import { stretch } from '../script/index.js';
 import type { Mention } from '../script/index.js';
 
 const strong = /\b(?:no|nope|sorry|wait|oops|whoops|i mean|rather|make (?:that|it)|scratch that|correction|my mistake|my bad|hold on|hang on|excuse me|pardon|strike that|not that)\b/;
@@ -10,7 +11,7 @@ export function takenBackByNext(low: readonly string[], all: readonly Mention[])
   for (let i = 0; i + 1 < all.length; i++) {
     const [a, b] = [all[i]!, all[i + 1]!];
     if (a.type !== 'cardinal' || b.type !== 'cardinal' || b.from - a.to > 9 || b.from - a.to < 2) continue;
-    const gap = low.slice(a.to, b.from).join(' ');
+    const gap = stretch(low, a.to, b.from);
     if (/^[,;:—–-]/.test(gap) && strong.test(gap) && filling.test(gap)) out.add(a);
   }
   return out;

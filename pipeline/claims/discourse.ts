@@ -1,5 +1,4 @@
 // What a sentence leaves behind for those that follow.
-import { stretch } from '../script/index.js';
 import { leadBy } from './leads.js';
 import { roomParts } from '../facts/index.js';
 import type { Candidate, Context } from './context.js';
@@ -100,7 +99,7 @@ export function afterMention(c: Context, index: number, r: Reading): State {
     const low = c.parsed.low.slice(index > 0 ? c.parsed.said[index - 1]!.mention.to : 0, c.parsed.said[index]!.mention.from);
     // "The Cobble needs 44 to the Garth's 51": set against each other, and told of the first.
     // "It's 88 against 97. So it is short by 9.": told of the first.
-    if (previous?.subject && previous.term.kind === 'mean' && previous.subject !== cell && /(?:^| )(?:against|versus|vs|compared (?:with|to))(?: (?:the|a|its))?(?: \p{L}+(?:'s)?)?$/u.test(stretch(low, -5))) next.said = [previous.term, chosen.term, ...now.said.filter((t) => !sameTerm(t, chosen.term) && !sameTerm(t, previous.term))].slice(0, 4);
+    if (previous?.subject && previous.term.kind === 'mean' && previous.subject !== cell && /(?:^| )(?:against|versus|vs|compared (?:with|to))(?: (?:the|a|its))?(?: \p{L}+(?:'s)?)?$/u.test(low.slice(-5).join(' '))) next.said = [previous.term, chosen.term, ...now.said.filter((t) => !sameTerm(t, chosen.term) && !sameTerm(t, previous.term))].slice(0, 4);
     const set = c.hits.hits.some((h) => h.segment === index && h.to === c.parsed.said[index]!.mention.from && g.slots[h.slot]!.field === 'setup' && c.parsed.low[h.to - 1]!.endsWith("'s")) && !c.parsed.low.slice(0, c.parsed.said[index]!.mention.from).includes('from');
     if (previous?.subject && previous.term.kind === 'mean' && low.includes('to') && previous.subject !== cell) Object.assign(next, { pair: set ? [cell.key, previous.subject.key] : [previous.subject.key, cell.key], since: 0 });
   }

@@ -1,5 +1,6 @@
 // "from 5.24 to 5.19 volts, so 45 millivolts", "910 against 1,140, so 25 percent": how far apart the two figures lie that were just
 // set against each other, though no word says that it is a difference.
+import { stretch } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { fit } from './decide.js';
 import type { Reading } from './read.js';
@@ -16,13 +17,13 @@ export function readEndsApart(c: Context, index: number): Candidate[] {
   if (cue.op !== 'value' || cue.base || m.type !== 'cardinal' || a?.term.kind !== 'mean' || b?.term.kind !== 'mean' || !a.subject || !b.subject || a.subject === b.subject || a.subject.fixed || b.subject.fixed) return out;
   const { low, said } = c.parsed;
   const [first, second] = [said[index - 2]!.mention, said[index - 1]!.mention];
-  if (!leading.test(low.slice(second.to, m.from).join(' ')) || !closing.test(low[m.to] ?? '') || !fit(first, a) || !fit(second, b)) return out;
+  if (!leading.test(stretch(low, second.to, m.from)) || !closing.test(low[m.to] ?? '') || !fit(first, a) || !fit(second, b)) return out;
   const measure = c.grid.of.measure[0]!;
   const percent = m.unit?.id === '%';
   if (a.subject.at[measure] !== b.subject.at[measure] || (percent && a.fact.unit.id === '%') || (!percent && m.unit && m.unit.dimension !== a.fact.unit.dimension && !(m.loose && a.fact.unit.dimension.startsWith('temperature')))) return out;
   const pair = pairWith(c, index - 1)?.second === index - 1;
   // "In the shed it's 70.5 and 72.1, so 1.6": one of them after the other.
-  if (!pair && low.slice(first.to, second.from).join(' ') !== 'and' && !against.test(low.slice(first.to, second.from).join(' '))) return out;
+  if (!pair && stretch(low, first.to, second.from) !== 'and' && !against.test(stretch(low, first.to, second.from))) return out;
   // "What one fits and the other doesn't" is named behind it: not of both.
   if (c.hits.hits.some((h) => h.from >= m.to && h.from <= m.to + 3 && ['setup', 'setting', 'workload'].includes(c.grid.slots[h.slot]!.field))) return out;
   const kind = percent ? 'percent_change' : c.grid.roles.get(a.subject.at[c.grid.of.phase[0]!]!) === 'idle' ? 'rise' : 'difference';
@@ -45,7 +46,7 @@ export function ofTheTwo(c: Context, index: number, r: Reading): Reading {
   const two = new Set([a.subject, b.subject]);
   const measure = c.grid.of.measure[0]!;
   if ((two.has(x.subject!) && two.has(x.base)) || a.subject.at[measure] !== b.subject.at[measure] || x.subject!.at[measure] !== a.subject.at[measure]) return r;
-  if (!summing.test(low.slice(second.to, m.from).join(' ')) || !fit(first, a) || !fit(second, b) || c.hits.hits.some((h) => h.segment === index && ['setup', 'setting', 'workload', 'phase', 'part'].includes(c.grid.slots[h.slot]!.field))) return r;
+  if (!summing.test(stretch(low, second.to, m.from)) || !fit(first, a) || !fit(second, b) || c.hits.hits.some((h) => h.segment === index && ['setup', 'setting', 'workload', 'phase', 'part'].includes(c.grid.slots[h.slot]!.field))) return r;
   const out: Candidate[] = [];
   for (const [p, q] of [[b.subject, a.subject], [a.subject, b.subject]] as const) push(out, c, { kind: x.term.kind, args: [p.key, q.key] }, x.kind, 0, p, 'between the two figures beside it', { base: q, firm: true });
   return out.length === 2 && !out.some((y) => fit(m, y)) ? { ...r, verdict: 'disagrees', chosen: out[0]!, why: out[0]!.why } : r;

@@ -1,5 +1,6 @@
 // "Hum is about what we had in the barn: 31.4", "much like on the slow setting, it draws 40": what a figure is likened to before it
 // is told, and nothing that it is of.
+import { stretch } from '../script/index.js';
 import type { Hit } from './evidence.js';
 import type { Grid } from './grid.js';
 import type { Parsed } from './parse.js';
@@ -12,7 +13,7 @@ export function departLikened(g: Grid, p: Parsed, hits: readonly Hit[]): void {
   if (first === undefined) return;
   for (const h of hits) {
     if (h.to > first || h.baseOf >= 0 || !['setup', 'setting', 'workload', 'phase'].includes(g.slots[h.slot]!.field) || !/^(?:[:,;—–]|with|at|so|and|but)$/.test(p.low[h.to] ?? '')) continue;
-    if (hits.some((o) => o !== h && o.slot === h.slot && o.value === h.value) || !likening.test(p.low.slice(Math.max(0, h.from - 9), h.from).join(' '))) continue;
+    if (hits.some((o) => o !== h && o.slot === h.slot && o.value === h.value) || !likening.test(stretch(p.low, Math.max(0, h.from - 9), h.from))) continue;
     Object.assign(h, { departs: true, alone: true, baseOf: p.said.length });
   }
 }

@@ -2,7 +2,7 @@
 // sentences before compare with.
 import type { Mention } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
-import { decide } from './decide.js';
+import { decide, readingOf } from './decide.js';
 import { changesSaid, readChanges, speaksOfChanges } from './of-changes.js';
 import { besideFigure, ofFigureBeside } from './of-figure-beside.js';
 import { figuresTold, ofFigures } from './of-figures.js';
@@ -69,5 +69,5 @@ function judged(c: Context, index: number, candidates: readonly Candidate[], sur
   const { mention } = c.parsed.said[index]!;
   if (!candidates.length) return undefined;
   const d = decide(mention, candidates, {});
-  return d.verdict === 'agrees' || sure ? { ...d, mention } : undefined;
+  return d.verdict === 'agrees' || sure ? readingOf(d, mention) : undefined;
 }

@@ -1,4 +1,5 @@
 // A mention read as a plain value: of one reading, over the room, a median, or a constant.
+import { stretch } from '../script/index.js';
 import { type Fact, isFact, roomParts } from '../facts/index.js';
 import { siblings } from './siblings.js';
 import { correctedSpan, correctedTerm } from './corrected.js';
@@ -86,7 +87,7 @@ export function readValue(c: Context, index: number, limit?: number): Candidate[
 
 /** "Over the room, which was at 22": what the room was, and nothing above it. */
 function ofTheRoom(low: readonly string[], at: number): boolean {
-  return /(?:^| )(?:which|room|ambient|itself)(?: (?:is|was|were|at|sat|sits|stayed|stays|of|itself|being|about|around))*$/.test(low.slice(Math.max(0, at - 5), at).join(' '));
+  return /(?:^| )(?:which|room|ambient|itself)(?: (?:is|was|were|at|sat|sits|stayed|stays|of|itself|being|about|around))*$/.test(stretch(low, Math.max(0, at - 5), at));
 }
 
 /** "ends at 31 kelvin", where the record has one temperature in kelvin and others in degrees: none of those. */

@@ -147,7 +147,7 @@ function limitBeside(c: Context, index: number, r: Reading): Reading | undefined
   const measured = (h: { slot: number; value: string }): boolean => h.value !== x.subject!.at[h.slot] || !c.grid.holders.has(h.value);
   const unset = { ...c, hits: { ...c.hits, hits: c.hits.hits.filter(measured), bySlot: c.hits.bySlot.map((list) => list.filter(measured)), roles: c.hits.roles.filter((y) => y.role !== x.subject!.role) } };
   const d = decide(r.mention, readValue(unset, index).filter((y) => !y.subject?.fixed), {});
-  return d.verdict === 'agrees' ? { ...d, mention: r.mention } : undefined;
+  return d.verdict === 'agrees' ? readingOf(d, r.mention) : undefined;
 }
 
 /** "at 58.7 degrees it breaks every rule": the mark stands behind what is done to it. */

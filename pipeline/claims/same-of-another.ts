@@ -1,5 +1,6 @@
 // "The Cobble gains 14 degrees. For the Garth it's 9.": a sentence that names one thing and tells one figure goes on with the
 // change that was told before it, where it can be no plain figure.
+import { stretch } from '../script/index.js';
 import { isFact } from '../facts/index.js';
 import type { Candidate, Context } from './context.js';
 import { fit } from './decide.js';
@@ -23,7 +24,7 @@ export function asOfAnother(c: Context, index: number, r: Reading): Reading {
   if (r.verdict === 'agrees' || m.type !== 'cardinal' || m.unit?.id === '%' || !/^(?:value|change)$/.test(cue.op) || cue.base || (index > 0 && (!paired || c.done[0]?.why !== same)) || c.before.figureAge > 1) return r;
   const named = c.hits.hits.filter((h) => h.baseOf < 0 && !h.departs && ['setup', 'setting', 'workload', 'part'].includes(g.slots[h.slot]!.field) && h.to <= c.parsed.said[0]!.mention.from);
   const [first, last] = [named[0], named.at(-1)];
-  if (!first || !last || new Set(named.map((h) => h.slot)).size < named.length || !opens.test(`${c.parsed.low.slice(0, first.from).join(' ')} `.trimStart()) || !leads.test(c.parsed.low.slice(last.to, c.parsed.said[0]!.mention.from).join(' '))) return r;
+  if (!first || !last || new Set(named.map((h) => h.slot)).size < named.length || !opens.test(`${stretch(c.parsed.low, 0, first.from)} `.trimStart()) || !leads.test(stretch(c.parsed.low, last.to, c.parsed.said[0]!.mention.from))) return r;
   const change = new Map(named.map((h) => [h.slot, h.value] as const));
   for (const t of c.before.said.slice(0, paired ? 4 : 2)) {
     if (paired && firstCell(g, t)?.at[paired.slot] !== paired.value) continue;

@@ -1,5 +1,6 @@
 // "It draws 412 watts plain and 318 on gentle, out of a limit of 430, so 96 and 74 percent": each figure as a share of the limit
 // that was told between.
+import { stretch } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { fit } from './decide.js';
 import type { Cell } from './grid.js';
@@ -16,7 +17,7 @@ export function readSharesOfLimit(c: Context, index: number): Candidate[] {
   let first = index;
   while (first > 0 && said[first - 1]!.mention.unit?.id === '%') first--;
   const limit = c.done[first - 1];
-  if (!limit?.subject?.fixed || limit.term.kind !== 'mean' || !fit(said[first - 1]!.mention, limit) || !leading.test(low.slice(said[first - 1]!.mention.to, said[first]!.mention.from).join(' '))) return out;
+  if (!limit?.subject?.fixed || limit.term.kind !== 'mean' || !fit(said[first - 1]!.mention, limit) || !leading.test(stretch(low, said[first - 1]!.mention.to, said[first]!.mention.from))) return out;
   let last = index;
   while (said[last + 1]?.mention.unit?.id === '%') last++;
   const g = c.grid;

@@ -53,7 +53,7 @@ export const depth = 5;
 export function begin(g: Grid): State {
   return {
     topics: g.slots.map(() => []), together: g.slots.map(() => 1), ages: g.slots.map(() => 99), said: [], pair: undefined, list: undefined, table: undefined, base: undefined, figureAge: 99, since: undefined,
-    constant: undefined, order: undefined, leads: undefined, placed: [], shares: [], mark: undefined, unit: undefined, heading: [], title: [],
+    constant: undefined, order: undefined, rows: undefined, leads: undefined, placed: [], shares: [], mark: undefined, unit: undefined, heading: [], title: [],
   };
 }
 

@@ -1,4 +1,5 @@
 // "The lid drops to 101 degrees, so eleven less than before": a bare change right behind a figure is of its quantity.
+import { stretch } from '../script/index.js';
 import { type Unit } from '../quantities/index.js';
 import { type Context, unitsOf } from './context.js';
 import { fit } from './decide.js';
@@ -9,6 +10,6 @@ export function unitBeside(c: Context, index: number): readonly Unit[] | undefin
   const { mention: m, cue } = c.parsed.said[index]!;
   const [figure, before] = [c.done[index - 1], c.parsed.said[index - 1]];
   if (m.unit || m.type !== 'cardinal' || cue.op !== 'change' || cue.of?.length || !before || figure?.term.kind !== 'mean' || !figure.subject || figure.fact.unit.id === '%' || !fit(before.mention, figure)) return undefined;
-  if (!joint.test(c.parsed.low.slice(before.mention.to, m.from).join(' ')) || c.hits.hits.some((h) => h.segment === index && (c.grid.of.measure.includes(h.slot) || c.grid.of.part.includes(h.slot))) || c.hits.dimensions.some((d) => d.segment === index)) return undefined;
+  if (!joint.test(stretch(c.parsed.low, before.mention.to, m.from)) || c.hits.hits.some((h) => h.segment === index && (c.grid.of.measure.includes(h.slot) || c.grid.of.part.includes(h.slot))) || c.hits.dimensions.some((d) => d.segment === index)) return undefined;
   return unitsOf({ mention: { ...m, unit: figure.subject.unit } }, true);
 }

@@ -1,5 +1,6 @@
 // A stretch of a sentence as one text, as dozens of rules look at what stands before and behind a number. The sentence is put
-// together once; a stretch of it is cut out, which is several times as fast as to join its words anew.
+// together once, and stretches are cut out of it: with twenty of them that takes two thirds of the time of joining words anew. For a
+// list that is looked at once, joining is quicker.
 
 interface Joined { text: string; starts: readonly number[] }
 

@@ -7,7 +7,7 @@ const most = 5000;
 export class WordClass {
   readonly #known = new Map<string, boolean>();
 
-  constructor(readonly pattern: RegExp) {}
+  constructor(private readonly pattern: RegExp) {}
 
   /** Whether a word, in small letters, is one of the class. */
   has(word: string): boolean {
