@@ -166,11 +166,11 @@ export function sameCellExcept(g: Grid, a: Cell, b: Cell): number[] {
 
 /** The same sentence with another cue for one mention. */
 export function withCue(c: Context, index: number, cue: Context['parsed']['said'][number]['cue']): Context {
-  return { ...c, parsed: { ...c.parsed, said: c.parsed.said.map((s, i) => (i === index ? { ...s, cue } : s)) } };
+  return { ...c, parsed: { ...c.parsed, kept: [], said: c.parsed.said.map((s, i) => (i === index ? { ...s, cue } : s)) } };
 }
 
 /** The same sentence with one mention read as another. */
 export function withMention(c: Context, index: number, mention: Mention): Context {
   const said = c.parsed.said.map((s, i) => (i === index ? { ...s, mention } : s));
-  return { ...c, parsed: { ...c.parsed, said } };
+  return { ...c, parsed: { ...c.parsed, kept: [], said } };
 }

@@ -20,9 +20,11 @@ export function toldInOrder(low: readonly string[], from: number, at: number, na
 
 const after = new RegExp(String.raw`^(?:from )?(?:one end(?: of (?:the|that|this|my|our|its) \S+)? to the other|(?:the )?(?:${ends}) to (?:the )?(?:${ends})|between (?:the )?(?:very )?(?:${ends}) and (?:the )?(?:very )?(?:${ends})|end to end|one (?:side|extreme) to the other)\b`);
 
+const opening: ReadonlySet<string> = new Set(['from', 'one', 'the', 'between', 'end', ...ends.split('|')]);
+
 /** "That's 12 watts from one end to the other", "12 watts from best to worst": the same, said after the number. */
 export function endToEndAfter(low: readonly string[], from: number): boolean {
-  return after.test(stretch(low, from, from + 9));
+  return opening.has(low[from] ?? '') && after.test(stretch(low, from, from + 9));
 }
 
 /** "going from the smallest tray to the largest": in which order a row is told, and no place of anybody's. */

@@ -3,21 +3,16 @@
 import type { Dimension, Unit } from '../quantities/index.js';
 import { Few } from './few.js';
 import type { Grid } from './grid.js';
-import { givenFor, yieldToNamed } from './goes-together.js';
-import { liesBy, markOfAnother, setBeside } from './lies-by.js';
+import { yieldToNamed } from './goes-together.js';
+import { liesBy } from './lies-by.js';
 import { markPhases } from './mark-phases.js';
 import { measuresIn, onlySet, wasMeasured } from './measured.js';
 import type { Parsed } from './parse.js';
-import { passedOver } from './oblique.js';
-import { apposed } from './placed.js';
 import { isArrival } from './arrived-at.js';
-import { sectionFirst } from './section-first.js';
+import { type Asked, type EvidenceOptions, slotEvidence } from './slot-evidence.js';
 import type { State } from './state.js';
-import { firstCell } from './terms.js';
 import { defaultPhases, phasesOf } from './usual-phases.js';
 import type { Role } from './roles.js';
-import { sharedByBoth } from './shared-by-both.js';
-import { whereTested } from './where-tested.js';
 
 export interface SlotEvidence {
   costs: Few;
@@ -67,116 +62,21 @@ export interface SentenceHits {
   guesses: readonly (readonly number[])[];
 }
 
-export const unlisted = 2;
-
-export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, state: State, units: readonly Unit[] | undefined, options: { ahead?: boolean; ignoreBase?: boolean; ownPart?: boolean; measured?: boolean } = {}): SlotEvidence[] {
+export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, state: State, units: readonly Unit[] | undefined, options: EvidenceOptions = {}): SlotEvidence[] {
   const said = p.said[index]!;
   const measures = units && measuresIn(g, units).list;
   // "from 38.2 at idle to 84.6": what stands by the first end is just what the second is not.
   // … but "from 38.2 at idle the Larch climbs to 84.6" names what climbs.
   const from = isArrival(p, index) ? p.said[index - 1]! : undefined;
-  // What no reading in this unit has cannot be what is spoken of.
-  const possible = (i: number, v: string): boolean => !measures || measures.some((m) => g.valuesWith.get(m)![i]!.has(v));
-  const out = g.slots.map((slot, i): SlotEvidence => {
-    const e: SlotEvidence = { costs: new Few(), rest: 1, empty: 0, named: false, known: false };
-    const pair = s.paired.get(index)?.find((x) => x.slot === i);
-    if (pair) {
-      e.costs.set(pair.value, 0);
-      return outright(e, 0.5);
-    }
-    const hits = s.bySlot[i]!;
-    const own = hits.length === 0 ? [] : hits.filter((h) => !h.departs && (h.segment === index || (h.segment === index - 1 && apposed(p, index, h.from))) && !setBeside(g, p, h, index) && !(slot.field === 'setup' && whereTested(g, p, h, index)) && (h.baseOf !== index || options.ignoreBase || (options.ownPart && slot.field === 'part') || (slot.field === 'measure' && said.cue.op === 'ratio')));
-    // "get the small one for a render: 18.9 minutes", where a phase of other readings is called so too: the work is meant.
-    if (slot.field === 'phase') own.splice(0, own.length, ...own.filter((h) => possible(i, h.value) || !s.hits.some((o) => o.slot !== i && o.from === h.from)));
-    // "69 per cent of its time", where something else is measured "in per cent": the unit names nothing there.
-    if (slot.field === 'measure' && said.mention.unit?.id === '%' && (said.cue.op === 'share' || p.low[said.mention.to] === 'of')) own.splice(0, own.length, ...own.filter((h) => h.from < said.mention.from || h.to > said.mention.to));
-    // "8 percent of its rated flow": what it is a share of tells the quantity.
-    const shared = slot.field === 'measure' && shareOf(p, index) ? hits.filter((h) => h.from > said.mention.to && h.from <= said.mention.to + 4) : [];
-    if (shared.length && own.length === 0 && said.cue.op === 'share') own.push(...shared);
-    if (shared.length && own.some((h) => !shared.includes(h)) && own.every((h) => shared.includes(h) || (h.from >= said.mention.from && h.to <= said.mention.to))) own.splice(0, own.length, ...shared);
-    // "you start the wash and it goes up by 31", where the time of a wash is called so as well: other parts stay open.
-    if (slot.field === 'part' && own.length && own.every((h) => s.hits.some((o) => o.from === h.from && o.to === h.to && g.slots[o.slot]!.field === 'workload'))) {
-      for (const v of distinct(own, said.mention.from)) e.costs.set(v, 0);
-      state.topics[i]!.forEach((v, k) => { if (!e.costs.has(v)) e.costs.set(v, 0.1 + 0.2 * k); });
-      return Object.assign(e, { rest: 0.5, known: true });
-    }
-    if (own.length) {
-      const values = distinct(own, said.mention.from);
-      values.forEach((v, k) => e.costs.set(v, k === 0 ? 0 : 0.6));
-      for (const h of own) if (h.or !== undefined && !e.costs.has(h.or)) e.costs.set(h.or, 0.3);
-      return outright(e, slot.field === 'phase' ? 0.3 : slot.field === 'setup' ? 1 : 0.4);
-    }
-    // A test plan is no thing tested: its name says nothing about the figures that follow.
-    const thing = (v: string): boolean => slot.field !== 'setup' || !g.holders.has(v);
-    const earlier = hits.length === 0 ? [] : hits.filter((h) => h.segment < index && h.baseOf < 0 && !(slot.field === 'phase' && markOfAnother(g, p, h, index)) && possible(i, h.value) && thing(h.value) && !(slot.field === 'setup' && passedOver(p, index, hits, h)));
-    const later = options.ahead && hits.length > 0 ? hits.filter((h) => h.segment > index && h.segment <= index + 1 && h.baseOf < 0 && possible(i, h.value) && thing(h.value)) : [];
-    // "The Larch has 9 more than the Rowan on peat": both are, where it was not said otherwise.
-    const both = hits.length && !later.length && !earlier.length && (slot.field === 'setting' || slot.field === 'workload') ? sharedByBoth(g, p, s, hits, index) : [];
-    const near = hits.length === 0 ? hits : [...both, ...later, ...earlier.reverse()].filter((h) => !(from && h.segment === index - 1 && h.from >= from.mention.to));
-    let cost = 0;
-    for (const h of near) if (!e.costs.has(h.value) && !near.some((o) => o.value !== h.value && contains(o.value, h.value))) { e.costs.set(h.value, cost); cost = cost === 0 ? 0.7 : cost + 0.3; }
-    if (near.length) { e.known = true; e.rest = unlisted; }
-    if (slot.field === 'phase' || slot.field === 'measure') return e;
-    const fresh = near.length === 0;
-    const section = state.heading.find(([slot]) => slot === i)?.[1];
-    const ends = from ? hits.filter((h) => h.segment === index - 1 && h.from >= from.mention.to).map((h) => h.value) : undefined;
-    const topics = state.topics[i]!.filter((v) => possible(i, v) && !ends?.includes(v));
-    sectionFirst(topics, section, state, i, slot.field === 'setting' && fresh);
-    const usual = fresh && slot.field === 'part' && state.ages[i]! > 2 ? usualPart(g, measures ?? measureNamed(g, s, index)) : undefined;
-    if (usual !== undefined && topics[0] !== usual) topics.splice(0, topics.length, usual, ...topics.filter((v) => v !== usual));
-    // "the Stoat may stay, with its eleven watts": what is its own is no other's.
-    const owned = slot.field === 'setup' && near.length > 0 && e.costs.size === 1 && /^(?:its|their|his|her)$/.test(p.low[said.mention.from - 1] ?? '') ? 0.7 : 0;
-    // The work that the last figure was about, where that was never given for what was named before.
-    const work = fresh && slot.field === 'workload' && state.ages[i]! > 2 && state.said[0] ? firstCell(g, state.said[0])?.at[i] : undefined;
-    if (work && possible(i, work) && !topics.includes(work) && !e.costs.has(work) && !givenFor(g, state.said[0]!, i, topics[0] ?? work)) e.costs.set(work, 0.1);
-    topics.forEach((v, k) => {
-      if (e.costs.has(v)) return;
-      // "… and the Stoat gained twice that. It hums at 31 now": the section's own is gone back to without a word.
-      e.costs.set(v, fresh ? (k < state.together[i]! ? 0.2 * k : v === section && (slot.field === 'setup' || slot.field === 'setting') ? 0.2 : Math.min(1.4, 0.5 + 0.4 * k)) : 1 + owned + 0.3 * k);
-    });
-    if (fresh && e.costs.size) { e.known = true; e.rest = slot.field === 'part' ? 1.1 : unlisted; }
-    if (!e.known) e.rest = 1;
-    return e;
-  });
+  const asked: Asked = { g, p, s, index, said, state, units, measures, from, options };
+  const out: SlotEvidence[] = [];
+  for (let i = 0; i < g.slots.length; i++) out.push(slotEvidence(asked, i));
   phaseEvidence(g, out, p, from ? { ...s, roles: s.roles.filter((r) => !(r.segment === index - 1 && r.from >= from.mention.to)) } : s, index, state, options.ignoreBase ?? false, said.cue.op === 'change' || options.measured === true);
   measureEvidence(g, out, p, s, index, state, units);
   dropIncompatible(g, out, s.roles.some((r) => /^(?:limit|target|rated)$/.test(r.role)));
   dropPhase(g, out, s, index);
   if (said.cue.op !== 'rank') yieldToNamed(g, out, s, index, measures ?? [...g.measureUnits.keys()], /than|at (?:most|least)/.test(said.mention.hedge?.name ?? ''));
   return out;
-}
-
-/** The words name the value. */
-const outright = (e: SlotEvidence, empty: number): SlotEvidence => Object.assign(e, { rest: Infinity, empty, named: true, known: true });
-
-function shareOf(p: Parsed, index: number): boolean {
-  const { mention } = p.said[index]!;
-  return (mention.unit?.id === '%' || mention.type === 'fraction') && p.low[mention.to] === 'of';
-}
-
-/** "131 frames per second": where a quantity is given as an average and otherwise, it is the average that needs no word. */
-function usualPart(g: Grid, measures: readonly string[] | undefined): string | undefined {
-  if (measures?.length !== 1) return undefined;
-  const parts = [...g.valuesWith.get(measures[0]!)![g.of.part[0]!]!];
-  return parts.length > 1 ? parts.find((v) => /^(?:average|avg|mean)$/.test(v)) : undefined;
-}
-
-/** The measure that the stretch names, where it is one alone. */
-function measureNamed(g: Grid, s: SentenceHits, index: number): readonly string[] | undefined {
-  const named = [...new Set(s.bySlot[g.of.measure[0]!]!.filter((h) => h.segment === index && h.baseOf < 0).map((h) => h.value))];
-  return named.length === 1 ? named : undefined;
-}
-
-function distinct(hits: readonly Hit[], at: number): string[] {
-  if (hits.length === 1) return [hits[0]!.value];
-  const sorted = [...hits].sort((a, b) => Math.abs(a.from - at) - Math.abs(b.from - at));
-  const values = [...new Set(sorted.map((h) => h.value))];
-  return values.filter((v) => !values.some((w) => w !== v && contains(w, v)));
-}
-
-/** "liquid-over-ambient" says all that "over-ambient" says, and more. */
-function contains(longer: string, shorter: string): boolean {
-  return `-${longer}-`.includes(`-${shorter}-`);
 }
 
 function phaseEvidence(g: Grid, out: SlotEvidence[], p: Parsed, s: SentenceHits, index: number, state: State, ignoreBase: boolean, change: boolean): void {

@@ -40,6 +40,8 @@ export interface Parsed {
   said: readonly Said[];
   /** Mentions that are parts of names, idioms, labels: no claims. */
   quiet: readonly { mention: Mention; why: string }[];
+  /** What was worked out of it, each in a place of its own: `keptOf`. */
+  kept: unknown[];
 }
 
 export function parse(text: string, lex: Lexicon): Parsed {
@@ -105,7 +107,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
     live.push({ mention: m });
   }
   for (const w of t) if (w.kind === 'time') quiet.push({ mention: { ...all[0], from: 0, to: 0, start: w.start, end: w.end } as Mention, why: 'a time mark' });
-  if (live.length === 0) return { text, tokens: t, low, names, said: [], quiet };
+  if (live.length === 0) return { text, tokens: t, low, names, said: [], quiet, kept: [] };
   // "out of every hundred watts it keeps 80": a percentage.
   const hundred = low.findIndex((w, k) => (w === 'every' || w === 'each') && /^(?:hundred|100)$/.test(low[k + 1] ?? '') && low[k - 1] === 'of');
   if (hundred >= 0) {
@@ -143,7 +145,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const cuts = segments(t, live.map((l) => l.mention), names);
   const cover = coverOf(names, t.length);
   const said = live.map((l, i): Said => ({ mention: l.mention, named: l.named, segment: cuts[i]!, cue: cueOf(t, low, l.mention, cuts[i]!, reach(t, l.mention, live[i + 1]?.mention), names, cover) }));
-  const parsed = { text, tokens: t, low, names, said, quiet };
+  const parsed = { text, tokens: t, low, names, said, quiet, kept: [] };
   // "As a percentage that is 8 for the one and 9 for the other": the changes said before.
   if (announced?.unit.id === '%' || aside > 0) for (const { mention, cue } of said) if (mention.from >= aside && cue.op === 'value' && mention.unit?.id === '%' && low[mention.to] !== 'of') Object.assign(cue, { op: 'change', because: 'as a percentage' });
   // "As a factor: the one 5.9, the other 2.4"

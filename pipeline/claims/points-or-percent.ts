@@ -10,7 +10,7 @@ import type { Reading } from './read.js';
 
 function sayingInstead(c: Context, index: number, id: '%' | 'points'): Context {
   const said = c.parsed.said.map((s, i) => (i === index ? { ...s, mention: { ...s.mention, unit: unit(id) } as Mention } : s));
-  return { ...c, parsed: { ...c.parsed, said } };
+  return { ...c, parsed: { ...c.parsed, kept: [], said } };
 }
 
 const likely = 0.35;

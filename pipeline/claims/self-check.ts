@@ -1,5 +1,6 @@
 // The shape of a check of a script against itself: what cannot be, whatever the record says.
 import type { Sentence } from '../script/index.js';
+import { keptOf } from './kept-of.js';
 import type { Parsed } from './parse.js';
 
 export interface SelfSentence {
@@ -38,15 +39,13 @@ export interface SelfCheck {
 
 /** For a check that looks at one sentence with a number at a time; what a sentence gave is kept for as long as it is. */
 export function eachSentence(look: (p: Parsed) => SelfFault[]): (all: readonly SelfSentence[]) => SelfFault[] {
-  const known = new WeakMap<Parsed, SelfFault[]>();
+  const faults = keptOf(look);
   return (all) => {
     const out: SelfFault[] = [];
     for (const { sentence, parsed } of all) {
       if (parsed.said.length === 0) continue;
-      let found = known.get(parsed);
-      if (!found) known.set(parsed, (found = look(parsed)));
       const by = sentence.start;
-      for (const f of found) out.push({ ...f, start: f.start + by, end: f.end + by, against: f.against.map((a) => ({ ...a, start: a.start + by, end: a.end + by })) });
+      for (const f of faults(parsed)) out.push({ ...f, start: f.start + by, end: f.end + by, against: f.against.map((a) => ({ ...a, start: a.start + by, end: a.end + by })) });
     }
     return out;
   };

@@ -1,6 +1,7 @@
 // One quantity said two ways in two places: sentences that speak of the same things in the same words, with another number.
 import type { Mention } from '../script/index.js';
 import { roundsTo } from '../wording/index.js';
+import { keptOf } from './kept-of.js';
 import type { Parsed } from './parse.js';
 import type { SelfCheck, SelfFault, SelfSentence } from './self-check.js';
 
@@ -43,23 +44,14 @@ export const selfTwice: SelfCheck = {
   },
 };
 
-const kept = new WeakMap<Parsed, { key: string; mention: Mention } | null>();
-
 /** The things spoken of, whatever the order and the verb; null for a sentence that names too little to be sure. */
-function signature(p: Parsed): { key: string; mention: Mention } | null {
-  if (p.said.length !== 1) return null;
-  const known = kept.get(p);
-  if (known !== undefined) return known;
-  const made = sign(p);
-  kept.set(p, made);
-  return made;
-}
+const signature = keptOf(sign);
 
 /** Fewer things named than this may be another quantity under the same name. */
 const leastNamed = 4;
 
 function sign(p: Parsed): { key: string; mention: Mention } | null {
-  if (p.quiet.length > 0) return null;
+  if (p.said.length !== 1 || p.quiet.length > 0) return null;
   const { mention: m, cue } = p.said[0]!;
   if (m.type !== 'cardinal' || !m.unit || m.hedge || m.adjectival || m.unit.dimension === 'duration' || m.unit.dimension === 'money') return null;
   if (cue.op !== 'value' && cue.op !== 'change') return null;

@@ -65,8 +65,7 @@ function look(p: Parsed): SelfFault[] {
     const rules = byUnit.get(m.unit.id);
     if (!rules) return [];
     const words = [...p.low.slice(segment.from, m.from), ...p.low.slice(m.to, segment.to)].join(' ');
-    const before = stretch(p.low, 0, segment.to);
-    const rule = rules.find((r) => r.about.test(words) && !r.unless?.test(words) && (!storing(r) || holds.test(before)) && beyond(m.value.abs().toNumber(), r));
+    const rule = rules.find((r) => r.about.test(words) && !r.unless?.test(words) && (!storing(r) || holds.test(stretch(p.low, 0, segment.to))) && beyond(m.value.abs().toNumber(), r));
     if (!rule) return [];
     return [{ code: 'self-unit', start: m.start, end: m.end, against: [], message: `Says ${p.text.slice(m.start, m.end)}, which cannot be: ${rule.because}; ${rule.meant === 'another figure' ? 'another figure was meant' : `${rule.meant} may be meant`}` }];
   });

@@ -24,6 +24,7 @@ export function rowsAfter(c: Context): readonly ToldRow[] | undefined {
   const { grid: g, done } = c;
   const before = c.before.rows;
   const told = c.before.figureAge <= 1 ? c.before.said : [];
+  if (done.length === 0 && !before?.length) return before;
   // "from 41 to 38" are two ends of one thing, and no things side by side.
   const now = done.flatMap((d, k) => (d?.subject && d.term.kind === 'mean' && !d.subject.fixed && !pairWith(c, k) ? [d.subject] : []));
   const then = now.length ? told.flatMap((t) => (t.kind === 'mean' ? firstCell(g, t) ?? [] : [])).filter((x) => !x.fixed && !now.includes(x)).reverse() : [];
@@ -58,9 +59,15 @@ function rowsIn(g: Grid, cells: readonly Cell[]): (ToldRow & { last: string })[]
   return out;
 }
 
+const turned: ReadonlySet<string> = new Set(['setup', 'setting', 'workload', 'part']);
+
 /** The one slot in which two readings differ, where it is a thing, a setting, a work or a part. */
 export function turning(g: Grid, a: Cell, b: Cell): number | undefined {
-  const differing = g.slots.flatMap((_, i) => (a.at[i] !== b.at[i] ? [i] : []));
-  const [slot] = differing;
-  return differing.length === 1 && ['setup', 'setting', 'workload', 'part'].includes(g.slots[slot!]!.field) ? slot : undefined;
+  let slot = -1;
+  for (let i = 0; i < g.slots.length; i++) {
+    if (a.at[i] === b.at[i]) continue;
+    if (slot >= 0 || !turned.has(g.slots[i]!.field)) return undefined;
+    slot = i;
+  }
+  return slot < 0 ? undefined : slot;
 }

@@ -5,6 +5,7 @@ import type { Sentence } from '../script/index.js';
 import type { SentenceHits } from './evidence.js';
 import type { Grid } from './grid.js';
 import { belittled, playedDown } from './belittled.js';
+import { keptOf } from './kept-of.js';
 import type { Parsed } from './parse.js';
 import type { State } from './state.js';
 import { type Heard, winning, type WordlessClaim, wordlessClaims } from './wordless.js';
@@ -69,13 +70,7 @@ export function unsupported(looked: readonly Looked[], mentions: readonly Verdic
   return [...doubts.flatMap((d) => (d.why === undefined ? [] : [warning(facts, d)])), ...(single.length ? [onSingleRuns(single)] : []), ...turned];
 }
 
-const known = new WeakMap<Parsed, boolean>();
-
-function isCareful(p: Parsed): boolean {
-  let it = known.get(p);
-  if (it === undefined) known.set(p, (it = careful.test(p.text)));
-  return it;
-}
+const isCareful = keptOf((p) => careful.test(p.text));
 
 const none: readonly WordlessClaim[] = [];
 const heard = new WeakMap<SentenceHits, readonly WordlessClaim[]>();

@@ -2,12 +2,13 @@
 import { stretch } from './stretch.js';
 import type { Token } from './tokens.js';
 
-const lows = new WeakMap<readonly Token[], readonly string[]>();
+/** The sentence that was looked at last, as one is read at a time. */
+let last: readonly Token[] = [];
+let low: readonly string[] = [];
 
-/** The words of a sentence in small letters, the same list each time. */
+/** The words of a sentence in small letters, the same list each time as long as none other is asked for. */
 export function lowOf(t: readonly Token[]): readonly string[] {
-  let low = lows.get(t);
-  if (!low) lows.set(t, (low = t.map((w) => w.low)));
+  if (t !== last) [last, low] = [t, t.map((w) => w.low)];
   return low;
 }
 

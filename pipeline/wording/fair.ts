@@ -79,6 +79,8 @@ export function stepOf(m: Mention): Exact {
 
 /** Half away from zero to the last place said. */
 export function roundsTo(value: Exact, said: Exact, m: Mention): boolean {
+  // A number is told in whole steps of its last place, unless the step itself was said.
+  if (!m.step && value.equals(said)) return true;
   const step = stepOf(m);
   return value.over(step).round(0).times(step).equals(said);
 }
