@@ -9,7 +9,11 @@ export function cellsFor(g: Grid, e: readonly SlotEvidence[], limit: number): { 
     const found = walkTree(g, e, start + limit, limit);
     const least = found[0]?.cost;
     if (least === undefined || least > start) continue;
-    return found.filter((x) => x.cost <= least + limit).map((x) => ({ cell: x.cell, cost: x.cost - least }));
+    let many = found.length;
+    while (many > 0 && found[many - 1]!.cost > least + limit) many--;
+    found.length = many;
+    for (const x of found) x.cost -= least;
+    return found;
   }
   return [];
 }
@@ -57,7 +61,10 @@ function walkTree(g: Grid, e: readonly SlotEvidence[], limit: number, above: num
     const i = order[depth]!;
     const slot = e[i]!;
     // The values that the words or the sentences before give first: they are the cheap ones, and bound what else is looked at.
-    slot.costs.each((value) => { const next = branch.next.get(value); if (next) step(value, next, i, depth, cost, floor); });
+    for (let x = slot.costs.first; x; x = x.next) {
+      const next = branch.next.get(x.key);
+      if (next) step(x.key, next, i, depth, cost, floor);
+    }
     const open = slot.costs.has('') ? undefined : branch.next.get('');
     if (open) step('', open, i, depth, cost, floor);
     const below = floor?.[i] ?? 0;

@@ -5,7 +5,8 @@ interface Entry { key: string; cost: number; next: Entry | undefined }
 
 export class Few {
   size = 0;
-  private first: Entry | undefined = undefined;
+  /** The chain, to be gone through only. */
+  first: Entry | undefined = undefined;
 
   get(key: string): number | undefined {
     for (let e = this.first; e; e = e.next) if (e.key === key) return e.cost;
@@ -55,9 +56,5 @@ export class Few {
   some(test: (key: string) => boolean): boolean {
     for (let e = this.first; e; e = e.next) if (test(e.key)) return true;
     return false;
-  }
-
-  each(tell: (key: string) => void): void {
-    for (let e = this.first; e; e = e.next) tell(e.key);
   }
 }

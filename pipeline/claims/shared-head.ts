@@ -4,8 +4,8 @@ import { findNumbers, type Token } from '../script/index.js';
 import { type Lexicon, meaningsOf, type Name } from './lexicon.js';
 import { atoms } from './name-keys.js';
 
-const leads = /^(?:at|on|in|to|from|under|with|between|than)$/;
-const follows = /^(?:|[.,;:!?)]|and|but|or|to|while|so|it|it's|that|that's|we|you|they|i|the|is|was|than|against|versus)$/;
+const leads: ReadonlySet<string> = new Set(['at', 'on', 'in', 'to', 'from', 'under', 'with', 'between', 'than']);
+const follows: ReadonlySet<string> = new Set(['', ...'.,;:!?)', ...'and but or to while so it it\'s that that\'s we you they i the is was than against versus'.split(' ')]);
 /** A name's own words before the noun. */
 const longest = 3;
 
@@ -13,11 +13,13 @@ export function sharedHeads(t: readonly Token[], names: readonly Name[], lex: Le
   const heads = names.filter((n) => n.to - n.from > 1 && n.to - n.from <= longest + 1 && n.meanings.some((x) => x.own && x.fields.every((f) => f === 'setting' || f === 'workload')) && t[n.to - 1]!.kind === 'word');
   const out: Name[] = [];
   if (!heads.length) return out;
+  const taken = (list: readonly Name[], from: number, to: number): boolean => list.some((n) => n.from < to && n.to > from);
   for (let k = 0; k < t.length; k++) {
-    if (!leads.test(t[k]!.low)) continue;
+    if (!leads.has(t[k]!.low)) continue;
     const from = t[k + 1]?.low === 'the' ? k + 2 : k + 1;
+    if (taken(names, from, from + 1)) continue;
     for (let to = Math.min(t.length, from + longest); to > from; to--) {
-      if (!follows.test(t[to]?.low ?? '') || [...names, ...out].some((n) => n.from < to && n.to > from)) continue;
+      if (!follows.has(t[to]?.low ?? '') || taken(names, from, to) || taken(out, from, to)) continue;
       const found = heads.find((n) => named(t, from, to, n, lex));
       if (!found) continue;
       out.push({ from, to, meanings: named(t, from, to, found, lex)! });

@@ -58,7 +58,10 @@ export function begin(g: Grid): State {
 }
 
 export function remember(list: readonly string[], value: string): readonly string[] {
-  return list[0] === value ? list : [value, ...list.filter((v) => v !== value)].slice(0, depth);
+  if (list[0] === value) return list;
+  const out = [value];
+  for (let i = 0; i < list.length && out.length < depth; i++) if (list[i] !== value) out.push(list[i]!);
+  return out;
 }
 
 /** Whether two states say the same. Most of what they are made of is shared, which is seen at once. */
