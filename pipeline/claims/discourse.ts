@@ -83,7 +83,7 @@ export function afterMention(c: Context, index: number, r: Reading): State {
   if (kind !== 'count') next.figureAge = 0;
   if (kind === 'mean' && r.mention.unit) next.unit = leavesUnit(r);
   if (kind !== 'rank' && kind !== 'count' && kind !== 'range') next.said = [chosen.term, ...now.said.filter((t) => !sameTerm(t, chosen.term))].slice(0, 4);
-  if (kind === 'percent_of') next.shares = [chosen.term, ...now.shares].slice(0, 4);
+  if (kind === 'percent_of') next.shares = [chosen.term, ...now.shares.filter((t) => !sameTerm(t, chosen.term))].slice(0, 4);
   // Whoever comes first says which way the table runs.
   if (kind === 'rank' && chosen.fact.value.toNumber() === 1 && (chosen.term.variant === 'lowest' || chosen.term.variant === 'highest')) next.leads = { variant: chosen.term.variant, of: chosen.subject ? [...g.of.measure, ...g.of.part].map((i) => chosen.subject!.at[i]).join('/') : '' };
   const lead = leadBy(c, index, chosen);

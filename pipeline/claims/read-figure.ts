@@ -49,13 +49,15 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   // "86 percent of the one, where on slow it managed only 76", "…, and the other keeps 65": the same share of another.
   // "… and the other only 187, or 81 percent": the share is said after it.
   const shareAfter = c.parsed.said[index + 1]?.mention.unit?.id === '%' && /^, or\b/.test(stretch(c.parsed.low, m.to, c.parsed.said[index + 1]!.mention.from));
-  const goesOn = !m.unit && m.type === 'cardinal' && !shareAfter && !(!again && c.parsed.said[index + 1]?.cue.elided?.op === 'share' && c.parsed.said[index - 1]?.cue.op === 'share') ? sameShare(withMention(c, index, { ...m, unit: unit('%') }), index) : [];
+  // Nobody tells thousands of percent without the word.
+  const fewEnough = Math.abs(m.value.toNumber()) < 1000;
+  const goesOn = !m.unit && m.type === 'cardinal' && fewEnough && !shareAfter && !(!again && c.parsed.said[index + 1]?.cue.elided?.op === 'share' && c.parsed.said[index - 1]?.cue.op === 'share') ? sameShare(withMention(c, index, { ...m, unit: unit('%') }), index) : [];
   if (goesOn.length) {
     const d = decide({ ...m, unit: unit('%') }, goesOn, narrow);
     if (d.verdict === 'agrees' || again?.op === 'share') return as(d, { ...m, unit: unit('%') });
   }
   // "… 24 percent but the average only 19": the unit of the figure before.
-  if (!m.unit && !shareAfter && (cue.op === 'change' || again || /^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '') || /^percent/.test(c.now.said[0]?.kind ?? '')) && (lastUnit(c, index)?.id === '%' || goesOnInPercent(c, index))) {
+  if (!m.unit && fewEnough && !shareAfter && (cue.op === 'change' || again || /^(?:against|versus|vs)$/.test(c.parsed.low[m.from - 1] ?? '') || /^percent/.test(c.now.said[0]?.kind ?? '')) && (lastUnit(c, index)?.id === '%' || goesOnInPercent(c, index))) {
     const elided = { ...m, unit: unit('%') };
     const shadow = withMention(again ? withCue(c, index, { ...cue, op: again.op, way: again.way, ...(!cue.base && again.base && { base: again.base }) }) : c, index, elided);
     const own = shareSaid(withMention(c, index, elided), index);

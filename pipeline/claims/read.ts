@@ -60,6 +60,7 @@ import { readSharesOfLimit } from './shares-of-limit.js';
 import { likePairBefore } from './like-pair-before.js';
 import { settled } from './settle.js';
 import { noSlip } from './slip-sized.js';
+import { tooLoose } from './loosely-told.js';
 import { foreign, known, slippedUnit } from './slipped-unit.js';
 import { saysAll, unsupported } from './support.js';
 import { takenWith } from './taken-with.js';
@@ -81,7 +82,7 @@ export function readMention(given: Context, index: number): Reading {
 function readAsSaid(given: Context, index: number): Reading {
   const c = takenWith(given, index);
   const r = asOfTheOneBefore(c, index, asOfAnother(c, index, likePairBefore(c, index, asInRowBefore(c, index, anotherMeasure(c, index, settled(c, index, judged(c, index)))))));
-  const misread = noSlip(c, index, r);
+  const misread = noSlip(c, index, r) ?? tooLoose(c, index, r);
   return exchanged(c, index, ofTheTwo(c, index, misread ? { ...r, verdict: 'untied', why: misread } : r));
 }
 

@@ -88,7 +88,8 @@ function allNamed(c: Context, x: Candidate): boolean {
   return [...g.of.setup, ...g.of.setting, ...g.of.workload].every((slot) => [x.subject, x.base].every((cell) => !cell || !cell.at[slot] || g.values[slot]!.size < 2 || c.hits.bySlot[slot]!.some((h) => h.value === cell.at[slot])));
 }
 
-function slipSized(m: Mention, x: Candidate, bounds: { low: number; high: number } = near): boolean {
+/** No further from what the record gives than slips go. */
+export function slipSized(m: Mention, x: Candidate, bounds: { low: number; high: number } = near): boolean {
   const own = inSaidUnit(x.fact, m);
   if (!own) return true;
   if (own.sign() === 0) return false;
