@@ -12,6 +12,9 @@ import { paceWay } from './pace.js';
 import { push, readValue } from './read-value.js';
 import { firstCell } from './terms.js';
 
+/** How many they are says which set is ranked, whatever the names beside it would say. */
+const counted = 0.3;
+
 export function readRank(c: Context, index: number): Candidate[] {
   const said = c.parsed.said[index]!;
   const { mention, cue } = said;
@@ -84,7 +87,7 @@ export function readRank(c: Context, index: number): Candidate[] {
       const own = open.length ? Math.min(...cells.filter((x) => c.grid.slots.every((_, i) => open.includes(i) || x.cell.at[i] === cell.at[i])).map((x) => x.cost)) : cost;
       const sizeCost = size === undefined ? 0 : set.length === size ? 0 : 1.4;
       for (const [variant, more] of variants) {
-        push(out, c, { kind: 'rank', variant, args: [cell.key, ...set.filter((x) => x !== cell).map((x) => x.key)] }, 'rank', own + extra + sizeCost + pair + more, cell, `${variant} of ${set.length}`, { exact: true });
+        push(out, c, { kind: 'rank', variant, args: [cell.key, ...set.filter((x) => x !== cell).map((x) => x.key)] }, 'rank', own + (set.length === size ? counted * extra : extra) + sizeCost + pair + more, cell, `${variant} of ${set.length}`, { exact: true });
       }
     }
   }
@@ -242,7 +245,9 @@ function heldFirst(c: Context, index: number): ReadonlySet<number> {
   const opening = c.hits.hits.filter((h) => h.from <= 1 && h.to < mention.from && c.parsed.low[h.to] === ',' && c.grid.slots[h.slot]!.field === 'setting');
   if (opening.length && !c.parsed.low.some((w) => /^(?:all|combinations?|overall|ever)$/.test(w))) return new Set(opening.map((h) => h.slot));
   if (!mention.superlative || !/^(?:at|in|on|with|for)$/.test(c.parsed.low[0] ?? '')) return new Set();
-  return new Set(c.hits.hits.filter((h) => h.to <= mention.from && h.baseOf < 0 && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field)).map((h) => h.slot));
+  // "At 31 decibels the Ashlar is the quietest": what it opens with is a figure, and who has it is ranked.
+  const figure = c.parsed.said.find((s) => s.mention.type === 'cardinal')?.mention.from ?? mention.from;
+  return new Set(c.hits.hits.filter((h) => h.to <= mention.from && h.from < figure && h.baseOf < 0 && ['setup', 'setting'].includes(c.grid.slots[h.slot]!.field)).map((h) => h.slot));
 }
 
 export type { Cell };
