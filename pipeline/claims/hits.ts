@@ -28,6 +28,7 @@ import { departLikened } from './likened.js';
 import { departSince } from './since.js';
 import type { State } from './state.js';
 import { ledFrom } from './led-from.js';
+import { endsOfCourse } from './ends-of-course.js';
 import { inTurn } from './in-turn.js';
 import { thenAndNow } from './then-and-now.js';
 
@@ -75,7 +76,7 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
   departLikened(g, p, hits);
   const course = courseOf(g, p, hits, state);
   const bySlot = inSlots(g, hits);
-  const { paired, guesses } = pairs(g, p, hits, bySlot, state);
+  const { paired, guesses } = pairs(g, p, hits, bySlot, state, course);
   const said = withoutAsides(p, hits);
   return { hits: said, bySlot: said === hits ? bySlot : inSlots(g, said), roles, dimensions, ...(course && { course }), paired, guesses };
 }
@@ -120,7 +121,7 @@ function courseOf(g: Grid, p: Parsed, hits: Hit[], state: State): Course | undef
     // "From slow, then, it gained 20 percent": set out from, and not what is spoken of.
     // But "From the Garrow, 12 watts less": who is set out from with nothing that goes on is who gives it.
     if (opens && (to < 0 || to > i + 7)) for (const h of hits) if (h.from > i && h.from <= i + 2 && low[h.to] === ',' && !(g.slots[h.slot]!.field === 'setup' && givenFrom(p, h.to + 1)) && ['setting', 'setup', 'workload', 'phase'].includes(g.slots[h.slot]!.field)) Object.assign(h, { departs: true, alone: true, baseOf: p.said.length });
-    if (to < 0 || to > i + 7 || p.said.some((s) => s.mention.from > i && s.mention.from < to + 1)) continue;
+    if (to < 0 || to > i + 7 || p.said.some((s) => !s.named && s.mention.from > i && s.mention.from < to + 1)) continue;
     for (const field of ['setting', 'setup', 'workload'] as const) for (const slot of g.of[field]) {
       const a = hits.filter((h) => h.slot === slot && h.from > i && h.to <= to && h.from <= i + 3);
       const b = hits.filter((h) => h.slot === slot && h.from > to && h.from <= to + 2);
@@ -179,7 +180,7 @@ function segmentOf(p: Parsed, at: number): number {
 
 const unpaired: Pick<SentenceHits, 'paired' | 'guesses'> = { paired: new Map(), guesses: [] };
 
-function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (readonly Hit[])[], state: State): Pick<SentenceHits, 'paired' | 'guesses'> {
+function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (readonly Hit[])[], state: State, course?: Course): Pick<SentenceHits, 'paired' | 'guesses'> {
   if (p.said.length < 2) return unpaired;
   const out = new Map<number, { slot: number; value: string }[]>();
   const guesses: number[][] = [];
@@ -242,6 +243,7 @@ function pairs(g: Grid, p: Parsed, hits: readonly Hit[], bySlot: readonly (reado
     for (const index of numbers) out.set(index, [...(out.get(index) ?? []), { slot: h.slot, value: h.value }]);
   }
   for (const { index, slot, value } of parallelEnds(p, hits, [...g.of.setting, ...g.of.setup, ...g.of.workload, ...g.of.phase])) if (!out.has(index)) out.set(index, [{ slot, value }]);
+  for (const { index, slot, value } of course ? endsOfCourse(p, course) : []) if (!out.has(index)) out.set(index, [{ slot, value }]);
   return { paired: out, guesses };
 }
 

@@ -9,8 +9,6 @@ export function tooLoose(c: Context, index: number, r: Reading): string | undefi
   const x = r.chosen;
   if (r.verdict !== 'disagrees' || !x) return undefined;
   const { cue } = c.parsed.said[index]!;
-  // "…, and that is 9 points more": than whichever was meant.
-  if (!x.firm && cue.op === 'points' && !slipSized(r.mention, x)) return 'between which two it is was carried over';
   // "nine results": of whatever they are, where the record has four settings; but "the loudest of all nine" counts who is ranked.
   if (countsTested(x) && !c.parsed.said.some((s) => s.cue.op === 'rank') && Math.abs(r.mention.value.toNumber() - x.fact.value.toNumber()) > 1) return 'hardly counted wrong by so many';
   // "… and the other 83 percent": a bare share, of whatever.

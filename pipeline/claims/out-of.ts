@@ -1,8 +1,9 @@
-// "takes 14.2 out of 16", "412 of its 450 watts": what follows a figure so is what the thing has, may or should have of that.
+// "takes 14.2 out of 16", "412 of its 450 watts": what follows a figure so is what the thing has, may or should have of that;
+// "98 percent of its 3,100": what follows a share so is what it is a share of.
 import { stretch } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { decide, fit } from './decide.js';
-import { constantOf } from './grid.js';
+import { type Cell, constantOf } from './grid.js';
 import { push } from './read-value.js';
 import type { Reading } from './read.js';
 import { valueOf } from './terms.js';
@@ -13,6 +14,12 @@ export function outOfWhole(c: Context, index: number): Reading | undefined {
   const { mention: m } = c.parsed.said[index]!;
   const figure = c.done[index - 1];
   const first = c.parsed.said[index - 1]?.mention;
+  const share = first && figure?.kind === 'percent_of' && m.type === 'cardinal' ? ofShare(c, figure, stretch(c.parsed.low, first.to, m.from)) : undefined;
+  if (share && (!m.unit || m.unit.dimension === share.unit.dimension)) {
+    const out: Candidate[] = [];
+    push(out, c, valueOf(share.key), share.fixed ? 'constant' : 'mean', 0, share, 'what it is a share of');
+    return { ...decide(m, out, {}), mention: m };
+  }
   if (!first || m.type !== 'cardinal' || figure?.term.kind !== 'mean' || !figure.subject || figure.subject.fixed || !fit(first, figure)) return undefined;
   if (!/^(?:out )?of(?: (?:its|the|a|their|my|our))?$/.test(stretch(c.parsed.low, first.to, m.from)) || (m.unit && m.unit.dimension !== figure.subject.unit.dimension)) return undefined;
   const out: Candidate[] = [];
@@ -22,4 +29,9 @@ export function outOfWhole(c: Context, index: number): Reading | undefined {
     if (set && !seen.has(set.key)) { seen.add(set.key); push(out, c, valueOf(set.key), 'constant', 0, set, allThereIs); }
   }
   return out.length ? { ...decide(m, out, { soft: out.length > 1 }), mention: m } : undefined;
+}
+
+function ofShare(c: Context, figure: Candidate, gap: string): Cell | undefined {
+  const [, base] = figure.term.args;
+  return /^of (?:its|the|their|my|our)$/.test(gap) && typeof base === 'string' ? c.grid.byKey.get(base) : undefined;
 }

@@ -133,14 +133,15 @@ export function parse(text: string, lex: Lexicon): Parsed {
     if (!last?.named) continue;
     const unitWords = atoms(t.slice(last.mention.from, last.mention.to), findNumbers(t.slice(last.mention.from, last.mention.to))).slice(1).map((a) => a.key);
     const meanings = meaningsOf(lex, [`#${l.mention.value.toString()}`, ...unitWords]);
-    if (meanings) l.named = { from: l.mention.from, to: l.mention.to, meanings };
+    // "from sixty to ninety percent": where it starts is named as well as where it ends.
+    if (meanings) l.named = low[l.mention.to] === 'to' ? nameAt(names, l.mention, meanings) : { from: l.mention.from, to: l.mention.to, meanings };
   }
   // "set to 20, 40 and 80 percent of its travel": as the last one is, so are those before it.
   for (const l of live.filter((x) => !x.named && x.mention.sharedUnit)) {
     const last = all.find((m) => m.from > l.mention.from && !m.sharedUnit);
     const name = last && names.find((n) => n.from === last.from && n.to > last.from + 1 && n.meanings.some((x) => x.own));
     const rest = name && meaningsOf(lex, [`#${l.mention.value.toString()}`, ...atoms(t.slice(last!.from, name.to), findNumbers(t.slice(last!.from, name.to))).slice(1).map((a) => a.key)]);
-    if (rest?.some((x) => x.own && x.fields[0] === name!.meanings.find((y) => y.own)!.fields[0])) l.named = { from: l.mention.from, to: l.mention.to, meanings: rest };
+    if (rest?.some((x) => x.own && x.fields[0] === name!.meanings.find((y) => y.own)!.fields[0])) l.named = nameAt(names, l.mention, rest);
   }
   const cuts = segments(t, live.map((l) => l.mention), names);
   const cover = coverOf(names, t.length);
@@ -167,6 +168,16 @@ export function parse(text: string, lex: Lexicon): Parsed {
     if ((b.op === 'change' || b.op === 'points') && !taken && !b.base && !b.another && (a.op === 'change' || a.op === 'points') && a.base && a.base.to > a.base.from && gap.some((w) => w === 'and' || w === ',' || w === 'or' || w === 'but' || w === 'for' || w === 'with' || w === 'at') && gap.length <= 14 && a.base.from >= said[i - 1]!.mention.to) b.base = a.base;
   }
   return parsed;
+}
+
+/** A number that is a name as well, put where it stands among the names. */
+function nameAt(names: Name[], m: Mention, meanings: readonly Meaning[]): Name {
+  const name = { from: m.from, to: m.to, meanings };
+  if (!names.some((n) => n.from < name.to && n.to > name.from)) {
+    const at = names.findIndex((n) => n.from > name.from);
+    names.splice(at < 0 ? names.length : at, 0, name);
+  }
+  return name;
 }
 
 /** "18 gone for the one and 11 for the other, or, in percent, 24 and 17": where such figures start. */

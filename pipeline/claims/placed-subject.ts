@@ -30,5 +30,6 @@ export function subjectUnknown(c: Context, index: number): boolean {
   const from = Math.max(segment.from, low.lastIndexOf(',', k - 1) + 1);
   const subject = tokens.slice(from, k).filter((t) => t.kind === 'word');
   if (!subject.length || subject.some((t) => /^(?:it|that|this|they|these|those|he|she|which|who|what|there|here|where|everything|nothing|combined|together)$/.test(t.low))) return false;
-  return !c.parsed.names.some((n) => n.from >= segment.from && n.from < k) && !c.hits.hits.some((h) => h.from >= segment.from && h.from < k);
+  // "With the lid on, mine was the coolest": where it was, and not whose it is.
+  return !c.parsed.names.some((n) => n.from >= from && n.from < k) && !c.hits.hits.some((h) => h.from >= segment.from && h.from < k && (h.from >= from || c.grid.slots[h.slot]!.field === 'setup'));
 }

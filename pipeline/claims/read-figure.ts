@@ -101,9 +101,11 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   const plain = out.some((x) => x.cost <= Math.min(unsaid, least + (second ? 0.45 : margin)) && fit(m, x));
   const soft = plain ? [] : readChange(c, index).filter((x) => !x.subject?.fixed).map((x) => ({ ...x, cost: x.cost + unsaid }));
   const open = openMeasure(c, index);
+  // "… by four percent, from 94.2 to 90.4": ends of a step, and no percentages; nor is what is over a hundred.
+  const inPercent = Math.abs(m.value.toNumber()) <= 100 && !(second && c.done[index - 1]?.kind === 'mean');
   // "65.5 on the one beats 97.1 on paper": a figure of something else, whatever that is.
   const beaten = beating.has(c.parsed.low[m.from - 1] ?? '');
-  const d = decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: open || beaten || labelLike(c, index) || !m.unit && lastUnit(c, index)?.id === '%' && !c.hits.roles.some((r) => r.segment === index && /^(?:limit|target|rated)$/.test(r.role)) && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: passing || aside || cue.doubtful || !supported(c, index) });
+  const d = decide(m, [...out, ...soft], { ...(second && { margin: 0.45 }), soft: open || beaten || labelLike(c, index) || !m.unit && inPercent && lastUnit(c, index)?.id === '%' && !c.hits.roles.some((r) => r.segment === index && /^(?:limit|target|rated)$/.test(r.role)) && !c.hits.hits.some((h) => h.segment === index && [...c.grid.of.measure, ...c.grid.of.part].includes(h.slot)), silent: passing || aside || cue.doubtful || !supported(c, index) });
   return as(open && d.verdict === 'untied' ? { ...d, unsaid: true } : d);
 }
 

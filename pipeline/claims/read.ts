@@ -218,7 +218,8 @@ function weigh(c: Context, index: number): Reading {
     const found = told(c, index);
     if (found.length) return as(decide(m, found, {}));
   }
-  const range = rangeAt(c.parsed, index);
+  // "From slow to brisk it climbs from 31 to 38": two ends of that, and no range.
+  const range = c.hits.course && c.hits.paired.has(index) ? undefined : rangeAt(c.parsed, index);
   const { cue } = said;
   if (cue.op === 'count') return as(decide(m, readRuns(c, index), { silent: true }));
   if (!m.unit && m.type === 'cardinal' && m.decimals <= 0 && (counting(c, index) || !cue.placed) && cue.op !== 'change') {

@@ -41,15 +41,18 @@ function alone(c: Context): Said | undefined {
 
 const bare = /^(?:[.,!?…—–-]|that's|that|it's|is|or|so|which|makes|a|an|just|only|about|around|roughly|nearly|almost|over|under|some|good|full|call|it|well|yes|ouch|in|other|words)$/;
 
+/** What only says how closely a number is meant. */
+const softened: ReadonlySet<string> = new Set('about roughly nearly almost around just over under above below more less than well slightly barely hardly close to only exactly a an good bit little touch shade full some'.split(' '));
+
 /** Nothing but the change just said, and rightly, in percent. */
 export function restatesChange(c: Context, index: number): boolean {
   if (!changeBefore(c, index)?.right || !sameInPercent(c, index).length) return false;
   if (index === 0) return true;
   const gap = c.parsed.low.slice(c.parsed.said[index - 1]!.mention.to, c.parsed.said[index]!.mention.from);
-  // "4.2 watts less than before, 20 percent, and …": set beside it, and nothing more.
+  // "4.2 watts less than before, 20 percent, and …", "from 41 to 50, nearly 22 percent": set beside it, and nothing more.
   const m = c.parsed.said[index]!.mention;
-  if (gap.length <= 12 && gap.at(-1) === ',' && /^(?:[,.;:!?)]|and)$/.test(c.parsed.low[m.to] ?? '.') && !gap.slice(0, -1).some((w) => /^(?:[,;:]|and|but|while|so)$/.test(w))) return true;
-  return gap.length <= 9 && /^(?:or|makes|is|that's|i\.e|ie|so|call)$/.test(gap.filter((w, k) => !/^(?:about|roughly|nearly|almost|around|just|over|under|above|below|more|less|than|well|slightly|barely|hardly|close|to|only|exactly|a|an|good|bit|little|touch|shade|full|some|,)$/.test(w) && !(w === 'it' && gap[k - 1] === 'call')).at(-1) ?? '');
+  if (gap.length <= 12 && gap.findLast((w) => !softened.has(w)) === ',' && /^(?:[,.;:!?)]|and)$/.test(c.parsed.low[m.to] ?? '.') && !gap.slice(0, gap.lastIndexOf(',')).some((w) => /^(?:[,;:]|and|but|while|so)$/.test(w))) return true;
+  return gap.length <= 9 && /^(?:or|makes|is|that's|i\.e|ie|so|call)$/.test(gap.filter((w, k) => w !== ',' && !softened.has(w) && !(w === 'it' && gap[k - 1] === 'call')).at(-1) ?? '');
 }
 
 /** "18 gone for the one and 11 for the other, or, in percent, 24 and 17": each of its own. */
