@@ -25,7 +25,7 @@ export function farOff(c: Context, index: number, x: Candidate): string | undefi
   const own = inSaidUnit(x.fact, m);
   // A unit says what kind of thing is meant: then the number is wrong, however far off.
   if (!own || own.sign() === 0 || !x.subject || (m.unit && !['share', 'points', 'ratio'].includes(m.unit.dimension))) return undefined;
-  if (digitsSwapped(m, x)) return undefined;
+  if (digitsSwapped(m, x) || digitOff(m, x)) return undefined;
   const factor = Math.abs(m.value.over(own).toNumber());
   if (factor >= near.low && factor <= near.high) return undefined;
   const same = ofTheSame(c.grid, x.subject);
@@ -70,6 +70,14 @@ function ofTheSame(g: Grid, cell: Cell): readonly Cell[] {
 /** Digits that have changed places take a number far, and are a slip all the same. */
 export function digitsSwapped(m: Mention, x: Candidate): boolean {
   return digitsOf(m.value.toString()) === digitsOf(x.fact.shown);
+}
+
+/** "2.4" for 1.4: one digit is one too high or too low. */
+export function digitOff(m: Mention, x: Candidate): boolean {
+  const [a, b] = [m.value.abs().toString(), x.fact.shown.replace(/[^\d.]/g, '')];
+  if (a.length !== b.length || a.length < 3) return false;
+  const off = [...a].flatMap((c, k) => (c === b[k] ? [] : [Number(c) - Number(b[k])]));
+  return off.length === 1 && Math.abs(off[0]!) === 1;
 }
 
 function digitsOf(text: string): string {

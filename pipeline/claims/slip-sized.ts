@@ -8,7 +8,7 @@ import type { Mention } from '../script/index.js';
 import { type Candidate, type Context, oddlySized } from './context.js';
 import { fit } from './decide.js';
 import { endsSaid } from './doubt.js';
-import { against, digitsSwapped, near } from './far-off.js';
+import { against, digitOff, digitsSwapped, near } from './far-off.js';
 import { givesJust } from './gives-just.js';
 import { inSaidUnit } from '../wording/index.js';
 import { significant } from './insist.js';
@@ -93,7 +93,7 @@ export function slipSized(m: Mention, x: Candidate, bounds: { low: number; high:
   const own = inSaidUnit(x.fact, m);
   if (!own) return true;
   if (own.sign() === 0) return false;
-  if (digitsSwapped(m, x)) return true;
+  if (digitsSwapped(m, x) || digitOff(m, x)) return true;
   const factor = Math.abs(m.value.over(own).toNumber());
   return factor >= bounds.low && factor <= bounds.high;
 }
