@@ -60,8 +60,9 @@ export function baseScope(low: readonly string[], m: Mention, seg: Segment, end:
   if (low[m.to] === 'on' && /^(?:what|last)$/.test(low[m.to + 1] ?? '') && low.slice(Math.max(seg.from, m.from - 4), m.from).some((w) => /^(?:up|down|better|worse|more|less|higher|lower)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
   // "a saving of 12 percent on the old one", "an improvement of 39 percent on its normal figure"
   if (low[m.to] === 'on' && m.unit?.id === '%' && low.slice(Math.max(seg.from, m.from - 6), m.from).some((w, k, all) => gains.has(w) && all.slice(k + 1).includes('of')) && names.some((n) => n.from > m.to && n.from <= m.to + 3 && n.meanings.some((x) => x.own && x.fields.some((f) => f !== 'measure' && f !== 'part')))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
-  // "leaves 182 millivolts to the limit"
-  if (low[m.to] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[m.to + 1] ?? '') && low.slice(m.to, m.to + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w))) return { from: m.to + 1, to: endOfBase(low, m.to + 1, end) };
+  // "leaves 182 millivolts to the limit", "seven degrees left to the limit"
+  const to = toMark(low, low[m.to] === 'left' ? m.to + 1 : m.to);
+  if (to > 0) return { from: to, to: endOfBase(low, to, end) };
   // "Over the foam, that is 12 percent extra for the one, 3 for the other", "Compared with the foam, mind, it's …": what opens the sentence is what all of it is compared with.
   // … and "Put that next to the foam, which we just had, and it's 12 decibels quieter".
   const opening = openingWords.exec(stretch(low, 0, 7) + ' ')?.[0].split(' ').length ?? 0;
@@ -152,6 +153,11 @@ export function ratioBase(low: readonly string[], m: Mention, reach: number): { 
 
 const endOfPair = /\bfrom (?:\S+ )?[\d.,]+(?: [\p{L}%°]+){0,2} to (?:\S+ )?[\d.,]+(?: [\p{L}%°]+){0,2}$/u;
 
+/** Where the mark begins that "to the limit" leads to; 0 where it leads to none. */
+function toMark(low: readonly string[], at: number): number {
+  return low[at] === 'to' && /^(?:the|my|its|our|that|their)$/.test(low[at + 1] ?? '') && low.slice(at, at + 5).some((w) => /^(?:limit|target|ceiling|cap|threshold|maximum|goal|specification|spec)$/.test(w)) ? at + 1 : 0;
+}
+
 export function notTrailer(low: readonly string[], i: number, length: number): boolean {
   const w = low[i]!;
   const next = low[i + length] ?? '';
@@ -165,6 +171,7 @@ export function notTrailer(low: readonly string[], i: number, length: number): b
   if (w === 'from' && comesFrom(low, i)) return true;
   // "61 up from 48": where it stands, and where it stood.
   if (/^(?:up|down)$/.test(w) && next === 'from' && /^\d/.test(low[i + length + 1] ?? '')) return true;
+  if (w === 'left' && toMark(low, i + length) > 0) return false;
   if (/^(?:up|down|back|left|off)$/.test(w) && /^(?:there|here|to|from|at|in|with)$/.test(next)) return w !== 'up' && w !== 'down' ? /^(?:to|there|here)$/.test(next) : next !== 'from' && next !== 'at';
   if (w === 'between') return true;
   if (w === 'from' && /^(?:full|empty)$/.test(next)) return true;

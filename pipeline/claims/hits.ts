@@ -57,8 +57,8 @@ export function hitsOf(g: Grid, p: Parsed, state: State): SentenceHits {
       for (const s of m.slots) hits.push({ slot: s.slot, value: s.value, from: n.from, to: n.to, segment, baseOf });
       // "on the sticker", where a setting is called so and the record has no rating: the setting.
       if (m.role && ![...g.roles.values()].includes(m.role.role) && n.meanings.some((x) => x.own && x.slots.length > 0)) continue;
-      // "it finished the load 40 seconds sooner": what was done, and no time of it.
-      if (m.role?.role === 'end' && /^(?:finish(?:es|ed)?|ends|ended)$/.test(p.low[n.to - 1]!) && /^(?:the|that|this|its|their|a|an|my|our|all|every|each)$/.test(p.low[n.to] ?? '')) continue;
+      // "it finished the load 40 seconds sooner", "it finishes 8 seconds before the Larch": what was done, and no time of it.
+      if (m.role?.role === 'end' && /^(?:finish(?:es|ed)?|ends|ended)$/.test(p.low[n.to - 1]!) && (/^(?:the|that|this|its|their|a|an|my|our|all|every|each)$/.test(p.low[n.to] ?? '') || p.said.some(({ mention: x, cue }) => x.unit?.dimension === 'duration' && cue.op === 'change' && x.from >= n.to && x.from <= n.to + 2))) continue;
       if (m.role) roles.push({ role: m.role.role, firm: m.role.firm, from: n.from, to: n.to, segment, baseOf });
       if (m.dimension) dimensions.push({ dimension: m.dimension, from: n.from, segment });
     }

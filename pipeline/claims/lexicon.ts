@@ -11,6 +11,7 @@ import { type Token, tokens } from '../script/index.js';
 import type { Grid } from './grid.js';
 import { dimensionWords } from './dimension-words.js';
 import { otherEnds } from './opposite-end.js';
+import { lacking } from './without-alone.js';
 import { keyOfPhrase, plain, stem } from './name-keys.js';
 import { neededBefore } from './own-names.js';
 import { type Role, roleWords } from './roles.js';
@@ -38,7 +39,7 @@ export interface Name {
   meanings: readonly Meaning[];
 }
 
-interface Node {
+export interface Node {
   next: Map<string, Node>;
   meanings?: Meaning[];
 }
@@ -63,6 +64,8 @@ export interface Lexicon {
   otherEnds: ReadonlyMap<string, Meaning>;
   /** The levels of things that are crossed, by their words. */
   levels: Levels;
+  /** What "without" alone stands for. */
+  lacking: Meaning | undefined;
   /** Parts that are measured in plain degrees. */
   warm: ReadonlySet<string>;
   /** What is told as the own of something. */
@@ -127,7 +130,7 @@ export function lexicon(facts: Facts, g: Grid): Lexicon {
   const unitOf = new Map([...g.byMeasure].flatMap(([m, list]) => { const ids = new Set(list.map((c) => c.unit.id)); return ids.size === 1 ? [[m, list[0]!.unit] as const] : []; }));
   const setIn = new Map<string, Set<Dimension>>();
   for (const x of g.cells) if (x.constant) for (const i of [...g.of.setting, ...g.of.workload]) if (x.at[i]) setIn.set(`${i}=${x.at[i]}`, (setIn.get(`${i}=${x.at[i]}`) ?? new Set()).add(x.unit.dimension));
-  return { root, heard: properWords(maps, g), short: shortNumbers(root), setNouns: new Set([...about.settings.values()].flatMap((n) => n.spoken.flatMap((s) => /^(?:the )?(\p{L}{3,}) (?:at|on|set to)(?: the)? \S+/u.exec(s.toLowerCase())?.[1] ?? []))), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), levels: levelsOf(g, about), places: elliptical(maps, g), otherEnds: otherEnds(g), owns, warm: new Set(g.cells.flatMap((x) => (!x.fixed && x.unit.dimension === 'temperature' ? g.of.part.map((i) => x.at[i]!) : []))) };
+  return { root, heard: properWords(maps, g), short: shortNumbers(root), setNouns: new Set([...about.settings.values()].flatMap((n) => n.spoken.flatMap((s) => /^(?:the )?(\p{L}{3,}) (?:at|on|set to)(?: the)? \S+/u.exec(s.toLowerCase())?.[1] ?? []))), numbered, unitOf, measureSlot: g.of.measure[0]!, setIn, setTo: new Set(setIn.keys()), levels: levelsOf(g, about), places: elliptical(maps, g), otherEnds: otherEnds(g), lacking: lacking(root), owns, warm: new Set(g.cells.flatMap((x) => (!x.fixed && x.unit.dimension === 'temperature' ? g.of.part.map((i) => x.at[i]!) : []))) };
 }
 
 function taken(maps: NameMaps, field: KeyField, word: string): boolean {

@@ -21,6 +21,8 @@ export function numberLists(p: Parsed): number[][] {
     if (joined && before!.mention.unit && s.mention.unit && (before!.mention.unit.id === '%') !== (s.mention.unit.id === '%')) joined = false;
     // "93 against 88, 6 percent": the percentage is of its own.
     if (joined && s.mention.unit?.id === '%' && !before!.mention.unit && /^(?:against|versus|vs)$/.test(p.low[before!.mention.from - 1] ?? '')) joined = false;
+    // "27.6 watts against 22.8, and 46.9 degrees": the one is set against what stands before it, the other is of its own.
+    if (joined && s.mention.unit && !s.mention.sharedUnit && !before!.mention.unit && /^(?:against|versus|vs)$/.test(p.low[before!.mention.from - 1] ?? '')) joined = false;
     if (joined) run.push(i);
     else {
       if (run.length > 1) out.push(run);

@@ -4,7 +4,7 @@ import { stretch } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
 import { decide, fit } from './decide.js';
 import { type Cell, constantOf } from './grid.js';
-import { push } from './read-value.js';
+import { push, readValue } from './read-value.js';
 import type { Reading } from './read.js';
 import { valueOf } from './terms.js';
 
@@ -28,7 +28,11 @@ export function outOfWhole(c: Context, index: number): Reading | undefined {
     const set = constantOf(c.grid, figure.subject, role);
     if (set && !seen.has(set.key)) { seen.add(set.key); push(out, c, valueOf(set.key), 'constant', 0, set, allThereIs); }
   }
-  return out.length ? { ...decide(m, out, { soft: out.length > 1 }), mention: m } : undefined;
+  if (!out.length) return undefined;
+  // "5,010 of 5,250": it may as well be what it had of it before.
+  const bare = stretch(c.parsed.low, first.to, m.from) === 'of';
+  const own = bare && !out.some((x) => fit(m, x)) ? readValue(c, index).map((x) => ({ ...x, cost: x.cost + 0.5 })) : [];
+  return { ...decide(m, [...out, ...own], { soft: out.length > 1 || bare }), mention: m };
 }
 
 function ofShare(c: Context, figure: Candidate, gap: string): Cell | undefined {

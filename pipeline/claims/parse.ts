@@ -21,6 +21,7 @@ import { saidShort } from './said-short.js';
 import { sharedHeads } from './shared-head.js';
 import { takenBackByNext } from './amiss.js';
 import { misheard } from './misheard.js';
+import { withoutAlone } from './without-alone.js';
 import { thanBefore } from './than-before.js';
 import { shortRates } from './short-rates.js';
 
@@ -51,7 +52,7 @@ export function parse(text: string, lex: Lexicon): Parsed {
   const all = findMentions(t, numbers);
   const found = misheard(t, toldByOwn(findNames(lex, atoms(t, numbers)), low, lex), lex);
   const names = found.filter((n) => (!isVerb(t, n) || n.meanings.every((m) => !m.own)) && !otherUnit(lex, n, all, low) && !endsOfField(low, n, found) && !overRoomSaid(low, n, found, all, lex) && !(n.meanings.every((m) => m.led) && !isLedTo(low, n.from)) && !(n.to - n.from === 1 && (low[n.from] === 'ratio' || low[n.from] === 'factor') && /^(?:of|is|between)$/.test(low[n.to] ?? '')) && !all.some((m) => (m.composed || m.type === 'multiplier') && m.from <= n.from && n.to <= m.to));
-  const alone = [...headless(t, names, lex), ...levelNames(lex.levels, low, names), ...sharedHeads(t, names, lex)];
+  const alone = [...headless(t, names, lex), ...levelNames(lex.levels, low, names), ...sharedHeads(t, names, lex), ...withoutAlone(t, names, lex)];
   if (alone.length) names.splice(0, names.length, ...[...names, ...alone].sort((a, b) => a.from - b.from));
   shortRates(all, names, low, lex);
   gigs(all, low, lex);

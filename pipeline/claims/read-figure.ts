@@ -12,6 +12,7 @@ import { pairWith, push, readValue } from './read-value.js';
 import { changeBefore, figureLast, restatesChange, sameChange, sameInPercent } from './same-change.js';
 import { leading } from './support.js';
 import { elapsed } from './elapsed.js';
+import { keptOfTwo } from './kept-of-two.js';
 import { known } from './slipped-unit.js';
 import { endAfterChange } from './said-direction.js';
 import { headed, inTable } from './table-row.js';
@@ -31,6 +32,8 @@ export function decideFigure(c: Context, index: number, out: Candidate[], range:
   const as = (d: Decision, mention: Mention = m): Reading => readingOf(d, mention);
   const again = cue.elided;
   if (m.unit?.id === '%') {
+    const kept = keptOfTwo(c, index);
+    if (kept.length) return as(decide(m, kept, narrow));
     const stated = shareSaid(c, index);
     if (stated.length) return as(decide(m, stated, narrow));
     const found = readPercent(c, index);

@@ -198,6 +198,8 @@ function shareUnits(t: readonly Token[], list: Mention[]): void {
     // "93 against 88, 6 percent": two that are set against each other are no list with what follows.
     const before = list[k - 1];
     if (gap.length === 1 && gap[0] === ',' && before && !before.unit && a.from - before.to === 1 && /^(?:versus|vs|against|to)$/.test(t[before.to]!.low)) continue;
+    // "27.6 watts against 22.8, and 46.9 degrees": in the unit of what it is set against.
+    if (gap[0] === ',' && before?.unit && !before.sharedUnit && a.from - before.to === 1 && /^(?:versus|vs|against)$/.test(t[before.to]!.low)) continue;
     let tight = true;
     for (let i = a.to; i < b.from && tight; i++) tight = separators.has(t[i]!.low) || hedgeWord.has(t[i]!.low);
     // "at 64 and 31.7 decibels": said to another place, it is of another quantity.
