@@ -51,3 +51,7 @@ test('what a share is of stands behind it', () => {
   expect(said('At ninety percent the noise of the Makerel is 96 percent of its 38.')).toEqual(['96 percent: agrees', '38: agrees']);
   expect(said('At ninety percent the noise of the Makerel is 96 percent of its 36.')).toContain('36: disagrees');
 });
+
+test('two of whom one is the quietest', () => {
+  expect(said('At thirty percent the Makerel and the Sundin are the quietest of the six, at 25 and 27.2 decibels.')).not.toContainEqual(expect.stringMatching(/disagrees/));
+});
