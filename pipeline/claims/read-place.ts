@@ -50,13 +50,13 @@ export function readPlace(c: Context, index: number): Decision {
   const figure = best0?.subject !== undefined && !(m.superlative && c.done[index - 1]?.subject === best0.subject) && figureBeside(c, index) === best0.subject;
   const measureSaid = figure || (m.superlative?.of.length ?? 0) > 0 || c.hits.dimensions.length > 0 || c.hits.hits.some((h) => c.grid.slots[h.slot]!.field === 'measure' || c.grid.slots[h.slot]!.field === 'part') || m.type === 'ordinal' || (sizeSaid(c, index) !== undefined && best0 !== undefined && spokenLast(c, best0));
   const best = d.ranked[0];
-  // "The Larch and the Rowan are the quietest": it is enough that one of them is.
-  const several = /(?:^| )(?:are|were)(?: the| also| still| clearly)*$/.test(stretch(low, Math.max(0, m.from - 3), m.from));
+  // "The Larch and the Rowan are the quietest": one of them is, and which is not said.
+  if (m.superlative && /(?:^| )(?:are|were)(?: the| also| still| clearly)*$/.test(stretch(low, Math.max(0, m.from - 3), m.from))) return d;
   // "the biggest heat sink": what is ranked is nothing that was measured.
   const noun = tokens[m.to];
   const foreignNoun = m.superlative !== undefined && m.superlative.of.length === 0 && noun?.kind === 'word' && !rankTrailers.test(noun.low) && !c.parsed.names.some((n) => n.from <= m.to + 1 && m.to < n.to && n.meanings.some((x) => x.own));
   const standing = !foreignNoun && (figure || subjectSaid || sizeSaid(c, index) !== undefined || low.slice(said.segment.from, m.from).some((w) => /^(?:this|that|it|which|it's|that's)$/.test(w)));
-  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !besideOther(c, index, best.candidate) && !d.ranked.some((r) => r.fits && !otherThanSaid(c, index, r.candidate) && r.candidate.cost <= best.candidate.cost + (several ? 1.2 : m.superlative ? (m.value.toNumber() === 1 && sizeSaid(c, index) === undefined ? 0.9 : m.value.toNumber() === 1 ? 0.5 : 0.35) : 0.5)) && (m.type !== 'ordinal' || (ranking(c, index) && measureSpoken(c, index, best.candidate)))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
+  if (best && best.candidate.cost <= 0.8 && standing && measureSaid && !besideOther(c, index, best.candidate) && !d.ranked.some((r) => r.fits && !otherThanSaid(c, index, r.candidate) && r.candidate.cost <= best.candidate.cost + (m.superlative ? (m.value.toNumber() === 1 && sizeSaid(c, index) === undefined ? 0.9 : m.value.toNumber() === 1 ? 0.5 : 0.35) : 0.5)) && (m.type !== 'ordinal' || (ranking(c, index) && measureSpoken(c, index, best.candidate)))) return { ...d, verdict: 'disagrees', chosen: best.candidate, why: best.candidate.why };
   return d;
 }
 
