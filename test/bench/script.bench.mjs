@@ -61,7 +61,7 @@ export async function run() {
   for (let i = 0; i < 120; i++) { const text = fresh(10_000); proofed(text); parsed(text); }
   const ratios = [];
   const times = [[], []];
-  for (let i = 0; i < 15; i++) {
+  for (let i = 0; i < 41; i++) {
     const text = fresh(10_000);
     const [a, b] = i % 2 ? [proofed(text), parsed(text)] : [parsed(text), proofed(text)].reverse();
     ratios.push(a / b);
