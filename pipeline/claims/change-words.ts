@@ -1,5 +1,5 @@
 // Words of change that lead to a number, looked for in front of it.
-import { changeNouns, changeVerbs, comparatives, phraseAt, type Way } from '../script/index.js';
+import { changeNouns, changeVerbs, comparatives, phraseAt, type Way, WordClass } from '../script/index.js';
 
 const blockers = new Set(['to', 'at', 'is', 'are', 'was', 'were', 'reads', 'read', 'with', 'as', 'from', 'in', 'on', 'for', ':', ',', ';', 'be', 'shows', 'showed', 'reaches', 'reached', 'hits', 'hit', 'settles', 'settled', 'averages', 'averaged', 'draws', 'drew', 'measured', 'lands', 'sits', 'sat', 'of', 'it\'s', 'that\'s', 'than', 'and', 'but', 'so', 'which']);
 
@@ -74,3 +74,6 @@ export function verbBefore(low: readonly string[], from: number, k: number): { w
   }
   return undefined;
 }
+
+/** What a thing under test does with power: measured, and neither set nor a change. */
+export const drawing = new WordClass(/^(?:draws?|drew|drawing|pulls?|pulled|pulling|sips?|sipped|sucks?|sucked|drinks?|drank|guzzles?|guzzled|burns?|burned|burnt|consumes?|consumed|uses?|used|demands?|demanded|fetch(?:es|ed)?|reads?)$/);

@@ -1,4 +1,5 @@
 // What a number is compared with, by the words that open it.
+import { drawing } from './change-words.js';
 import { comesFrom } from './comes-from.js';
 import { duringWork, standsBehind } from './stands-behind.js';
 import { baseOpeners, comparatives, type Mention, stretch } from '../script/index.js';
@@ -23,8 +24,6 @@ const gains = new Set('improvement gain increase rise saving reduction advance j
 const putBeside = /\b(?:set|put|held|hold|placed|laid|seen|taken|stood)(?: (?:it|that|them|this|side))?$/;
 
 export const ownBest = /^(?:best|top|peak|highest|fastest|quickest|maximum|finest)$/;
-
-const drawing = /^(?:draws?|drew|drawing|pulls?|pulled|pulling|sips?|sipped|sucks?|sucked|drinks?|drank|guzzles?|guzzled|demands?|demanded|fetch(?:es|ed)?|reads?)$/;
 
 function standsAt(low: readonly string[], words: readonly string[], at: number): boolean {
   return words.every((w, k) => low[at + k] === w);
@@ -167,7 +166,7 @@ export function notTrailer(low: readonly string[], i: number, length: number): b
   if (w === 'from' && /^(?:the|a|our|my|its)$/.test(next) && /^(?:start|meter|sensor|wall|outset|beginning|log|outlet|socket|mains|plug|grid|battery|tap|supply)$/.test(low[i + length + 1] ?? '')) return true;
   if (w === 'from' && /^(?:the|a|our|my|its)$/.test(next) && low[i + length + 1] === '\u0000') return true;
   // "sips 14 from the rail": where it comes from, and nothing that it differs from.
-  if (w === 'from' && low.slice(Math.max(0, i - 5), i).some((v) => drawing.test(v))) return true;
+  if (w === 'from' && low.slice(Math.max(0, i - 5), i).some((v) => drawing.has(v))) return true;
   if (w === 'from' && comesFrom(low, i)) return true;
   // "61 up from 48": where it stands, and where it stood.
   if (/^(?:up|down)$/.test(w) && next === 'from' && /^\d/.test(low[i + length + 1] ?? '')) return true;

@@ -68,7 +68,7 @@ export function evidenceFor(g: Grid, p: Parsed, s: SentenceHits, index: number, 
   // "from 38.2 at idle to 84.6": what stands by the first end is just what the second is not.
   // … but "from 38.2 at idle the Larch climbs to 84.6" names what climbs.
   const from = isArrival(p, index) ? p.said[index - 1]! : undefined;
-  const asked: Asked = { g, p, s, index, said, state, units, measures, from, options };
+  const asked: Asked = { g, p, s, index, said, state, measures, from, options };
   const out: SlotEvidence[] = [];
   for (let i = 0; i < g.slots.length; i++) out.push(slotEvidence(asked, i));
   phaseEvidence(g, out, p, from ? { ...s, roles: s.roles.filter((r) => !(r.segment === index - 1 && r.from >= from.mention.to)) } : s, index, state, options.ignoreBase ?? false, said.cue.op === 'change' || options.measured === true);

@@ -19,9 +19,7 @@ export function numberLists(p: Parsed): number[][] {
     if (joined && before!.mention.unit && !before!.mention.sharedUnit && before!.mention.unit.id !== s.mention.unit?.id) joined = false;
     // "the one takes 238 watts and the other 280, or 95 and 93 percent of …"
     if (joined && before!.mention.unit && s.mention.unit && (before!.mention.unit.id === '%') !== (s.mention.unit.id === '%')) joined = false;
-    // "93 against 88, 6 percent": the percentage is of its own.
-    if (joined && s.mention.unit?.id === '%' && !before!.mention.unit && /^(?:against|versus|vs)$/.test(p.low[before!.mention.from - 1] ?? '')) joined = false;
-    // "27.6 watts against 22.8, and 46.9 degrees": the one is set against what stands before it, the other is of its own.
+    // "93 against 88, 6 percent", "27.6 watts against 22.8, and 46.9 degrees": the one is set against what stands before it, the other is of its own.
     if (joined && s.mention.unit && !s.mention.sharedUnit && !before!.mention.unit && /^(?:against|versus|vs)$/.test(p.low[before!.mention.from - 1] ?? '')) joined = false;
     if (joined) run.push(i);
     else {

@@ -1,5 +1,5 @@
 // An alarm must rest on what is said. Some statements leave open, by the way people talk, just what would make them wrong: for those
-// the nearest reading is told, and no alarm given. On scripts that were new, a third to nine tenths of such alarms were false.
+// the nearest reading is told, and no alarm given. On scripts that nobody had read, at least two of three such alarms were false.
 import type { Candidate, Context } from './context.js';
 import type { Reading } from './read.js';
 import { slipSized } from './slip-sized.js';

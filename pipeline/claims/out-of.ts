@@ -2,7 +2,7 @@
 // "98 percent of its 3,100": what follows a share so is what it is a share of.
 import { stretch } from '../script/index.js';
 import type { Candidate, Context } from './context.js';
-import { decide, fit } from './decide.js';
+import { decide, fit, readingOf } from './decide.js';
 import { type Cell, constantOf } from './grid.js';
 import { push, readValue } from './read-value.js';
 import type { Reading } from './read.js';
@@ -18,7 +18,7 @@ export function outOfWhole(c: Context, index: number): Reading | undefined {
   if (share && (!m.unit || m.unit.dimension === share.unit.dimension)) {
     const out: Candidate[] = [];
     push(out, c, valueOf(share.key), share.fixed ? 'constant' : 'mean', 0, share, 'what it is a share of');
-    return { ...decide(m, out, {}), mention: m };
+    return readingOf(decide(m, out, {}), m);
   }
   if (!first || m.type !== 'cardinal' || figure?.term.kind !== 'mean' || !figure.subject || figure.subject.fixed || !fit(first, figure)) return undefined;
   if (!/^(?:out )?of(?: (?:its|the|a|their|my|our))?$/.test(stretch(c.parsed.low, first.to, m.from)) || (m.unit && m.unit.dimension !== figure.subject.unit.dimension)) return undefined;
@@ -32,7 +32,7 @@ export function outOfWhole(c: Context, index: number): Reading | undefined {
   // "5,010 of 5,250": it may as well be what it had of it before.
   const bare = stretch(c.parsed.low, first.to, m.from) === 'of';
   const own = bare && !out.some((x) => fit(m, x)) ? readValue(c, index).map((x) => ({ ...x, cost: x.cost + 0.5 })) : [];
-  return { ...decide(m, [...out, ...own], { soft: out.length > 1 || bare }), mention: m };
+  return readingOf(decide(m, [...out, ...own], { soft: out.length > 1 || bare }), m);
 }
 
 function ofShare(c: Context, figure: Candidate, gap: string): Cell | undefined {

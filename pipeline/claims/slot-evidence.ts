@@ -1,7 +1,6 @@
 // How well each value of one slot goes with what is said and what was said before. What few sentences need is a function of its
 // own: this is asked of each slot for each number.
-import type { Unit } from '../quantities/index.js';
-import { WordClass } from '../script/index.js';
+import { drawing } from './change-words.js';
 import type { Hit, SentenceHits, SlotEvidence } from './evidence.js';
 import { Few } from './few.js';
 import { givenFor } from './goes-together.js';
@@ -27,7 +26,6 @@ export interface Asked {
   index: number;
   said: Said;
   state: State;
-  units: readonly Unit[] | undefined;
   /** Measures that are given in the number's unit; undefined where it has none. */
   measures: readonly string[] | undefined;
   /** The other end, where this number is the second: "from 38.2 at idle to 84.6". */
@@ -37,8 +35,6 @@ export interface Asked {
 
 export const unlisted = 2;
 const none: readonly Hit[] = [];
-/** What a thing under test does, and no limit. */
-const measuring = new WordClass(/^(?:draws?|drew|drawing|pulls?|pulled|pulling|uses?|used|burns?|burned|burnt|sips?|sipped|consumes?|consumed)$/);
 
 export function slotEvidence(a: Asked, i: number): SlotEvidence {
   const { field } = a.g.slots[i]!;
@@ -127,7 +123,7 @@ function nearHits(a: Asked, i: number, hits: readonly Hit[]): readonly Hit[] {
   // A test plan is no thing tested: its name says nothing about the figures that follow.
   const thing = (v: string): boolean => field !== 'setup' || !g.holders.has(v);
   // "The limit is 15 watts, and it draws 14.1": what is drawn was measured, and not set.
-  const drawn = field === 'phase' && measuring.in(p.low, a.said.segment.from, a.said.mention.from);
+  const drawn = field === 'phase' && drawing.in(p.low, a.said.segment.from, a.said.mention.from);
   const set = (v: string): boolean => constantRoles.includes(g.roles.get(v)!);
   const earlier = hits.filter((h) => h.segment < index && h.baseOf < 0 && !(field === 'phase' && (markOfAnother(g, p, h, index) || (drawn && set(h.value)))) && possible(a, i, h.value) && thing(h.value) && !(field === 'setup' && passedOver(p, index, hits, h)));
   const later = options.ahead ? hits.filter((h) => h.segment > index && h.segment <= index + 1 && h.baseOf < 0 && possible(a, i, h.value) && thing(h.value)) : none;

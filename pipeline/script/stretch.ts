@@ -1,5 +1,5 @@
 // A stretch of a sentence as one text, as dozens of rules look at what stands before and behind a number. The sentence is put
-// together once, and stretches are cut out of it: with twenty of them that takes two thirds of the time of joining words anew. For a
+// together once, and stretches are cut out of it: with twenty of them that takes a third of the time of joining words anew. For a
 // list that is looked at once, joining is quicker.
 
 /** The sentence that was looked at last: one is read at a time, so that none other need be kept. */

@@ -16,9 +16,11 @@ describe('counts of what was tested', () => {
   });
 });
 
-test('a thousand is told of something else than percents', () => {
-  const [, told] = heard('In the cold evening at sixty percent the wall power of the Sundin is 9 percent below that of the Makerel, and the other gets 1,598.');
-  expect(told!.kind).not.toMatch(/percent/);
+test.each([
+  'At ninety percent the wall power of the Sundin is 91 percent of that of the Makerel, and at sixty percent 1,598.',
+  'From sixty to ninety percent the Sundin gains 51 percent at the wall, and the Makerel 3,407.',
+])('a thousand is told of something else than percents: %s', (text) => {
+  expect(heard(`In the cold evening.\n\n${text}`).find((m) => /^\d,/.test(m.text))!.kind).not.toMatch(/percent/);
 });
 
 describe('who is ranked, by how many they are', () => {
@@ -27,8 +29,8 @@ describe('who is ranked, by how many they are', () => {
     expect(said('At thirty percent the Makerel hums at 25 decibels, the second quietest of all six.')).toContain('second quietest: disagrees');
   });
   test('a figure that opens the sentence keeps nobody out', () => {
-    expect(said('At 25 decibels the Makerel at thirty percent is the quietest of all six combinations.')).toContain('quietest: agrees');
-    expect(said('At 25 decibels the Makerel at thirty percent is the second quietest of all six combinations.')).toContain('second quietest: disagrees');
+    expect(said('At 25 decibels the Makerel is the quietest of all six combinations.')).toContain('quietest: agrees');
+    expect(said('At 25 decibels the Makerel is the second quietest of all six combinations.')).toContain('second quietest: disagrees');
   });
 });
 
